@@ -1,0 +1,1 @@
+"""PDF cards for the player, the coach and a stand-in."""

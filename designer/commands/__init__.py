@@ -1,0 +1,1 @@
+"""The command line: the same job without a screen."""

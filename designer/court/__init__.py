@@ -1,0 +1,1 @@
+"""Court standards, landmarks and regions, and positions measured from the nearest lines."""

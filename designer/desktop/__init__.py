@@ -1,0 +1,1 @@
+"""The Qt program: window, canvas with its tools, panels and dialogs."""

@@ -1,0 +1,1 @@
+"""The computation: flight, bounce, movement, recovery, accuracy, scoring odds and load."""

@@ -1,0 +1,1 @@
+"""Reading, migrating, repairing, durable writing, recovery and the library index."""

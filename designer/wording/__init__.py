@@ -1,0 +1,1 @@
+"""Every sentence the program writes about a drill; units; languages."""

@@ -1,0 +1,101 @@
+"""What every test stands on: no screen, no real folders of the user, no question that waits for an answer.
+
+Qt is looked at only where it is loaded already, so that a test of a core room can run without it.
+"""
+
+import itertools
+import logging
+import os
+import sys
+
+import pytest
+from hypothesis import settings
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+# How long an example takes says something about the machine, not about the program.
+settings.register_profile("project", deadline=None, print_blob=True)
+settings.load_profile("project")
+
+HOMES = ("XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME")
+QUESTIONS = {
+    "QDialog": ("exec",),
+    "QMessageBox": ("exec", "about", "critical", "information", "question", "warning"),
+    "QFileDialog": ("exec", "getExistingDirectory", "getOpenFileName", "getOpenFileNames", "getSaveFileName"),
+    "QInputDialog": ("getDouble", "getInt", "getItem", "getMultiLineText", "getText"),
+    "QColorDialog": ("exec", "getColor"),
+    "QFontDialog": ("exec", "getFont"),
+    "QMenu": ("exec",),
+}
+counter = itertools.count()
+
+
+def widgets():
+    """Qt's widgets, or None where nothing has loaded them."""
+    return sys.modules.get("PySide6.QtWidgets")
+
+
+@pytest.fixture(scope="session")
+def homes(tmp_path_factory):
+    return tmp_path_factory.mktemp("homes")
+
+
+@pytest.fixture(autouse=True)
+def own_home(homes, monkeypatch):
+    """A home folder of its own for each test: settings, recovery files and caches of the user stay untouched."""
+    home = homes / str(next(counter))
+    home.mkdir()
+    monkeypatch.setenv("HOME", str(home))
+    for name in HOMES:
+        monkeypatch.setenv(name, str(home / name.lower()))
+    return home
+
+
+@pytest.fixture(autouse=True)
+def no_questions(monkeypatch):
+    """A dialog that waits for a person fails the test instead of hanging it; questions go through a scripted object."""
+    if (qt := widgets()) is None:
+        return
+    for owner, names in QUESTIONS.items():
+        for name in names:
+            monkeypatch.setattr(getattr(qt, owner), name, refusal(f"{owner}.{name}"))
+
+
+def refusal(name):
+    def refuse(*_arguments, **_options):
+        pytest.fail(f"{name} would wait for a person")
+
+    return refuse
+
+
+@pytest.fixture(autouse=True)
+def no_windows_left():
+    """A window that a test leaves open fails it."""
+    yield
+    if (qt := widgets()) is None or qt.QApplication.instance() is None:
+        return
+    left = [widget for widget in qt.QApplication.topLevelWidgets() if widget.isVisible()]
+    for widget in left:
+        widget.hide()
+        widget.deleteLater()
+    assert not left, f"windows left open: {left}"
+
+
+class Collector(logging.Handler):
+    def __init__(self):
+        super().__init__(logging.WARNING)
+        self.messages = []
+
+    def emit(self, record):
+        self.messages.append(f"{record.name}: {record.getMessage()}")
+
+
+@pytest.fixture(autouse=True)
+def no_log_warnings(request):
+    """A warning in the log fails the test, unless the test reads the log itself (`caplog`)."""
+    collector = Collector()
+    logging.getLogger().addHandler(collector)
+    yield
+    logging.getLogger().removeHandler(collector)
+    if "caplog" not in request.fixturenames:
+        assert not collector.messages, f"warnings in the log: {collector.messages}"

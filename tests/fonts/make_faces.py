@@ -1,0 +1,59 @@
+"""Makes the two faces of `resources/fonts` and their table of widths from the variable Noto Sans.
+
+Needs the extra `fonts` (`pip install '.[fonts]'`); run as `python tests/fonts/make_faces.py`.
+Same versions of the two packages, same bytes: nothing here depends on the time or the machine.
+"""
+
+import json
+from importlib.metadata import files
+from pathlib import Path
+
+from fontTools.ttLib import TTFont
+from fontTools.varLib.instancer import instantiateVariableFont
+
+FOLDER = Path(__file__).resolve().parents[2] / "resources" / "fonts"
+SOURCE = "fontpkg-noto-sans"
+FACES = {"regular": ("NotoSans-Regular.ttf", 400), "bold": ("NotoSans-Bold.ttf", 700)}
+
+
+def from_package(name: str) -> Path:
+    """Path of the file called `name` in the installed font package."""
+    return next(Path(str(entry.locate())) for entry in files(SOURCE) or () if entry.name == name)
+
+
+def face(weight: int) -> TTFont:
+    """A static face: the variable font held at one weight and the normal width.
+
+    Names are updated because two faces with one PostScript name are taken for the same face in a PDF.
+    """
+    variable = TTFont(from_package("NotoSans[wdth,wght].ttf"), recalcTimestamp=False)
+    return instantiateVariableFont(variable, {"wght": weight, "wdth": 100}, updateFontNames=True)
+
+
+def table(font: TTFont, file: str) -> dict[str, object]:
+    """What measuring a text without Qt needs: lengths in font units, advances by decimal code point."""
+    return {
+        "file": file,
+        "postscriptName": font["name"].getDebugName(6),
+        "unitsPerEm": font["head"].unitsPerEm,
+        "ascent": font["hhea"].ascent,
+        "descent": font["hhea"].descent,
+        "capHeight": font["OS/2"].sCapHeight,
+        "xHeight": font["OS/2"].sxHeight,
+        "advances": {str(code): font["hmtx"][glyph][0] for code, glyph in sorted(font.getBestCmap().items())},
+    }
+
+
+def main() -> None:
+    """Writes both faces, the table and the licence."""
+    tables = {}
+    for key, (file, weight) in FACES.items():
+        font = face(weight)
+        font.save(FOLDER / file)
+        tables[key] = table(TTFont(FOLDER / file), file)
+    (FOLDER / "widths.json").write_text(json.dumps(tables, separators=(",", ":")) + "\n", encoding="utf-8")
+    (FOLDER / "OFL.txt").write_bytes(from_package("LICENSE").read_bytes())
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,22 @@
+"""An academy's brand: what frames a card. It never touches the marks that carry meaning."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import StringConstraints
+
+from designer.drill.base import Record, Text
+
+Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9A-Fa-f]{6}$")]
+
+
+class Brand(Record):
+    """Name, footer and colours of an academy; ``logo`` is the name of an SVG file beside the brand file."""
+
+    name: Text
+    colour: Colour = "#17202A"
+    second_colour: Colour | None = None
+    logo: Text = ""
+    footer: Text = ""
+    licence: Text = ""

@@ -114,10 +114,24 @@ def test_the_icon_is_drawn(qapp):
     assert image.pixelColor(0, 0).alpha() == 0
 
 
-def test_the_command_line_loads_no_qt():
-    loaded = modules_after("import designer.commands")
+@pytest.mark.parametrize(
+    ("command", "made"),
+    [
+        (["card", "DRILL", "-o", "card.pdf"], "card.pdf"),
+        (["picture", "DRILL", "-o", "court.svg"], "court.svg"),
+        (["describe", "DRILL"], None),
+        (["check", "DRILL"], None),
+        (["schema"], None),
+        (["--help"], None),
+    ],
+)
+def test_no_command_loads_qt(tmp_path, command, made):
+    drill = str(min(sample().rglob("*.drill.json")))
+    words = [drill if word == "DRILL" else str(tmp_path / word) if word == made else word for word in command]
+    loaded = modules_after(f"from designer.__main__ import main\ntry:\n  main({words})\nexcept SystemExit:\n  pass")
     assert "designer.commands" in loaded
     assert not {name for name in loaded if name.partition(".")[0] in ("PySide6", "shiboken6")}
+    assert made is None or (tmp_path / made).stat().st_size > 0
 
 
 def test_the_entrance_loads_neither_half():

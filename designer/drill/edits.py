@@ -125,18 +125,21 @@ def _closed_up(setting: Setting, gone: frozenset[str]) -> Setting:
             id = records[id].after if id in records else None
         return id if id not in gone else None
 
-    changed: list[Any] = []
-    for shot in setting.shots.values():
-        if shot.after in gone and shot.id not in gone:
-            changed.append(shot.changed(after=predecessor(setting.shots, shot.after)))
+    changed: list[Any] = [
+        shot.changed(after=predecessor(setting.shots, shot.after))
+        for shot in setting.shots.values()
+        if shot.after in gone and shot.id not in gone
+    ]
+    changed += [
+        run.changed(during=predecessor(setting.shots, run.during))
+        for run in setting.runs.values()
+        if run.during in gone and run.id not in gone
+    ]
     for part in setting.parts.values():
         shots = tuple(id for id in part.shots if id not in gone)
         after = predecessor(setting.parts, part.after)
         if part.id not in gone and (shots, after) != (part.shots, part.after):
             changed.append(part.changed(shots=shots, after=after))
-    for run in setting.runs.values():
-        if run.during in gone and run.id not in gone:
-            changed.append(run.changed(during=predecessor(setting.shots, run.during)))
     return setting.having(*changed) if changed else setting
 
 

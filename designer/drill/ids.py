@@ -13,7 +13,9 @@ _CHARACTERS = "abcdefghijkmnpqrstuvwxyz23456789"
 class Chooser(Protocol):
     """What ``random.Random`` does."""
 
-    def choice(self, seq: str, /) -> str: ...
+    def choice(self, seq: str, /) -> str:
+        """Return one character of ``seq``."""
+        ...
 
 
 def new_id(kind: str, source: Chooser, taken: Container[str] = ()) -> str:

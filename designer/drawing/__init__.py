@@ -1,1 +1,1 @@
-"""The neutral picture of a setting in metres, themes, text widths, and one renderer per medium."""
+"""The neutral picture of a setting: marks in metres, themes, text widths, and one renderer for each medium."""

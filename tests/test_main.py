@@ -128,7 +128,7 @@ def test_an_unknown_library_is_named_as_it_is(on_linux, capsys):
     assert entrance.main([]) == 1
     assert (
         capsys.readouterr().err
-        == "drill-designer: Qt could not be loaded (libodd.so.9: cannot open shared object file).\n"
+        == "drill-designer: the window needs Qt, which could not be loaded (libodd.so.9: cannot open shared object file).\n"
     )
 
 

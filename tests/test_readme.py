@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 import designer
-from designer.__main__ import LIBRARIES, SCREEN_LIBRARIES
+from designer.screen import LIBRARIES, SCREEN_LIBRARIES
 
 ROOT = Path(designer.__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text("utf-8")

@@ -1,0 +1,246 @@
+"""What a card's columns are filled with: blocks that know their height, can be split, and draw themselves."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
+
+from designer.cards.papers import Type
+from designer.cards.text import Typesetter
+from designer.drawing.words import text_width
+
+if TYPE_CHECKING:
+    from designer.cards.page import Page
+
+Draw = Callable[["Page", float, float], None]
+"""Draws on a page at (x, y), y being the base line of the first line of text."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """The bullet of a row: how wide it is, and how it is drawn."""
+
+    width: float
+    draw: Draw
+
+
+class Block(ABC):
+    """Something that takes the whole width of a column. All lengths are points."""
+
+    before: float = 0.0
+    """Space above it, not used at the top of a column."""
+
+    keep_with_next: bool = False
+
+    @abstractmethod
+    def height(self, width: float) -> float:
+        """Return how tall it is in a column of this width."""
+
+    @abstractmethod
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw it with its upper left corner at (x, top)."""
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:  # noqa: ARG002
+        """Return what fits into ``room`` and what is left, None where it cannot be divided there."""
+        return None
+
+
+@dataclass(frozen=True)
+class Row(Block):
+    """A paragraph, with a bullet in front where it has one; lines after the first hang under the first."""
+
+    text: str
+    type_: Type
+    typesetter: Typesetter
+    colour: str = "ink"
+    lead: Lead | None = None
+    hang: float = 0.0
+    before: float = 0.0
+    keep_with_next: bool = False
+    rule: bool = False
+    balanced: bool = False
+    _lines: dict[float, tuple[str, ...]] = field(default_factory=dict, repr=False, compare=False)
+
+    @property
+    def indent(self) -> float:
+        """Where the first line begins; a wide bullet pushes it beyond the hang."""
+        return self.hang if self.lead is None else max(self.hang, self.lead.width + 4)
+
+    def lines(self, width: float) -> tuple[str, ...]:
+        """Return its lines in a column of this width."""
+        if width not in self._lines:
+            self._lines[width] = self._broken(width)
+        return self._lines[width]
+
+    def _broken(self, width: float) -> tuple[str, ...]:
+        if self.balanced:
+            return self.typesetter.balanced(self.text, self.type_, width - self.hang)
+        if self.indent <= self.hang:
+            return self.typesetter.lines(self.text, self.type_, width - self.hang)
+        first = self.typesetter.lines(self.text, self.type_, width - self.indent)[0]
+        rest = self.typesetter.clean(self.text)[len(first) :].lstrip(" ")
+        rest = rest.removeprefix("\n")
+        return (first, *(self.typesetter.lines(rest, self.type_, width - self.hang) if rest else ()))
+
+    def height(self, width: float) -> float:
+        """Return the height of its lines; a question leaves room for a pencil."""
+        count = len(self.lines(width))
+        return count * self.type_.leading + (_PENCIL - self.type_.leading if self.rule else 0)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Divide between lines, leaving at least two on each side."""
+        lines = self.lines(width)
+        fit = int((room + 0.01) / self.type_.leading)
+        if self.rule or fit < 2 or len(lines) - fit < 1:
+            return None
+        fit = min(fit, len(lines) - 2) if len(lines) > 3 else fit
+        if fit < 2:
+            return None
+        head = replace(self, text="\n".join(lines[:fit]), balanced=False, _lines={})
+        tail_text = " ".join(lines[fit:]) if "\n" not in self.text else "\n".join(lines[fit:])
+        tail = replace(self, text=tail_text, lead=None, balanced=False, keep_with_next=False, _lines={})
+        return head, tail
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the bullet and the lines; a question gets its ruled line to the column's end."""
+        base = top - self._first_base()
+        if self.lead is not None:
+            self.lead.draw(page, x, base)
+        lines = self.lines(width)
+        for number, line in enumerate(lines):
+            page.write(line, x + (self.indent if number == 0 else self.hang), base, self.type_, self.colour)
+            base -= self.type_.leading
+        if self.rule:
+            base += self.type_.leading
+            begin = x + self.hang + text_width(lines[-1], self.type_.size, self.type_.bold) + 5
+            page.rule(min(begin, x + width - 20), base - 2, x + width, weight=0.6, colour="soft")
+
+    def _first_base(self) -> float:
+        above = (self.type_.leading - self.type_.size) / 2 + 0.8 * self.type_.size
+        return above + (_PENCIL - self.type_.leading if self.rule else 0)
+
+
+_PENCIL = 16.0
+"""Height in points of a line to write on."""
+
+
+@dataclass(frozen=True)
+class Rules(Block):
+    """Empty ruled lines to write on, ``count`` of them, ``pitch`` points apart."""
+
+    count: int
+    pitch: float
+    before: float = 0.0
+
+    def height(self, width: float) -> float:  # noqa: ARG002
+        """Return the height of all its lines."""
+        return self.count * self.pitch
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:  # noqa: ARG002
+        """Divide between two lines."""
+        fit = int(room / self.pitch)
+        if fit < 1 or fit >= self.count:
+            return None
+        return replace(self, count=fit), replace(self, count=self.count - fit)
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the lines."""
+        for number in range(1, self.count + 1):
+            page.rule(x, top - number * self.pitch, x + width, weight=0.6, colour="note")
+
+
+@dataclass(frozen=True)
+class Drawn(Block):
+    """Something of a fixed height that draws itself: a diagram, a legend."""
+
+    tall: float
+    painter: Callable[[Page, float, float, float], None]
+    before: float = 0.0
+
+    def height(self, width: float) -> float:  # noqa: ARG002
+        """Return its fixed height."""
+        return self.tall
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Let it draw itself."""
+        self.painter(page, x, top, width)
+
+
+@dataclass(frozen=True)
+class Columns(Block):
+    """Columns of blocks side by side, each with its share of the width; never divided between pages by itself."""
+
+    columns: tuple[tuple[Block, ...], ...]
+    gutter: float
+    before: float = 0.0
+    shares: tuple[float, ...] = ()
+
+    def widths(self, width: float) -> tuple[float, ...]:
+        """Return the width of each column."""
+        free = width - self.gutter * (len(self.columns) - 1)
+        shares = self.shares or (1.0,) * len(self.columns)
+        return tuple(free * share / sum(shares) for share in shares)
+
+    def height(self, width: float) -> float:
+        """Return the height of the tallest column."""
+        pairs = zip(self.columns, self.widths(width), strict=True)
+        return max((stacked(blocks, wide) for blocks, wide in pairs), default=0.0)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Divide each column where it reaches the end of the room."""
+        heads, tails = [], []
+        for blocks, wide in zip(self.columns, self.widths(width), strict=True):
+            head, tail = taken(blocks, wide, room)
+            heads.append(head)
+            tails.append(tail)
+        if not any(heads) or not any(tails):
+            return None
+        return replace(self, columns=tuple(heads)), replace(self, columns=tuple(tails), before=0.0)
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the columns beside each other."""
+        for blocks, wide in zip(self.columns, self.widths(width), strict=True):
+            draw_stack(page, blocks, x, top, wide)
+            x += wide + self.gutter
+
+
+def stacked(blocks: Sequence[Block], width: float) -> float:
+    """Return the height of ``blocks`` one under another."""
+    return sum(block.height(width) + (block.before if number else 0) for number, block in enumerate(blocks))
+
+
+def draw_stack(page: Page, blocks: Sequence[Block], x: float, top: float, width: float) -> float:
+    """Draw ``blocks`` one under another from ``top`` down and return where the last one ends."""
+    for number, block in enumerate(blocks):
+        top -= block.before if number else 0
+        block.draw(page, x, top, width)
+        top -= block.height(width)
+    return top
+
+
+def taken(blocks: Sequence[Block], width: float, room: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+    """Return the blocks that fit into a column of this width and room, and those that are left.
+
+    A block that is kept with the next one goes with it; one that can be divided is.
+    """
+    used = 0.0
+    fitting: list[Block] = []
+    rest = list(blocks)
+    while rest:
+        block = rest[0]
+        need = block.height(width) + (block.before if fitting else 0)
+        if used + need <= room + 0.01:
+            fitting.append(rest.pop(0))
+            used += need
+            continue
+        parts = block.split(width, room - used - (block.before if fitting else 0))
+        if parts is not None:
+            fitting.append(parts[0])
+            rest[0] = parts[1]
+        break
+    if rest:
+        while fitting and fitting[-1].keep_with_next:
+            rest.insert(0, fitting.pop())
+    return tuple(fitting), tuple(rest)

@@ -1,0 +1,181 @@
+"""A card: one setting of a drill on A5 or A4, for a player, the coach or a stand-in, as a PDF."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from designer.cards.attachment import finished
+from designer.cards.blocks import draw_stack
+from designer.cards.contents import contents
+from designer.cards.frame import Frame, header_height
+from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower
+from designer.cards.logo import Logo, UnreadableLogo, read_logo
+from designer.cards.page import NOTE_LINE, Page
+from designer.cards.papers import PAPERS, Paper
+from designer.cards.pieces import Pieces, headings
+from designer.cards.text import Typesetter
+from designer.drawing.themes import Theme, theme
+from designer.drill.brand import Brand
+from designer.drill.drill import Drill
+from designer.drill.setting import At
+from designer.wording.card import CardWords, Reader, card_words
+from designer.wording.units import Units
+
+PaperName = Literal["a5", "a4"]
+READERS: Final = ("player", "coach", "stand-in")
+LEAST_CONTRAST: Final = 4.5
+"""WCAG 2.1, success criterion 1.4.3: contrast of text with what is behind it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A card's PDF, the number of its sides, and sentences about what could not be printed as it was written."""
+
+    pdf: bytes
+    pages: int
+    notices: tuple[str, ...] = ()
+
+
+def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
+    drill: Drill,
+    at: At,
+    *,
+    paper: str = "a5",
+    reader: Reader = "player",
+    player: str | None = None,
+    units: Units = "rackets",
+    brand: Brand | None = None,
+    logo: str | None = None,
+    source: bytes | None = None,
+    grey: bool = False,
+) -> Card:
+    """Return the card of the setting at ``at``.
+
+    ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file; ``source`` is the drill file
+    to attach; ``grey`` prints black on white for a photocopier. The same arguments give the same bytes. Raises
+    ``KeyError`` where the drill has no such setting, job or paper.
+    """
+    if paper not in PAPERS:
+        raise KeyError(f"there is no paper {paper!r}; there are {', '.join(PAPERS)}")
+    if player is not None and drill.job(player) is None:
+        letters = ", ".join(job.letter for job in drill.jobs) or "none"
+        raise KeyError(f"the drill has no job {player!r}; it has {letters}")
+    words = card_words(drill, at, reader, player=player, units=units)
+    colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
+    typesetter = Typesetter()
+    mark, notices = _logo(logo)
+    made = _Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey)
+    sides, sheet = made.sides(PAPERS[paper])
+    pdf = made.pdf(sides, sheet)
+    name = f"{drill.code or drill.id}.drill.json"
+    done = finished(pdf, dated=drill.dated, source=source, file_name=name)
+    return Card(done, len(sides), (*notices, *typesetter.notices()))
+
+
+def _logo(svg: str | None) -> tuple[Logo | None, tuple[str, ...]]:
+    if not svg:
+        return None, ()
+    try:
+        logo = read_logo(svg)
+    except UnreadableLogo as error:
+        return None, (f"The logo is left out: {error}.",)
+    return logo, logo.notices
+
+
+@dataclass(frozen=True, slots=True)
+class _Maker:
+    drill: Drill
+    at: At
+    words: CardWords
+    reader: Reader
+    player: str | None
+    theme: Theme
+    typesetter: Typesetter
+    brand: Brand | None
+    logo: Logo | None
+    grey: bool
+
+    def sides(self, paper: Paper) -> tuple[tuple[Side, ...], Paper]:
+        """Return the sides, and the paper they were laid out for: the diagram gives way before a side is added."""
+        first = self._laid_out(paper)
+        if len(first) == 1 or self.reader != "player":
+            return first, paper
+        second = self._laid_out(narrower(paper))
+        return (second, narrower(paper)) if len(second) < len(first) else (first, paper)
+
+    def _laid_out(self, paper: Paper) -> tuple[Side, ...]:
+        frame = self._frame(paper, 1)
+        top = paper.height - paper.top - header_height(frame)
+        short = paper.height - paper.top - header_height(frame, short=True)
+        bottom = paper.bottom + paper.footer.leading + 6
+        return laid_out(self._contents(paper), Room(paper, top, short, bottom), notes=self.reader != "player")
+
+    def _contents(self, paper: Paper) -> Contents:
+        pieces = Pieces(paper, self.theme, self.typesetter)
+        return contents(self.drill, self.at, self.words, self.reader, self.player, pieces)
+
+    def _frame(self, paper: Paper, pages: int) -> Frame:
+        return Frame(
+            paper, self.words, self.reader, self.drill, self.brand, self.logo, self.typesetter, pages, self.grey
+        )
+
+    def pdf(self, sides: tuple[Side, ...], paper: Paper) -> bytes:
+        """Return the PDF of ``sides``, with its outline, title, author, language and embedded fonts."""
+        from reportlab.pdfgen.canvas import Canvas
+
+        from designer.drawing.pdf import REGULAR, register_fonts
+
+        register_fonts()
+        result = io.BytesIO()
+        canvas = Canvas(
+            result,
+            pagesize=(paper.width, paper.height),
+            invariant=1,
+            initialFontName=REGULAR,
+            lang=self.drill.language,
+        )
+        clean = self.typesetter.clean
+        canvas.setTitle(clean(self.drill.title) or "Untitled drill")
+        canvas.setAuthor(clean(self.drill.author) or (clean(self.brand.name) if self.brand else ""))
+        canvas.setSubject(clean(self.drill.objective))
+        canvas.setKeywords(", ".join(self.drill.tags))
+        canvas.setCreator("Drill Designer")
+        page = Page(canvas, paper, self._colours(), self.typesetter)
+        frame = self._frame(paper, len(sides))
+        canvas.bookmarkPage("card")
+        canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
+        for number, side in enumerate(sides):
+            frame.draw(page, number)
+            for placed in side:
+                draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
+                _outline(page, placed, number)
+            canvas.showPage()
+        canvas.save()
+        return result.getvalue()
+
+    def _colours(self) -> dict[str, str]:
+        def role(name: str) -> str:
+            colour = self.theme.colour(name)
+            return colour.hex if colour else "#000000"
+
+        ink = role("ink")
+        brand = self.brand.colour if self.brand and not self.grey else ink
+        heading = brand if contrast_with_white(brand) >= LEAST_CONTRAST else ink
+        return {"ink": ink, "soft": role("soft"), "brand": heading, "bar": brand, "note": NOTE_LINE}
+
+
+def _outline(page: Page, placed: Placed, number: int) -> None:
+    """Add an outline entry for each heading on this side."""
+    for heading in headings(placed.blocks):
+        key = f"side-{number + 1}-{heading}"
+        page.canvas.bookmarkPage(key)
+        page.canvas.addOutlineEntry(heading, key, level=1)
+
+
+def contrast_with_white(colour: str) -> float:
+    """Return the contrast ratio of #RRGGBB with white, by WCAG 2.1's definition of relative luminance."""
+    parts = [int(colour[start : start + 2], 16) / 255 for start in (1, 3, 5)]
+    red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
+    return 1.05 / (0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05)

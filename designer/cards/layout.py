@@ -1,0 +1,132 @@
+"""How a card's blocks are laid out on its sides: nothing is shrunk below its size, what does not fit flows on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from designer.cards.blocks import Block, Columns, Rules, stacked, taken
+from designer.cards.papers import MM, Paper
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Blocks one under another from (x, top), ``width`` points wide."""
+
+    x: float
+    top: float
+    width: float
+    blocks: tuple[Block, ...]
+
+
+Side = tuple[Placed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The blocks of a card by where they belong. ``strip`` stands under both columns on a large sheet."""
+
+    diagram: Block
+    below_diagram: tuple[Block, ...]
+    beside: tuple[Block, ...]
+    strip: tuple[Block, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """The free height of a card's sides: the first under its full heading, the others under a short one."""
+
+    paper: Paper
+    first_top: float
+    next_top: float
+    bottom: float
+
+    def height(self, side: int) -> float:
+        """Return the height between heading and footer of the first side (0) or a later one."""
+        return (self.first_top if side == 0 else self.next_top) - self.bottom
+
+
+def laid_out(contents: Contents, room: Room, *, notes: bool) -> tuple[Side, ...]:
+    """Return the sides of the card.
+
+    The diagram and what belongs under it stand at the left of the first side, the rest beside it; the strip goes
+    under both where it fits, else to the next side. What does not fit flows on in two columns. ``notes`` fills the
+    space left on the last side with ruled lines, at least two.
+    """
+    paper = room.paper
+    beside_x = paper.left + paper.diagram + paper.gutter
+    strip_height = stacked(contents.strip, paper.inner) + 8 if contents.strip else 0.0
+    left_full = (contents.diagram, *contents.below_diagram)
+    free = room.height(0) - strip_height
+    strip_first = bool(contents.strip) and stacked(left_full, paper.diagram) <= free
+    body = free if strip_first else room.height(0)
+    left, left_rest = taken(left_full, paper.diagram, body)
+    right, right_rest = taken(contents.beside, paper.text, body)
+    side = [
+        Placed(paper.left, room.first_top, paper.diagram, left),
+        Placed(beside_x, room.first_top, paper.text, right),
+    ]
+    rest = (*right_rest, *left_rest)
+    if strip_first and not rest:
+        used = max(stacked(left, paper.diagram), stacked(right, paper.text))
+        spare = room.height(0) - used - strip_height
+        strip_top = room.first_top - used - 8 - min(10.0, max(0.0, spare / 3))
+        side.append(Placed(paper.left, strip_top, paper.inner, contents.strip))
+        return (_with_notes(tuple(side), room, 0) if notes else tuple(side),)
+    return (tuple(side), *_later_sides(rest, contents.strip, room, notes=notes))
+
+
+def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room, *, notes: bool) -> tuple[Side, ...]:
+    """Return the sides after the first: the rest in two columns, then the strip, over as many sides as they need."""
+    paper = room.paper
+    blocks: list[Block] = []
+    if rest:
+        blocks.append(_in_two(rest, paper))
+    blocks += (
+        [replace(strip[0], before=8.0) if blocks and isinstance(strip[0], Columns) else strip[0], *strip[1:]]
+        if strip
+        else []
+    )
+    sides: list[Side] = []
+    while blocks:
+        number = len(sides) + 1
+        fitting, left_over = taken(blocks, paper.inner, room.height(number))
+        if not fitting:
+            # Taller than a whole side and not to be divided: it gets a side of its own rather than none.
+            fitting, left_over = (blocks[0],), tuple(blocks[1:])
+        sides.append((Placed(paper.left, room.next_top, paper.inner, tuple(fitting)),))
+        blocks = list(left_over)
+    if notes and sides:
+        sides[-1] = _with_notes(sides[-1], room, len(sides))
+    return tuple(sides)
+
+
+def _in_two(blocks: Sequence[Block], paper: Paper) -> Block:
+    """Return ``blocks`` in two columns of about the same height."""
+    width = paper.half
+    whole = stacked(blocks, width)
+    height = whole / 2
+    while True:
+        first, second = taken(blocks, width, height)
+        if stacked(second, width) <= height or height >= whole:
+            return Columns((first, second), paper.gutter)
+        height += 6.0
+
+
+def _with_notes(side: Side, room: Room, number: int) -> Side:
+    """Return ``side`` with its last ruled lines made as many as the space below them allows."""
+    last = side[-1]
+    if not last.blocks or not isinstance(last.blocks[-1], Rules):
+        return side
+    rules = last.blocks[-1]
+    floor = room.bottom + 4
+    used = last.top - stacked(last.blocks, last.width)
+    extra = int((used - floor) / rules.pitch)
+    most = 8 if number else 3
+    grown = replace(rules, count=max(rules.count, min(most, rules.count + extra)))
+    return (*side[:-1], replace(last, blocks=(*last.blocks[:-1], grown)))
+
+
+def narrower(paper: Paper) -> Paper:
+    """Return ``paper`` with the diagram at 90 per cent, never under 53 mm, so that words have more room."""
+    return replace(paper, diagram=max(53 * MM, paper.diagram * 0.9))

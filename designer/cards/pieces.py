@@ -1,0 +1,207 @@
+"""The pieces cards are put together from: headings, sentences with their bullets, the legend, the diagram."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Columns, Drawn, Lead, Row
+from designer.cards.papers import Paper, Type
+from designer.cards.text import Typesetter
+from designer.drawing.words import CAP_HEIGHT, text_width
+from designer.wording.card import Section
+from designer.wording.sentence import Lead as SentenceLead
+from designer.wording.sentence import Sentence
+
+if TYPE_CHECKING:
+    from designer.cards.page import Page
+    from designer.drawing.picture import Picture
+    from designer.drawing.themes import Theme
+
+STEP_HANG: Final = 17.0
+VALUE_HANG: Final = 16.0
+BULLET_HANG: Final = 8.0
+_MARKS: Final = {
+    "hit": "step digit of a hit",
+    "feed": "step digit of a feed",
+    "choice": "step digit of a hit",
+    "run": "run",
+    "recover": "recovery run",
+    "open": "open from here",
+}
+
+
+class Pieces:
+    """Makes blocks for one card: its paper, its theme and its typesetter are the same for all."""
+
+    def __init__(self, paper: Paper, theme: Theme, typesetter: Typesetter) -> None:
+        self.paper = paper
+        self.theme = theme
+        self.typesetter = typesetter
+
+    def heading(self, text: str, *, before: float = 5.5, caution: bool = False) -> Block:
+        """Return a section's heading, which stays with the block after it."""
+        return Heading(
+            text,
+            self.paper.heading,
+            self.typesetter,
+            colour="brand",
+            before=before,
+            keep_with_next=True,
+            caution=caution,
+        )
+
+    def section(self, section: Section, *, body: Type | None = None) -> list[Block]:
+        """Return a section's heading and its sentences."""
+        type_ = body or self.paper.body
+        blocks = [self.heading(section.heading, caution=section.key == "care")]
+        steps = section.key == "steps"
+        for number, sentence in enumerate(section.sentences):
+            gap = 1.2 if number == 0 else 1.6 if steps else 1.8
+            blocks.append(self.sentence(sentence, type_, before=gap))
+        return blocks
+
+    def sentence(self, sentence: Sentence, type_: Type, *, before: float, hang: float | None = None) -> Block:
+        """Return a sentence behind its bullet; an unanswered one gets a ruled line to write on."""
+        lead = self.lead(sentence.lead, type_)
+        if hang is None:
+            hang = 0.0 if sentence.lead is None else _HANGS.get(sentence.lead.kind, STEP_HANG)
+        soft = sentence.key == "care:none"
+        return Row(
+            sentence.text,
+            type_,
+            self.typesetter,
+            colour="soft" if soft else "ink",
+            lead=lead,
+            hang=hang,
+            before=before,
+            rule=sentence.missing,
+        )
+
+    def lead(self, lead: SentenceLead | None, type_: Type) -> Lead | None:
+        """Return the bullet that ``lead`` asks for, drawn like the mark on the court that it stands for."""
+        if lead is None:
+            return None
+        if lead.kind in _MARKS:
+            return self._mark_lead(_MARKS[lead.kind], lead.text, type_)
+        if lead.kind == "bullet":
+            return Lead(2.0, lambda page, x, base: page.dot(x + 3, base + 0.36 * type_.size, 1.1))
+        bold = Type(type_.size, type_.leading, bold=True)
+        text = lead.text
+
+        def draw(page: Page, x: float, base: float) -> None:
+            page.write(text, x, base, bold)
+
+        return Lead(text_width(text, bold.size, bold=True), draw)
+
+    def _mark_lead(self, kind: str, text: str, type_: Type) -> Lead:
+        from designer.drawing.pdf import draw_primitives
+        from designer.drawing.primitives import bounds_of
+        from designer.drawing.sample import sample
+
+        primitives = sample(kind, self.theme, 1.0, text=text)
+        left, low, right, high = bounds_of(primitives)
+        rise = CAP_HEIGHT * type_.size / 2 - (low + high) / 2
+
+        def draw(page: Page, x: float, base: float) -> None:
+            draw_primitives(page.canvas, primitives, self.theme, (x - left, base + rise), 1.0)
+
+        return Lead(right - left, draw)
+
+    def person_lead(self, letter: str) -> Lead:
+        """Return the filled disc with the reader's letter, as it stands on the court."""
+        type_ = Type(9.6, 12, bold=True)
+        radius = 8.6
+
+        def draw(page: Page, x: float, base: float) -> None:
+            middle = base - 3.0
+            page.canvas.setFillColor(page.colours["ink"])
+            page.canvas.circle(x + radius, middle, radius, stroke=0, fill=1)
+            wide = text_width(letter, type_.size, bold=True)
+            page.write(letter, x + radius - wide / 2, middle - CAP_HEIGHT * type_.size / 2, type_, "#FFFFFF")
+
+        return Lead(2 * radius, draw)
+
+    def diagram(self, picture: Picture, width: float) -> Block:
+        """Return the diagram, ``width`` points wide."""
+        left, low, right, high = picture.extent
+        scale = width / (right - left)
+        tall = (high - low) * scale
+
+        def draw(page: Page, x: float, top: float, _: float) -> None:
+            from designer.drawing.pdf import draw as draw_picture
+
+            draw_picture(page.canvas, picture, self.theme, x, top - tall, scale)
+
+        return Drawn(tall, draw)
+
+    def legend(self, picture: Picture, columns: int, width: float) -> Block:
+        """Return the legend of the diagram in ``columns`` columns, read down."""
+        from designer.drawing.pdf import draw_primitives
+        from designer.drawing.primitives import bounds_of
+        from designer.drawing.sample import sample
+
+        type_ = self.paper.legend
+        entries = picture.legend
+        rows = -(-len(entries) // columns)
+        pitch = width / columns
+
+        def draw(page: Page, x: float, top: float, _: float) -> None:
+            for number, entry in enumerate(entries):
+                column, row = divmod(number, rows)
+                at = x + column * pitch
+                base = top - row * type_.leading - type_.size * 0.95
+                primitives = sample(entry.kind, self.theme, 1.0)
+                left, low, right, high = bounds_of(primitives)
+                middle = at + 11 - (left + right) / 2
+                rise = base + CAP_HEIGHT * type_.size / 2 - (low + high) / 2
+                draw_primitives(page.canvas, primitives, self.theme, (middle, rise), 1.0)
+                page.write(entry.text, at + 25, base, type_)
+
+        return Drawn(rows * type_.leading, draw, before=7)
+
+
+_HANGS: Final = {"value": VALUE_HANG, "bullet": BULLET_HANG, "number": VALUE_HANG, "caution": VALUE_HANG}
+
+
+@dataclass(frozen=True)
+class Heading(Row):
+    """A heading in the brand's colour, with the caution sign behind it where the section is about safety."""
+
+    caution: bool = False
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the words and the sign."""
+        super().draw(page, x, top, width)
+        if self.caution:
+            size = self.type_.size
+            base = top - (self.type_.leading - size) / 2 - 0.8 * size
+            end = x + text_width(self.text, size, self.type_.bold) + 6
+            draw_caution(page, end, base - 0.6, size * 1.05)
+
+
+def headings(blocks: Iterable[Block]) -> Iterator[str]:
+    """Yield the words of each heading among ``blocks``, in order."""
+    for block in blocks:
+        if isinstance(block, Heading):
+            yield block.text
+        elif isinstance(block, Columns):
+            for column in block.columns:
+                yield from headings(column)
+
+
+def draw_caution(page: Page, x: float, base: float, size: float) -> None:
+    """Draw the caution sign: an outlined triangle with an exclamation mark, ``size`` points wide."""
+    high = size * 0.9
+    page.polyline(
+        [(x, base), (x + size, base), (x + size / 2, base + high)],
+        weight=0.9,
+        colour="ink",
+        closed=True,
+    )
+    middle = x + size / 2
+    page.canvas.setLineCap(0)
+    page.canvas.line(middle, base + high * 0.62, middle, base + high * 0.3)
+    page.canvas.setFillColor(page.colours["ink"])
+    page.canvas.circle(middle, base + high * 0.17, 0.55, stroke=0, fill=1)

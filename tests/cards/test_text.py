@@ -1,0 +1,62 @@
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from designer.cards.papers import A5
+from designer.cards.text import Typesetter, fitted
+from designer.drawing.words import text_width
+
+
+@given(st.text(max_size=400), st.floats(min_value=30, max_value=400))
+def test_no_line_is_wider_than_its_column(text: str, width: float) -> None:
+    lines = Typesetter().lines(text, A5.body, width)
+    assert all(text_width(line, A5.body.size) <= width + 0.01 for line in lines if len(line) > 1)
+
+
+@given(st.text(max_size=400))
+def test_every_sign_that_can_be_printed_is_printed(text: str) -> None:
+    typesetter = Typesetter()
+    clean = typesetter.clean(text)
+    printed = "".join(typesetter.lines(text, A5.body, 120)).replace(" ", "")
+    assert printed == clean.replace(" ", "").replace("\n", "")
+
+
+def test_a_sign_the_font_lacks_is_replaced_and_said() -> None:
+    typesetter = Typesetter()
+    assert typesetter.clean("go → net ✓") == "go ? net ?"
+    (notice,) = typesetter.notices()
+    assert "→ (U+2192)" in notice
+    assert "✓ (U+2713)" in notice
+
+
+def test_markup_and_control_characters_are_plain_text() -> None:
+    typesetter = Typesetter()
+    assert typesetter.clean("x <b>y</b> & <img src='/etc/passwd'>\0\ud800\tz") == "x <b>y</b> & <img src='/etc/passwd'> z"
+    assert typesetter.notices() == ()
+
+
+def test_greek_and_cyrillic_are_in_the_font() -> None:
+    typesetter = Typesetter()
+    assert typesetter.clean("Σέρβις Подача Ćwiczenie") == "Σέρβις Подача Ćwiczenie"
+
+
+def test_lines_of_an_objective_are_even() -> None:
+    text = "Pulled wide, I buy time with height and depth, get back, then play the point."
+    typesetter = Typesetter()
+    ragged = typesetter.lines(text, A5.objective, 300)
+    even = typesetter.balanced(text, A5.objective, 300)
+
+    def unevenness(lines: tuple[str, ...]) -> float:
+        widths = [text_width(line, A5.objective.size) for line in lines]
+        return max(widths) - min(widths)
+
+    assert len(even) == len(ragged)
+    assert " ".join(even) == text
+    assert unevenness(even) < unevenness(ragged)
+
+
+def test_a_title_is_never_set_below_its_floor() -> None:
+    assert fitted("Short", (20, 15), 300) == 20
+    assert 15 < fitted("Wide Ball, Recover, Play the Point", (20, 15), 300) < 20
+    assert fitted("An endless title " * 10, (20, 15), 300) == 15

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 
-from designer.storage.location import Location, location_words
+from designer.storage.location import MISSING, Location, found, location_words
 
 MOST_FAULTS: Final = 10
 """No more are told at once: the first ones are mended first."""
@@ -77,12 +77,12 @@ def faults(raw: Any, error: ValidationError) -> tuple[str, ...]:
 
     Where there are more, the last phrase says how many.
     """
-    found: dict[Location, list[str]] = {}
+    expectations: dict[Location, list[str]] = {}
     for location, expected in _each(raw, error):
-        phrases = found.setdefault(location, [])
+        phrases = expectations.setdefault(location, [])
         if expected not in phrases:
             phrases.append(expected)
-    told = [_phrase(raw, location, expected) for location, expected in found.items()]
+    told = [_phrase(raw, location, expected) for location, expected in expectations.items()]
     if len(told) > MOST_FAULTS:
         told[MOST_FAULTS:] = [f"and {len(told) - MOST_FAULTS} more"]
     return tuple(told)
@@ -104,47 +104,31 @@ def _location(raw: Any, loc: Location, *, missing: bool) -> Location:
     """Return ``loc`` without the steps that name a branch of the validator and stand for nothing in ``raw``."""
     location: list[str | int] = []
     value = raw
+    tag_follows = False
     for number, step in enumerate(loc):
-        if _names_a_branch(location):
-            location.append("")  # at most one such step, taken out again below
-            continue
         last = missing and number == len(loc) - 1
-        if isinstance(value, dict) and isinstance(step, str) and (last or step in value):
+        if tag_follows:
+            tag_follows = False
+        elif isinstance(value, dict) and isinstance(step, str) and (last or step in value):
             location.append(step)
             value = value.get(step)
+            tag_follows = step in _TAGGED
         elif isinstance(value, list) and isinstance(step, int) and (last or step < len(value)):
             location.append(step)
             value = value[step] if step < len(value) else None
-    return tuple(step for step in location if step != "")
-
-
-def _names_a_branch(location: list[str | int]) -> bool:
-    """Whether the next step is the tag of a kind, shape or demand."""
-    if not location:
-        return False
-    return location[-1] in _TAGGED or (
-        isinstance(location[-1], int) and location[-2:-1] == ["items"] and location[-3:-2] == ["changes"]
-    )
+            tag_follows = location[-3:-1] == ["changes", "items"]
+    return tuple(location)
 
 
 def _beside_the_point(raw: Any, location: Location, fault: Any) -> bool:
     """Whether the validator only says again what it has said elsewhere, or speaks of a branch that is not meant."""
-    value = _at(raw, location)
+    value = found(raw, location)
     if fault["type"] == "too_short" and isinstance(value, list):
-        return len(value) >= fault["ctx"]["min_length"]  # entries that do not fit are not counted by the validator
+        return len(value) >= int(fault["ctx"]["min_length"])  # entries that do not fit are not counted by the validator
     if fault["type"] == "missing" and "when" in location and location[-1] in ("what", "area"):
-        entry = _at(raw, location[:-1])
-        return "what" in entry or "area" in entry if isinstance(entry, dict) else False
+        entry = found(raw, location[:-1])
+        return isinstance(entry, dict) and ("what" in entry or "area" in entry)
     return False
-
-
-def _at(raw: Any, location: Location) -> Any:
-    for step in location:
-        try:
-            raw = raw[step]
-        except (KeyError, IndexError, TypeError):
-            return None
-    return raw
 
 
 def _expected(location: Location, fault: Any) -> str:
@@ -152,7 +136,7 @@ def _expected(location: Location, fault: Any) -> str:
     kind, values = fault["type"], fault.get("ctx", {})
     if kind == "missing":
         last = location[-1] if location else ""
-        return REQUIRED.get(last, "a value") if isinstance(last, str) else "a value"
+        return REQUIRED.get(last, "a value") if isinstance(last, str) else "a number"
     if kind == "value_error":
         return next(
             (words for pattern, words in _PATTERNS.items() if str(values["error"]).endswith(pattern)), "another"
@@ -166,19 +150,16 @@ def _expected(location: Location, fault: Any) -> str:
         "less_than_equal": lambda: f"at most {values['le']:g}",
         "string_too_long": lambda: f"at most {values['max_length']} characters",
         "string_too_short": lambda: f"at least {values['min_length']} character",
-        "too_short": lambda: f"at least {values['min_length']} in the list",
-        "too_long": lambda: f"at most {values['max_length']} in the list",
+        "too_short": lambda: f"at least {values['min_length']} entries",
+        "too_long": lambda: f"at most {values['max_length']} entries",
     }
     return limits[kind]() if kind in limits else _TYPES.get(kind, "another value")
 
 
 def _phrase(raw: Any, location: Location, expected: list[str]) -> str:
     where = location_words(raw, location)
-    value = _at(raw, location)
-    parent = _at(raw, location[:-1])
-    missing = isinstance(parent, dict) and location[-1] not in parent
-    missing |= isinstance(parent, list) and isinstance(location[-1], int) and location[-1] >= len(parent)
-    what = "is missing" if missing else shown(value)
+    value = found(raw, location)
+    what = "is missing" if value is MISSING else shown(value)
     phrase = f"{what}, expected {' or '.join(expected)}"
     return f"{where}: {phrase}" if where else phrase
 

@@ -12,27 +12,35 @@ _POINT: Final = frozenset({"at"})
 _POINTS: Final = frozenset({"corners", "via"})
 
 
+MISSING: Final = object()
+"""What ``found`` returns where there is nothing."""
+
+
+def found(raw: Any, location: Location) -> Any:
+    """Return what stands at ``location`` in ``raw``, plain JSON data, ``MISSING`` where nothing does."""
+    for step in location:
+        if (isinstance(raw, dict) and step in raw) or (
+            isinstance(raw, list) and isinstance(step, int) and step < len(raw)
+        ):
+            raw = raw[step]
+        else:
+            return MISSING
+    return raw
+
+
 def location_words(raw: Any, location: Location) -> str:
     """Return ``location`` (keys and indices into ``raw``, plain JSON data) in words; "" for the whole file."""
     words: list[str] = []
     value = raw
     before: str | int | None = None
     for step in location:
-        inside = _inside(value, step)
+        inside = found(value, (step,))
         if isinstance(step, int):
             _say_entry(words, before, step, inside)
         elif step not in _NOT_SAID:
             words.append(step if step.isprintable() and len(step) <= 60 else f"{step[:60]!r}")
         value, before = inside, step
     return ", ".join(words)
-
-
-def _inside(value: Any, step: str | int) -> Any:
-    if isinstance(value, dict):
-        return value.get(step)
-    if isinstance(value, list) and isinstance(step, int) and step < len(value):
-        return value[step]
-    return None
 
 
 def _say_entry(words: list[str], before: str | int | None, index: int, entry: Any) -> None:

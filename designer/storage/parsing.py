@@ -49,7 +49,7 @@ class _Twice(dict[str, Any]):
 def parse(data: bytes, name: str) -> Any:
     """Return the JSON data in ``data``; ``name`` is what sentences call the file. Raises ``Unreadable``."""
     if len(data) > LARGEST:
-        raise Unreadable(too_large(name, len(data), LARGEST))
+        raise Unreadable(too_large(name, LARGEST))
     text = _text(data, name)
     try:
         raw = json.loads(text, object_pairs_hook=_object)
@@ -63,9 +63,9 @@ def parse(data: bytes, name: str) -> Any:
     return raw
 
 
-def too_large(name: str, size: int, limit: int) -> str:
-    """Return the sentence for a file of ``size`` bytes where at most ``limit`` are read."""
-    return f"{name}: is {size / 1e6:,.0f} MB large; expected a drill of at most {limit / 1e6:,.0f} MB."
+def too_large(name: str, limit: int) -> str:
+    """Return the sentence for a file of more than ``limit`` bytes."""
+    return f"{name}: is larger than {limit // 1_000_000} MB; expected a drill."
 
 
 def _text(data: bytes, name: str) -> str:

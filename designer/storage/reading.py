@@ -1,22 +1,23 @@
-"""A drill from a file of unknown origin: parse, migrate, repair, validate, report."""
+"""A drill from a file of unknown origin: parse, migrate, validate, repair, report."""
 
 from __future__ import annotations
 
 import errno
-import json
 import os
 import stat
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Final
 
-from pydantic import ValidationError
-
 from designer.drill.drill import FORMAT, Drill
+from designer.drill.order import circles
+from designer.drill.setting import addresses, setting_at
 from designer.storage.attachment import extract, is_pdf
-from designer.storage.faults import faults, shown
+from designer.storage.faults import shown
 from designer.storage.migrations import Raw, migrated
 from designer.storage.parsing import LARGEST, Unreadable, parse, too_large
+from designer.storage.repair import repaired
+from designer.storage.validation import as_far_as_known, validated
 
 LARGEST_CARD: Final = 100_000_000
 """No card that a drill is taken out of is larger, in bytes."""
@@ -37,7 +38,7 @@ _REASONS: Final = {
 class Opened:
     """A drill that was read, with the bytes it was read from.
 
-    ``notices`` are sentences on what was mended or could not be kept. ``read_only`` is a drill of a newer format that
+    ``notices`` are sentences on what was mended or left out; they do not name the file. ``read_only`` is a drill of a newer format that
     must not be written back. ``from_card`` is a drill that a card carried: ``path`` is then the card's.
     """
 
@@ -62,17 +63,33 @@ def open_drill(path: str | os.PathLike[str]) -> Opened:
 
 
 def read_drill(data: bytes, name: str) -> Opened:
-    """Return the drill in ``data``; ``name`` is what sentences call the file. Raises ``Unreadable``."""
+    """Return the drill in ``data``; ``name`` is what sentences call the file.
+
+    A drill of a newer format comes without the records that this program does not understand. Raises ``Unreadable``.
+    """
     raw = parse(data, name)
     if not isinstance(raw, dict):
         raise Unreadable(f"{name}: holds {shown(raw)}; expected a drill, an object in braces.")
     format = _format(raw, name)
-    raw = migrated(raw, format)
-    try:
-        drill = Drill.model_validate_json(json.dumps(raw))
-    except ValidationError as error:
-        raise Unreadable(f"{name}: {'; '.join(faults(raw, error))}.") from error
-    return Opened(drill, data, (), read_only=format > FORMAT)
+    notices: tuple[str, ...] = ()
+    if format > FORMAT:
+        drill, notices = as_far_as_known(raw, name)
+    else:
+        drill = validated(migrated(raw, format), name)
+    drill, mended = repaired(drill)
+    _refuse_circles(drill, name)
+    return Opened(drill, data, notices + mended, read_only=format > FORMAT)
+
+
+def _refuse_circles(drill: Drill, name: str) -> None:
+    for at in addresses(drill):
+        for kind, circle in circles(setting_at(drill, at)):
+            number = [progression.id for progression in drill.progressions].index(at.progression) + 1
+            where = f"progression {number}" + (f", {at.variation!r}" if at.variation else "")
+            chain = ", ".join(repr(id) for id in circle[:10])
+            raise Unreadable(
+                f"{name}: {where}, {kind}: {chain} come after one another in a circle; expected a first one."
+            )
 
 
 def file_bytes(path: str | os.PathLike[str], limit: int) -> bytes:
@@ -84,7 +101,7 @@ def file_bytes(path: str | os.PathLike[str], limit: int) -> bytes:
             if not stat.S_ISREG(status.st_mode):
                 raise Unreadable(f"{name}: is no ordinary file; expected a drill file.")
             if status.st_size > limit:
-                raise Unreadable(too_large(name, status.st_size, limit))
+                raise Unreadable(too_large(name, limit))
             data = file.read(limit + 1)
     except OSError as error:
         reason = _REASONS.get(error.errno or 0) or f"cannot be read: {(error.strerror or 'the system refused').lower()}"
@@ -92,7 +109,7 @@ def file_bytes(path: str | os.PathLike[str], limit: int) -> bytes:
     except ValueError as error:
         raise Unreadable(f"{name!r}: cannot be the name of a file.") from error
     if len(data) > limit:
-        raise Unreadable(too_large(name, len(data), limit))
+        raise Unreadable(too_large(name, limit))
     return data
 
 

@@ -19,10 +19,10 @@ MISSING: Final = object()
 def found(raw: Any, location: Location) -> Any:
     """Return what stands at ``location`` in ``raw``, plain JSON data, ``MISSING`` where nothing does."""
     for step in location:
-        if (isinstance(raw, dict) and step in raw) or (
-            isinstance(raw, list) and isinstance(step, int) and step < len(raw)
-        ):
-            raw = raw[step]
+        if isinstance(raw, dict):
+            raw = raw.get(step, MISSING)
+        elif isinstance(raw, list) and isinstance(step, int):
+            raw = raw[step] if step < len(raw) else MISSING
         else:
             return MISSING
     return raw

@@ -120,7 +120,10 @@ class Points(Noted):
 
 
 class Start(Noted):
-    """The first ball of a rally, or a later ball fed in the same rally (``once`` says when)."""
+    """The first ball of a rally, or a later ball fed in the same rally (``once`` says when).
+
+    ``next`` says who puts in the next one; "anyone" is whoever of ``by`` holds a ball.
+    """
 
     shot: Id | None = None
     by: tuple[Letter, ...] = ()
@@ -128,7 +131,7 @@ class Start(Noted):
     good: Where = ()
     bad: Outcome | None = None
     called_by: Who = ()
-    next: Literal["same", "in turn", "every two", "winner", "loser", "by the rules"] | None = None
+    next: Literal["same", "in turn", "every two", "winner", "loser", "by the rules", "anyone"] | None = None
     courts: Literal["as drawn", "deuce", "ad", "in turn", "either"] | None = None
     serves: dict[Letter, Annotated[int, Field(ge=1, le=2)]] = {}
     score: dict[Person, int] = {}

@@ -1,0 +1,76 @@
+"""Areas: an edge, a hatch at one angle of the page, and words. What an area means decides its look."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final, Literal
+
+from designer.drawing.geometry import Polygon, hatch, rectangle
+from designer.drawing.pen import Pen
+from designer.drawing.primitives import Bounds, Dots, Ellipse, Path, Point, Primitive, Strokes, Style
+
+Look = Literal["target", "rule", "keep out", "feed"]
+COLOURS: Final[dict[str, str]] = {"target": "target", "rule": "ink", "keep out": "ink", "feed": "ball"}
+LEAST_HATCHED: Final = 8.0
+"""A shape narrower than this, in u, has no hatch: one or two strokes would say nothing."""
+
+
+def area(
+    pen: Pen,
+    outline: Polygon,
+    look: Look,
+    *,
+    round_in: tuple[Point, tuple[float, float]] | None = None,
+    free: Sequence[Bounds] = (),
+    empty: bool = False,
+) -> Iterator[Primitive]:
+    """Yield an area. ``round_in`` is (centre, radii) of an ellipse; hatch keeps out of the boxes ``free``, ``empty`` has none."""
+    outline = tuple(outline)
+    yield Path(outline, Style(fill=f"{look} tint"), closed=True)
+    if not empty and _narrowest(outline) >= LEAST_HATCHED * pen.unit:
+        yield from _inside(pen, outline, look, tuple(map(rectangle, free)))
+    edge = {
+        "target": pen.style("target", 1.3),
+        "rule": pen.style("ink", 0.9, (6, 2.4)),
+        "keep out": pen.style("ink", 2.1),
+        "feed": pen.style("ball", 1.15, (0.01, 2.49), cap="round"),
+    }[look]
+    if round_in is not None:
+        yield Ellipse(*round_in, edge)
+    else:
+        yield Path(outline, edge, closed=True)
+
+
+def _inside(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Polygon]) -> Iterator[Primitive]:
+    u = pen.unit
+    if look == "target":
+        yield _strokes(hatch(outline, 45, 3.8 * u, holes), pen.style("target", 0.55))
+    elif look == "keep out":
+        both = [*hatch(outline, 45, 6.4 * u, holes), *hatch(outline, 135, 6.4 * u, holes)]
+        yield _strokes(both, pen.style("ink", 0.55))
+    elif look == "feed":
+        yield _strokes(hatch(outline, 0, 3.8 * u, holes), pen.style("ball", 0.6, (3, 2.2)))
+    else:
+        yield Dots(tuple(_grid(outline, 4.6 * u, holes)), 0.55 * u, Style(fill="ink"))
+
+
+def _strokes(lines: list[tuple[Point, Point]], style: Style) -> Strokes:
+    return Strokes(tuple(lines), style)
+
+
+def _grid(outline: tuple[Point, ...], pitch: float, holes: Sequence[Polygon]) -> Iterator[Point]:
+    """Yield the points of a triangular grid of the page that lie inside ``outline`` and outside ``holes``."""
+    rise = pitch * 0.8660254
+    for start, end in hatch(outline, 0, rise, holes):
+        offset = pitch / 2 if round(start[1] / rise) % 2 else 0.0
+        first = -int(-(start[0] + pitch * 0.2 - offset) // pitch)
+        x = first * pitch + offset
+        while x <= end[0] - pitch * 0.2:
+            yield (x, start[1])
+            x += pitch
+
+
+def _narrowest(outline: Polygon) -> float:
+    across = [x for x, _ in outline]
+    along = [y for _, y in outline]
+    return min(max(across) - min(across), max(along) - min(along))

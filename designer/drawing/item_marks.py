@@ -1,0 +1,281 @@
+"""Marks of what stands or lies on the court."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterator, Sequence
+from typing import Any, Final
+
+from designer.drawing import areas, kit, lines
+from designer.drawing.geometry import between, unit_vector
+from designer.drawing.placing import HATCHED, PATH
+from designer.drawing.plan import Label, Plan
+from designer.drawing.primitives import Bounds, Layer, Point, bounds_of
+from designer.drill.items import (
+    Area,
+    BallMachine,
+    Barrier,
+    Basket,
+    Cone,
+    Disc,
+    Ellipse,
+    HeightCord,
+    Hoop,
+    Line,
+    Note,
+    Obstacle,
+)
+from designer.drill.rules import Keep, UseStroke
+from designer.play.layout import points_of, things_placed, turned_facing
+from designer.play.rally import Role, area_roles, area_value
+
+HOOP: Final = 0.6
+"""A hoop's true diameter in metres. Common practice, no source."""
+
+SHORT: Final = 6.0
+"""A marked thing shorter than this, in u, gets its name and a leader."""
+
+LINE_KINDS: Final = {
+    "painted": "painted line",
+    "throw-down": "throw-down line",
+    "chalk": "chalk line",
+    "tape": "tape line",
+    "discs": "line of discs",
+    "in thought": "line in thought",
+}
+
+
+def item_marks(plan: Plan) -> None:
+    """Add the marks of every item but the inside of areas, which waits until words have found their place."""
+    roles = area_roles(plan.setting)
+    for item, copy in things_placed(plan.setting):
+        part = "copy" if copy else ""
+        points = tuple(plan.page.to_page(point) for point in points_of(plan.setting, item, turned=copy))
+        if isinstance(item, Cone | Disc | Hoop | Basket | BallMachine | Note):
+            if points:
+                _symbol(plan, item, points[0], part)
+        elif isinstance(item, Line):
+            _line(plan, item, points, part)
+        elif isinstance(item, Barrier):
+            _barrier(plan, item, points, part)
+        elif isinstance(item, Obstacle):
+            _obstacle(plan, item, points, part)
+        elif isinstance(item, HeightCord):
+            _cord(plan, item)
+        elif isinstance(item, Area) and points:
+            _note_area(plan, item, points, part, roles.get(item.id, "rule"))
+
+
+def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, at: Point, part: str) -> None:
+    pen = plan.pen
+    if isinstance(item, Note):
+        _note(plan, item, at, part)
+        return
+    if isinstance(item, Cone):
+        made = plan.add(item.id, "cone", Layer.KIT, kit.cone(pen, at), part)
+    elif isinstance(item, Disc):
+        made = plan.add(item.id, "disc", Layer.KIT, kit.disc(pen, at), part)
+    elif isinstance(item, Hoop):
+        made = plan.add(item.id, "hoop", Layer.KIT, kit.hoop(pen, at, HOOP), part)
+    elif isinstance(item, Basket):
+        made = plan.add(item.id, "basket", Layer.KIT, kit.basket(pen, plan.held(at, 7.5)), part)
+    else:
+        towards_net = 0 if plan.page.to_court(at)[1] < 0 else 180
+        facing = towards_net if item.facing is None else turned_facing(item.facing) if part else item.facing
+        shapes = kit.ball_machine(pen, plan.held(at, 9), plan.page.direction(facing), "M")
+        made = plan.add(item.id, "ball machine", Layer.KIT, shapes, part)
+    plan.take(made, owner=item.id)
+
+
+def _note(plan: Plan, item: Note, at: Point, part: str) -> None:
+    from designer.drawing.words import shown, wrap
+
+    text = wrap(shown(item.text), 9.0, 80.0)
+    made = plan.add(item.id, "note", Layer.WORDS, plan.pen.lines(text, at, 9.0, "ink"), part)
+    plan.take(made, owner=item.id)
+
+
+def _line(plan: Plan, item: Line, points: Sequence[Point], part: str) -> None:
+    marked = item.marked or "in thought"
+    kind = LINE_KINDS[marked]
+    if item.runs_on:
+        ways = [shape for way in running_on(plan, item, copy=bool(part)) for shape in lines.in_thought(plan.pen, way)]
+        plan.add(item.id, "line in thought", Layer.LINES, ways, part)
+    made = plan.add(item.id, kind, Layer.LINES, lines.line(plan.pen, points, marked), part)
+    if marked == "discs":
+        places = lines.discs_along(points, item.pieces)
+        plan.take(plan.add(item.id, "line of discs", Layer.KIT, lines.discs(plan.pen, places), f"discs{part}"), item.id)
+    if made is None:
+        return
+    length = sum(math.dist(one, other) for one, other in itertools.pairwise(points))
+    short = length < SHORT * plan.unit
+    if short:
+        plan.take(made, owner=item.id)
+    else:
+        plan.space.cross(points, PATH, item.id)
+    name = item.name or (kind.removesuffix(" line") if short else "")
+    if name:
+        box = bounds_of(made.primitives)
+        label = Label(item.id, kind, f"words{part}", name, 9.0, "ink", box, bold=False, must_lead=short)
+        plan.labels.append(label)
+
+
+def running_on(plan: Plan, item: Line, *, copy: bool) -> Iterator[tuple[Point, Point]]:
+    """Yield the two ways on which a line runs on in thought: to the next painted line it meets, else to the fence."""
+    corners = points_of(plan.setting, item, turned=copy)
+    for end, other in ((corners[0], corners[1]), (corners[-1], corners[-2])):
+        reach = _next_line(plan, end, unit_vector(other, end))
+        if reach > plan.unit:
+            direction = unit_vector(other, end)
+            stop = (end[0] + direction[0] * reach, end[1] + direction[1] * reach)
+            yield plan.page.to_page(end), plan.page.to_page(stop)
+
+
+def _next_line(plan: Plan, start: Point, direction: Point) -> float:
+    side, back = plan.ground.side_fence, plan.ground.back_fence
+    box = ((-side, -back), (side, -back), (side, back), (-side, back))
+    fences = list(zip(box, (*box[1:], box[0]), strict=True))
+    painted = [line.as_tuple() for line in plan.ground.lines]
+    found = [reach for piece in (*painted, *fences) if (reach := _meets(start, direction, piece)) is not None]
+    return min(found, default=0.0)
+
+
+def _meets(start: Point, direction: Point, piece: tuple[Point, Point]) -> float | None:
+    """Return how far along ``direction`` the piece is met, None where it is not, or where the start lies on it."""
+    (x0, y0), (x1, y1) = piece
+    dx, dy = x1 - x0, y1 - y0
+    cross = direction[0] * dy - direction[1] * dx
+    if abs(cross) < 1e-9:
+        return None
+    along = ((x0 - start[0]) * dy - (y0 - start[1]) * dx) / cross
+    share = ((x0 - start[0]) * direction[1] - (y0 - start[1]) * direction[0]) / cross
+    return along if along > 0.02 and -1e-6 <= share <= 1 + 1e-6 else None
+
+
+def _barrier(plan: Plan, item: Barrier, points: Sequence[Point], part: str) -> None:
+    made = plan.add(item.id, "barrier", Layer.KIT, kit.barrier(plan.pen, points), part)
+    plan.space.cross(points, PATH, item.id)
+    if made is not None and item.height is not None:
+        text = f"{item.height:g} m"
+        plan.labels.append(Label(item.id, "barrier", f"words{part}", text, 9.0, "ink", made.bounds, bold=False))
+
+
+def _obstacle(plan: Plan, item: Obstacle, points: Sequence[Point], part: str) -> None:
+    made = plan.add(item.id, "obstacle", Layer.KIT, kit.obstacle(plan.pen, points), part)
+    plan.take(made, owner=item.id)
+    if made is not None and item.name:
+        plan.labels.append(Label(item.id, "obstacle", f"words{part}", item.name, 9.0, "ink", made.bounds, bold=False))
+
+
+def _cord(plan: Plan, item: HeightCord) -> None:
+    left, right = (plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1))
+    far = plan.page.to_page((0.0, 1.0))
+    far = far if (far[1] > 0 or far[0] > 0) else (-far[0], -far[1])
+    made = plan.add(item.id, "height cord", Layer.KIT, kit.height_cord(plan.pen, left, right, far))
+    if made is None:
+        return
+    plan.space.cross((left, right), PATH, item.id)
+    middle = between(left, right, 0.5)
+    at = (middle[0] + far[0] * kit.CORD_ASIDE * plan.unit, middle[1] + far[1] * kit.CORD_ASIDE * plan.unit)
+    words = plan.add(
+        item.id, "height cord", Layer.WORDS, plan.pen.lines((f"{item.height:g} m",), at, 9.0, "ink", bold=True), "words"
+    )
+    plan.take(words, owner=item.id)
+
+
+def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, role: Role) -> None:
+    """Note an area's space, its discs, and the words it asks for."""
+    box = bounds_of_points(points)
+    plan.space.take(box, HATCHED * 40, item.id)
+    plan.space.cross((*points, points[0]), 1.0, item.id)
+    if item.marked == "discs":
+        places = [point for point in points if not _is_crossing(plan, point)]
+        plan.take(plan.add(item.id, "disc", Layer.KIT, lines.discs(plan.pen, places), f"discs{part}"), item.id)
+    colour = areas.COLOURS[role]
+    value = area_value(plan.setting, item.id) if role == "target" else None
+    if value is not None:
+        plan.labels.append(
+            Label(
+                item.id,
+                "target area",
+                f"value{part}",
+                f"{value:+d}",
+                10.0,
+                colour,
+                box,
+                outline=points,
+                outside=False,
+                leads=False,
+            )
+        )
+    text = area_words(plan, item, role)
+    if text:
+        plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
+
+
+def area_words(plan: Plan, item: Area, role: Role) -> str:
+    """Return what is written at an area: its name, else what its class says."""
+    if item.name:
+        return item.name
+    if role == "rule":
+        return next((words for words in _rule_words(plan, item.id)), "")
+    return {"target": "target", "keep out": "keep out", "feed": "feed"}[role]
+
+
+def _rule_words(plan: Plan, id: str) -> Iterator[str]:
+    for rule in plan.setting.rules.values():
+        conditions: list[Any] = [*rule.when]
+        named = any(getattr(condition, "area", None) == id for condition in conditions)
+        if named and isinstance(rule.must, UseStroke):
+            word = rule.must.wing or (rule.must.strokes[0] if rule.must.strokes else "")
+            yield f"no {word}" if rule.never and word else word
+        elif isinstance(rule.must, Keep) and any(place.area == id for place in rule.must.where):
+            yield (
+                "feet" if any("foot" in (p.judged or "") or "feet" in (p.judged or "") for p in rule.must.where) else ""
+            )
+
+
+def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
+    """Add the areas themselves; ``free`` gives, for (id, part), the boxes of words that the hatch keeps out of."""
+    roles = area_roles(plan.setting)
+    for item, copy in things_placed(plan.setting):
+        if not isinstance(item, Area):
+            continue
+        part = "copy" if copy else ""
+        points = tuple(plan.page.to_page(point) for point in points_of(plan.setting, item, turned=copy))
+        if not points:
+            continue
+        role = roles.get(item.id, "rule")
+        boxes = free.get((item.id, part), [])
+        in_play = item.id == plan.setting.in_play
+        round_in = None
+        outline = points
+        if isinstance(item.shape, Ellipse):
+            left, low, right, high = bounds_of_points(points)
+            round_in = (((left + right) / 2, (low + high) / 2), ((right - left) / 2, (high - low) / 2))
+            from designer.drawing.geometry import round_points
+
+            outline = round_points(*round_in)
+        shapes = areas.area(plan.pen, outline, role, round_in=round_in, free=boxes, empty=in_play)
+        plan.add(item.id, f"{role} area", Layer.AREAS, shapes, part)
+
+
+def bounds_of_points(points: Sequence[Point]) -> Bounds:
+    """Return the smallest upright rectangle round ``points``."""
+    across, along = [x for x, _ in points], [y for _, y in points]
+    return (min(across), min(along), max(across), max(along))
+
+
+def _is_crossing(plan: Plan, point: Point) -> bool:
+    """Whether two painted lines meet or cross at ``point`` of the page."""
+    at = plan.page.to_court(point)
+    ends = [line for line in plan.ground.lines if _on_line(at, line.start, line.end)]
+    upright = {abs(line.start[0] - line.end[0]) < 1e-6 for line in ends}
+    return len(upright) == 2
+
+
+def _on_line(at: Point, start: Point, end: Point) -> bool:
+    from designer.drawing.geometry import point_to_piece
+
+    return point_to_piece(at, start, end) < 0.03

@@ -1,0 +1,67 @@
+"""Marks of the people on court."""
+
+from __future__ import annotations
+
+from designer.drawing import kit, people
+from designer.drawing.geometry import ahead
+from designer.drawing.plan import Label, Plan
+from designer.drawing.primitives import Layer, Point
+from designer.drill.people import Job, Spot
+from designer.drill.places import locate
+
+
+def people_marks(plan: Plan) -> None:
+    """Add the mark of everyone who has a spot; a job done by a machine is drawn as one."""
+    for spot in sorted(plan.setting.spots.values(), key=lambda spot: (spot.job, spot.id)):
+        point = locate(plan.setting, spot.place)
+        if point is None:
+            continue
+        job = plan.jobs.get(spot.job, Job(letter=spot.job))
+        at = plan.page.to_page(point)
+        if spot.task != "plays":
+            _waits(plan, spot, at)
+        elif job.by == "machine":
+            facing = _facing(plan, spot, point)
+            made = plan.add(spot.id, "ball machine", Layer.KIT, kit.ball_machine(plan.pen, at, facing, spot.job))
+            plan.take(made, owner=spot.id)
+        else:
+            _plays(plan, spot, job, point)
+
+
+def _facing(plan: Plan, spot: Spot, point: Point) -> Point:
+    """Return the direction on the page that someone faces: as given, else towards the net."""
+    towards_net = 0 if point[1] < 0 else 180
+    return plan.page.direction(towards_net if spot.facing is None else spot.facing)
+
+
+def _waits(plan: Plan, spot: Spot, at: Point) -> None:
+    at = plan.held(at, 8.0)
+    kind = "waits"
+    made = plan.add(spot.id, kind, Layer.PEOPLE, people.waiting(plan.pen, at, spot.job))
+    plan.take(made, owner=spot.id)
+    if made is not None and plan.words:
+        plan.labels.append(
+            Label(spot.id, kind, "words", spot.task, 8.5, "soft", made.bounds, bold=False, outside=False, leads=False)
+        )
+
+
+def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
+    pen = plan.pen
+    facing = _facing(plan, spot, point)
+    at = plan.page.to_page(point)
+    is_coach = job.by == "coach"
+    look: people.Look = "coach" if is_coach else "you" if spot.job == plan.you else "plain"
+    kind = "coach" if is_coach else "person"
+    made = plan.add(spot.id, kind, Layer.PEOPLE, people.person(pen, at, facing, spot.job, hand=job.hand, look=look))
+    centre = people.centre_of(pen, at, facing)
+    for middle, radius in ((centre, people.RADIUS + 1.2), (people.racket_tip(pen, centre, facing, job.hand), 4.0)):
+        reach = radius * pen.unit
+        box = (middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach)
+        plan.space.take(box, owner=spot.id)
+    nose = ahead(centre, facing, (people.RADIUS + people.NOSE / 2) * pen.unit)
+    reach = 2 * pen.unit
+    plan.space.take((nose[0] - reach, nose[1] - reach, nose[0] + reach, nose[1] + reach), owner=spot.id)
+    if is_coach and made is not None and plan.words:
+        plan.labels.append(
+            Label(spot.id, kind, "words", "coach", 8.5, "ink", made.bounds, bold=False, outside=False, leads=False)
+        )

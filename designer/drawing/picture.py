@@ -1,0 +1,135 @@
+"""The picture of a setting: marks in metres that every medium draws alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from designer.court.standards import Ground, ground
+from designer.drawing import court_marks, item_marks, labels, people_marks, shot_marks
+from designer.drawing.geometry import grown
+from designer.drawing.legend import LegendEntry, legend_of
+from designer.drawing.page import Page
+from designer.drawing.pen import Pen
+from designer.drawing.placing import PAINTED, PATH, Space
+from designer.drawing.plan import Plan
+from designer.drawing.primitives import Bounds, Mark
+from designer.drawing.themes import Theme
+from designer.drill.drill import Drill
+from designer.drill.places import corners_of
+from designer.drill.setting import At, Setting, setting_at
+from designer.play.sequence import Sequence, sequence
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """Marks in the order they are drawn. ``extent`` is what is to be shown, in metres of the page."""
+
+    marks: tuple[Mark, ...]
+    extent: Bounds
+    legend: tuple[LegendEntry, ...]
+    unit: float
+    page: Page
+
+
+def picture(
+    drill: Drill,
+    at: At | Setting,
+    *,
+    unit: float,
+    theme: Theme,
+    you: str | None = None,
+    turned: bool = False,
+    across: bool = False,
+    words: bool = True,
+) -> Picture:
+    """Return the picture of the setting ``at``.
+
+    ``unit`` is how many metres of court one mark unit is on the medium (``look``: 1 pt at 1:307 is 0.108 m). ``you`` is the
+    letter of the reader, drawn filled. ``turned`` shows the far end at the foot, ``across`` lays the court on its side; letters
+    stay upright. ``words`` False leaves out every word and digit, for a thumbnail. Only ``theme.switched`` matters here: colours
+    are named by role. Raises ``KeyError`` where the drill has no such setting.
+    """
+    setting = setting_at(drill, at) if isinstance(at, At) else at
+    court = ground(drill.court)
+    plan = _plan(drill, setting, court, Page(across, turned), unit, switched=theme.switched)
+    plan.you, plan.words = you, words
+    regions = _in_play(plan)
+    plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
+    _note_court(plan)
+    item_marks.item_marks(plan)
+    people_marks.people_marks(plan)
+    drawn = shot_marks.flights(plan)
+    shot_marks.ball_marks(plan, drawn)
+    shot_marks.run_marks(plan)
+    free: dict[tuple[str, str], list[Bounds]] = {}
+    if words:
+        labels.reserve_side_words(plan)
+        shot_marks.digit_marks(plan, drawn)
+        shot_marks.flag_mark(plan, drawn)
+        labels.tip_labels(plan, drawn)
+        free = labels.label_marks(plan, _court_box(plan))
+        labels.court_words(plan)
+    item_marks.area_marks(plan, free)
+    marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
+    return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)
+
+
+def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90.0) -> Picture:
+    """Return the picture without words for a court shown ``width`` points wide: its unit is 0.6 pt."""
+    court = ground(drill.court)
+    unit = 0.6 * 2 * court.side_fence / width
+    return picture(drill, at, unit=unit, theme=theme, words=False)
+
+
+def _plan(drill: Drill, setting: Setting, court: Ground, page: Page, unit: float, *, switched: bool) -> Plan:
+    outline = tuple(map(page.to_page, court_marks.outline(court)))
+    fence = court_marks.fence(court, page)
+    return Plan(
+        setting=setting,
+        ground=court,
+        page=page,
+        pen=Pen(unit, outline, switched),
+        jobs={job.letter: job for job in drill.jobs},
+        sequence=_sequence(drill, setting, court),
+        fence=fence,
+        space=Space(unit, fence),
+    )
+
+
+def _sequence(drill: Drill, setting: Setting, court: Ground) -> Sequence | None:
+    """Return the play, None where shots go round in a circle: the review says so, and the rest is still drawn."""
+    try:
+        return sequence(setting, court, drill.jobs)
+    except ValueError:
+        return None
+
+
+def _in_play(plan: Plan) -> tuple[court_marks.Polygon, ...]:
+    name = plan.setting.in_play
+    item = plan.setting.items.get(name) if name is not None else None
+    corners = corners_of(item) if item is not None else ()
+    if corners:
+        other = tuple((-x, -y) for x, y in corners)
+        return (corners, other) if getattr(item, "both_ends", False) else (corners,)
+    return court_marks.in_play_regions(plan.ground, name)
+
+
+def _note_court(plan: Plan) -> None:
+    for line in plan.ground.lines:
+        plan.space.cross((plan.page.to_page(line.start), plan.page.to_page(line.end)), PAINTED, "court")
+    posts = [plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1)]
+    plan.space.cross(posts, PATH / 2, "net")
+
+
+def _court_box(plan: Plan) -> Bounds:
+    return item_marks.bounds_of_points(tuple(map(plan.page.to_page, court_marks.outline(plan.ground))))
+
+
+def _extent(plan: Plan) -> Bounds:
+    """Return the fence and whatever stands outside it."""
+    left, low, right, high = grown(plan.fence, 0.4 * plan.unit)
+    for mark in plan.marks:
+        if mark.kind != "ground":
+            left, low = min(left, mark.bounds[0]), min(low, mark.bounds[1])
+            right, high = max(right, mark.bounds[2]), max(high, mark.bounds[3])
+    return (left, low, right, high)

@@ -1,0 +1,90 @@
+"""The sheet a picture is made on: what is known of the setting, the marks so far, and the space that is left."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from designer.court.standards import Ground
+from designer.drawing.geometry import grown
+from designer.drawing.page import Page
+from designer.drawing.pen import Pen
+from designer.drawing.placing import Space
+from designer.drawing.primitives import Bounds, Layer, Mark, Point, Primitive, mark
+from designer.drill.people import Job
+from designer.drill.setting import Setting
+from designer.play.sequence import Sequence
+
+Where = Literal["inside", "around", "outside"]
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words that are wanted at something. ``box`` is what they name; ``outline`` its true corners where they may stand inside.
+
+    Sizes are u. ``must_lead``: a leader is drawn wherever the words stand. ``outside``: places outside the sidelines are tried.
+    """
+
+    id: str | None
+    kind: str
+    part: str
+    text: str
+    size: float
+    colour: str
+    box: Bounds
+    bold: bool = True
+    outline: tuple[Point, ...] = ()
+    must_lead: bool = False
+    outside: bool = True
+    leads: bool = True
+
+
+@dataclass(slots=True)
+class Plan:
+    """What the makers of marks share. They add to ``marks``, note in ``space`` what is taken, and ask for ``labels``."""
+
+    setting: Setting
+    ground: Ground
+    page: Page
+    pen: Pen
+    jobs: Mapping[str, Job]
+    sequence: Sequence | None
+    fence: Bounds
+    space: Space
+    words: bool = True
+    you: str | None = None
+    marks: list[Mark] = field(default_factory=list)
+    labels: list[Label] = field(default_factory=list)
+
+    @property
+    def unit(self) -> float:
+        """Metres a mark unit."""
+        return self.pen.unit
+
+    def add(self, id: str | None, kind: str, layer: Layer, shapes: Iterable[Primitive], part: str = "") -> Mark | None:
+        """Add the mark of ``shapes`` and return it; none is added where there is nothing to draw."""
+        made = mark(id, kind, layer, shapes, part)
+        if not made.primitives:
+            return None
+        self.marks.append(made)
+        return made
+
+    def take(self, made: Mark | None, owner: str = "") -> None:
+        """Note that nothing may cover ``made``."""
+        if made is not None:
+            self.space.take(made.bounds, owner=owner)
+
+    def held(self, point: Point, margin: float) -> Point:
+        """Return ``point`` of the page moved so that a symbol of ``margin`` u stays inside the fence it stands at.
+
+        A place truly outside the fence is left where it is.
+        """
+        if not _in(self.fence, point):
+            return point
+        left, low, right, high = grown(self.fence, -margin * self.unit)
+        return (min(max(point[0], left), right), min(max(point[1], low), high))
+
+
+def _in(box: Bounds, point: Point) -> bool:
+    return box[0] - 1e-6 <= point[0] <= box[2] + 1e-6 and box[1] - 1e-6 <= point[1] <= box[3] + 1e-6

@@ -1,0 +1,235 @@
+"""Marks of the balls in play and of the players' runs."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
+
+from designer.drawing import balls
+from designer.drawing.geometry import Route, ahead, between, unit_vector
+from designer.drawing.placing import PATH, best
+from designer.drawing.plan import Plan
+from designer.drawing.primitives import Bounds, Layer, Point
+from designer.drill.movement import FEEDS, Run
+from designer.drill.places import locate
+from designer.play.rally import opening_shot
+from designer.play.sequence import Step
+
+OWN_PLACE: Final = 1.2
+"""A contact nearer than this to where its hitter is drawn, in metres, has no bar: the person shows it."""
+
+ANYWHERE: Final = 34.0
+"""Length in u of the path of a ball that may go anywhere."""
+
+TRIES: Final = (0.30, 0.44, 0.58, 0.70, 0.20)
+FURTHER_TRIES: Final = (0.37, 0.51, 0.64, 0.76, 0.25, 0.82)
+
+
+@dataclass(frozen=True, slots=True)
+class Flight:
+    """A step as it is drawn: ``kind`` is "ball path", "feed" or "fan"; ``lands`` where a place is given for it."""
+
+    step: Step
+    route: Route
+    kind: str
+    lands: bool
+
+    @property
+    def id(self) -> str:
+        """The shot's id."""
+        return self.step.shot.id
+
+
+@lru_cache(maxsize=512)
+def _route(points: tuple[Point, ...], bend: float) -> Route:
+    return Route(points, bend=bend)
+
+
+def flights(plan: Plan) -> tuple[Flight, ...]:
+    """Return how each step is drawn, in order of play."""
+    if plan.sequence is None:
+        return ()
+    return tuple(_flight(plan, step) for step in plan.sequence.steps)
+
+
+def _flight(plan: Plan, step: Step) -> Flight:
+    start = plan.page.to_page(step.contact)
+    kind = "fan" if len(step.fan) > 1 else "feed" if step.shot.stroke in FEEDS else "ball path"
+    if step.landing is not None:
+        end, lands = plan.page.to_page(step.landing), True
+    else:
+        away = -1.0 if step.contact[1] > 0 else 1.0
+        aim = plan.page.to_page((step.contact[0] * 0.3, away * plan.ground.baseline * 0.7))
+        end, lands = ahead(start, unit_vector(start, aim), ANYWHERE * plan.unit), False
+    return Flight(step, _route((start, end), step.shot.bend or 0.0), kind, lands)
+
+
+def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
+    """Add paths, heads, bounces, contacts and the balls going on, and note their space."""
+    layers = {"ball path": Layer.BALLS, "feed": Layer.FEEDS, "fan": Layer.FAN}
+    for flight in drawn:
+        pen, route = plan.pen, flight.route
+        plan.add(flight.id, flight.kind, layers[flight.kind], balls.shaft(pen, route, flight.kind))
+        head = plan.add(flight.id, flight.kind, Layer.HEADS, balls.head(pen, route, flight.kind), "head")
+        plan.space.cross(route.samples, PATH, flight.id)
+        plan.take(head, owner=flight.id)
+        if flight.lands and flight.step.shot.bounces != 0:
+            plan.take(plan.add(flight.id, "bounce", Layer.HEADS, balls.bounce(pen, route.at(route.length))), flight.id)
+            _going_on(plan, flight)
+        if _has_bar(plan, flight):
+            shapes = balls.contact(pen, route.at(0.0), route.heading(0.0))
+            plan.take(plan.add(flight.id, "contact", Layer.HEADS, shapes), flight.id)
+
+
+def _has_bar(plan: Plan, flight: Flight) -> bool:
+    step = flight.step
+    if flight.kind == "feed" or not step.placed or (step.alternatives and not step.first_of_fan and len(step.fan) > 1):
+        return False
+    spot = plan.setting.spot_of(step.hitter)
+    own = None if spot is None else locate(plan.setting, spot.place)
+    return step.contact_drawn or (own is not None and math.dist(own, step.contact) > OWN_PLACE)
+
+
+def _going_on(plan: Plan, flight: Flight) -> None:
+    if plan.sequence is None:
+        return
+    ends = {
+        plan.page.to_page(step.contact) for step in plan.sequence.following(flight.id) if step.placed and not step.feed
+    }
+    start = flight.route.at(flight.route.length)
+    for number, end in enumerate(sorted(ends)):
+        if math.dist(start, end) > 4 * plan.unit:
+            shapes = balls.going_on(plan.pen, start, end)
+            plan.add(flight.id, "going on", Layer.FAN, shapes, str(number) if number else "")
+            plan.space.cross((start, end), PATH / 3, flight.id)
+
+
+def is_recovery(plan: Plan, run: Run) -> bool:
+    """Whether a run is drawn in dots that end on two feet: getting back, or going on after one's own hit."""
+    if run.purpose in ("recover", "reach"):
+        return run.purpose == "recover"
+    during = None if run.during is None else plan.setting.shots.get(run.during)
+    return during is not None and during.by == run.by
+
+
+def run_marks(plan: Plan) -> None:
+    """Add the runs, and note their space."""
+    if plan.sequence is None:
+        return
+    for id, points in plan.sequence.run_paths.items():
+        run = plan.setting.runs[id]
+        route = _route(tuple(map(plan.page.to_page, points)), 0.0)
+        if is_recovery(plan, run):
+            net = plan.page.to_page((0.0, -1.0 if points[-1][1] > 0 else 1.0))
+            made = plan.add(id, "recovery run", Layer.RUNS, balls.recovery(plan.pen, route, net))
+        else:
+            made = plan.add(id, "run", Layer.RUNS, balls.run(plan.pen, route))
+        plan.space.cross(route.samples, PATH, id)
+        if made is not None:
+            tip, reach = route.at(route.length), 3.6 * plan.unit
+            plan.space.take((tip[0] - reach, tip[1] - reach, tip[0] + reach, tip[1] + reach), owner=id)
+
+
+def digit_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
+    """Add each step's digit on its path; a fan has one, with the pill, at its fork."""
+    placed: list[Point] = []
+    for flight in drawn:
+        if flight.kind == "fan":
+            if flight.step.first_of_fan:
+                _fork(plan, flight, drawn)
+            continue
+        digit = str(flight.step.digit)
+        at = _digit_place(plan, flight, balls.tag_width(digit), placed)
+        placed.append(at)
+        is_feed = flight.kind == "feed"
+        made = plan.add(flight.id, "step digit", Layer.DIGITS, balls.tag(plan.pen, at, digit, feed=is_feed))
+        plan.take(made, owner=f"{flight.id} digit")
+
+
+def _digit_place(plan: Plan, flight: Flight, width: float, placed: list[Point]) -> Point:
+    """Return where on its path a digit stands: the first try that is free, else the least bad."""
+    u, route = plan.unit, flight.route
+    best_place, best_cost = route.at(route.length / 2), math.inf
+    for order, share in enumerate((*TRIES, *FURTHER_TRIES)):
+        at = route.at(share * route.length)
+        half = (width / 2 * u, balls.TAG / 2 * u)
+        box = (at[0] - half[0], at[1] - half[1], at[0] + half[0], at[1] + half[1])
+        cost = order * 0.5 + plan.space.cost(box, flight.id)
+        cost += sum(60 * max(0.0, 1 - math.dist(at, other) / (18 * u)) for other in placed)
+        cost += 30 * (1 - plan.space.distance_to_pieces(at, 10.5 * u, flight.id) / (10.5 * u))
+        cost += 20 * max(0.0, 1 - abs(plan.page.to_court(at)[1]) / (7 * u))
+        if cost < best_cost - 1e-9:
+            best_place, best_cost = at, cost
+        if order == len(TRIES) - 1 and best_cost < 4:
+            break
+    return best_place
+
+
+def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
+    """Add the one tag and the pill of a fan, beside its contact."""
+    u, digit = plan.unit, str(flight.step.digit)
+    first, second = balls.tag_width(digit), balls.pill_width()
+    width = first + 0.7 + second
+    start = flight.route.at(0.0)
+    ends = [other.route.at(other.route.length) for other in drawn if other.id in flight.step.fan]
+    away = unit_vector((sum(x for x, _ in ends) / len(ends), sum(y for _, y in ends) / len(ends)), start)
+    choices: list[tuple[Point, Bounds, float]] = []
+    for number in range(16):
+        angle = number * math.pi / 8
+        direction = (math.cos(angle), math.sin(angle))
+        for distance in (0.0, 4.0, 9.0):
+            reach = (width / 2 + 5 + distance, balls.TAG / 2 + 5 + distance)
+            at = (start[0] + direction[0] * reach[0] * u, start[1] + direction[1] * reach[1] * u)
+            box = (at[0] - width / 2 * u, at[1] - 4.9 * u, at[0] + width / 2 * u, at[1] + 4.9 * u)
+            behind = 1 - (direction[0] * away[0] + direction[1] * away[1])
+            choices.append((at, box, distance * 0.6 + behind * 2.0))
+    at, _, _ = best(plan.space, choices)
+    left = at[0] - width / 2 * u
+    tag_at = (left + first / 2 * u, at[1])
+    pill_at = (left + (first + 0.7 + second / 2) * u, at[1])
+    made = plan.add(flight.id, "step digit", Layer.DIGITS, balls.tag(plan.pen, tag_at, digit, feed=False))
+    plan.take(made, owner=f"{flight.id} digit")
+    plan.take(plan.add(flight.id, "fan", Layer.DIGITS, balls.pill(plan.pen, pill_at), "or"), f"{flight.id} digit")
+
+
+def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
+    """Add the open flag at the bounce of the last restricted ball."""
+    if plan.sequence is None:
+        return
+    opening = opening_shot(plan.setting, plan.sequence)
+    flight = next((flight for flight in drawn if flight.id == opening), None)
+    if flight is None:
+        return
+    at = flight.route.at(flight.route.length)
+    wide = (plan.ground.side_fence * 2) / plan.unit >= WIDE_COURT
+    choices: list[tuple[tuple[Point, str], Bounds, float]] = []
+    for text, dear in (("open from here", 0.0), ("open", 12.0)) if wide else (("open", 0.0),):
+        half = (balls.flag_width(text) / 2, balls.FLAG_HEIGHT / 2)
+        for across, along, own in _flag_offsets(half):
+            centre = (at[0] + across * plan.unit, at[1] + along * plan.unit)
+            choices.append(((centre, text), balls.flag_box(plan.pen, centre, text), own + dear))
+    (centre, text), _, _ = best(plan.space, choices)
+    made = plan.add(flight.id, "open flag", Layer.DIGITS, balls.flag(plan.pen, at, centre, text))
+    if made is not None:
+        plan.space.take(balls.flag_box(plan.pen, centre, text), owner=f"{flight.id} flag")
+
+
+WIDE_COURT: Final = 212.6
+"""A court this wide in u (75 mm at 1 pt) has room for "open from here"."""
+
+
+def _flag_offsets(half: tuple[float, float]) -> list[tuple[float, float, float]]:
+    """Return (across, along, own cost) in u of the flag's middle from the bounce, the best first."""
+    offsets = []
+    for gap, cost in ((9.0, 0.0), (14.0, 1.5), (20.0, 4.0), (28.0, 8.0)):
+        for side in (1, -1):
+            for rise, more in ((8.0, 0.0), (-8.0, 0.4), (15.0, 1.0), (-15.0, 1.2), (24.0, 3.0), (-24.0, 3.2)):
+                offsets.append((side * (half[0] + gap), rise, cost + more))
+    return sorted(offsets, key=lambda offset: offset[2])
+
+
+def stem(start: Point, end: Point) -> Point:
+    """Return the middle of a way."""
+    return between(start, end, 0.5)

@@ -1,0 +1,130 @@
+"""A picture as SVG: one centimetre on court is one unit, so that no letter is smaller than a viewer can take."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+from xml.sax.saxutils import escape, quoteattr
+
+from designer.drawing.picture import Picture
+from designer.drawing.primitives import Dots, Ellipse, Path, Point, Primitive, Strokes, Style, Words
+from designer.drawing.themes import Theme
+
+UNITS: Final = 100
+"""Units of the SVG in a metre."""
+
+_ANCHOR: Final = {"left": "", "middle": ' text-anchor="middle"', "right": ' text-anchor="end"'}
+
+
+def svg(picture: Picture, theme: Theme, width_px: float, *, title: str = "", description: str = "") -> str:
+    """Return ``picture`` as a whole SVG file's text, shown ``width_px`` pixels wide, on the theme's ground.
+
+    ``title`` and ``description`` are what a screen reader says.
+    """
+    left, low, right, high = picture.extent
+    width, height = (right - left) * UNITS, (high - low) * UNITS
+    shown = f'width="{_number(width_px)}" height="{_number(width_px * height / width)}"'
+    box = " ".join(map(_number, (left * UNITS, -high * UNITS, width, height)))
+    lines = [
+        (
+            f'<svg xmlns="http://www.w3.org/2000/svg" {shown} viewBox="{box}" role="img" fill="none" '
+            'stroke-miterlimit="10" font-family="Noto Sans, sans-serif" font-kerning="none">'
+        )
+    ]
+    if title:
+        lines.append(f"<title>{_text(title)}</title>")
+    if description:
+        lines.append(f"<desc>{_text(description)}</desc>")
+    x, y, *_ = box.split()
+    lines.append(
+        f'<rect x="{x}" y="{y}" width="{_number(width)}" height="{_number(height)}" fill="{theme.ground.hex}"/>'
+    )
+    for mark in picture.marks:
+        shapes = [text for shape in mark.primitives for text in _shape(shape, theme)]
+        if shapes:
+            lines += [f"<g class={quoteattr(mark.kind.replace(' ', '-'))}>", *shapes, "</g>"]
+    return "\n".join([*lines, "</svg>", ""])
+
+
+def _number(value: float) -> str:
+    return (
+        f"{value:.2f}".rstrip("0").rstrip(".").replace("-0", "0")
+        if abs(value) < 0.005
+        else (f"{value:.2f}".rstrip("0").rstrip("."))
+    )
+
+
+def _text(text: str) -> str:
+    return escape(
+        "".join(
+            c
+            for c in text
+            if c in "\n\t" or (ord(c) >= 32 and not 0xD800 <= ord(c) <= 0xDFFF and ord(c) not in (0xFFFE, 0xFFFF))
+        )
+    )
+
+
+def _pair(point: Point) -> str:
+    return f"{_number(point[0] * UNITS)} {_number(-point[1] * UNITS)}"
+
+
+def _shape(shape: Primitive, theme: Theme) -> Iterator[str]:
+    if isinstance(shape, Words):
+        yield from _words(shape, theme)
+        return
+    look = _look(shape.style, theme)
+    if not look:
+        return
+    if isinstance(shape, Path):
+        yield f'<path d="{_route(shape)}"{look}/>'
+    elif isinstance(shape, Strokes):
+        yield f'<path d="{"".join(f"M{_pair(start)}L{_pair(end)}" for start, end in shape.lines)}"{look}/>'
+    elif isinstance(shape, Dots):
+        yield f'<path d="{"".join(_ring(centre, shape.radius) for centre in shape.centres)}"{look}/>'
+    else:
+        yield _ellipse(shape, look)
+
+
+def _look(style: Style, theme: Theme) -> str:
+    """Return the attributes of colour and stroke, nothing where nothing would be seen."""
+    look = ""
+    if style.fill and (fill := theme.colour(style.fill)):
+        look += f' fill="{fill.hex}"' + (f' fill-opacity="{_number(fill.opacity)}"' if fill.opacity < 1 else "")
+    if style.stroke and style.width > 0 and (stroke := theme.colour(style.stroke)):
+        look += f' stroke="{stroke.hex}" stroke-width="{_number(style.width * UNITS)}"'
+        look += f' stroke-opacity="{_number(stroke.opacity)}"' if stroke.opacity < 1 else ""
+        look += ' stroke-linecap="round" stroke-linejoin="round"' if style.cap == "round" else ""
+        if style.dash:
+            look += f' stroke-dasharray="{" ".join(_number(length * UNITS) for length in style.dash)}"'
+    return look
+
+
+def _route(shape: Path) -> str:
+    if not shape.points:
+        return ""
+    start, *rest = map(_pair, shape.points)
+    route = f"M{start}" + ("C" if shape.curved else "L") * bool(rest) + " ".join(rest)
+    return route + "Z" * shape.closed
+
+
+def _ring(centre: Point, radius: float) -> str:
+    across = _number(radius * UNITS)
+    turn = f"a{across} {across} 0 1 0"
+    return f"M{_pair((centre[0] - radius, centre[1]))}{turn} {_number(2 * radius * UNITS)} 0{turn} {_number(-2 * radius * UNITS)} 0Z"
+
+
+def _ellipse(shape: Ellipse, look: str) -> str:
+    x, y = _pair(shape.centre).split()
+    across, along = (_number(radius * UNITS) for radius in shape.radii)
+    if across == along:
+        return f'<circle cx="{x}" cy="{y}" r="{across}"{look}/>'
+    turn = f' transform="rotate({_number(-shape.turn)} {x} {y})"' if shape.turn else ""
+    return f'<ellipse cx="{x}" cy="{y}" rx="{across}" ry="{along}"{turn}{look}/>'
+
+
+def _words(words: Words, theme: Theme) -> Iterator[str]:
+    if colour := theme.colour(words.colour):
+        x, y = _pair(words.at).split()
+        weight = ' font-weight="bold"' if words.bold else ""
+        size = _number(words.size * UNITS)
+        yield f'<text x="{x}" y="{y}" font-size="{size}"{weight}{_ANCHOR[words.align]} fill="{colour.hex}">{_text(words.text)}</text>'

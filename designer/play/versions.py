@@ -127,8 +127,7 @@ def swap_jobs(drill: Drill, one: str, other: str) -> Turned:
     def change(field: str, value: Any, owners: Owners) -> Any:
         del owners
         if field == "table":
-            order = [job.letter for job in drill.jobs]
-            return tuple(_renamed_row(row, order, letters) for row in value)
+            return tuple(_renamed_row(row, letters) for row in value)
         if isinstance(value, str) and field not in _AS_WRITTEN:
             return letters.get(value, value) if is_letter(value) else _words(value, letters, field)
         if isinstance(value, dict) and field in ("serves", "score", "moves"):
@@ -138,10 +137,10 @@ def swap_jobs(drill: Drill, one: str, other: str) -> Turned:
     return Turned(_noted(_rebuilt(drill, change), "jobs"))
 
 
-def _renamed_row(row: tuple[str, ...], order: list[str], letters: Mapping[str, str]) -> tuple[str, ...]:
-    """Return a table's row, the people in job order, for jobs and people renamed alike."""
-    people = {letters.get(job, job): letters.get(who, who) for job, who in zip(order, row, strict=False)}
-    return tuple(people.get(job, letters.get(who, who)) for job, who in zip(order, row, strict=False)) or row
+def _renamed_row(row: tuple[str, ...], letters: Mapping[str, str]) -> tuple[str, ...]:
+    """Return a table's row, the people in the order of the jobs' letters, for jobs and people renamed alike."""
+    people = {letters.get(job, job): letters.get(who, who) for job, who in zip(sorted(row), row, strict=True)}
+    return tuple(people[job] for job in sorted(people))
 
 
 def _known(drill: Drill, letter: str) -> None:

@@ -371,7 +371,6 @@ CORNERS = {
     ("volley-four", "p-four", None, "near-net"): (-DOUBLES, -SERVICE, DOUBLES, 0),
     ("volley-four", "p-four", None, "keep-off"): (-DOUBLES, -2 * STRIDE, DOUBLES, 0),
     ("hoop-red", "p-hand", "v-half", "half"): (0, 0, RED_SIDE, RED_BASELINE),
-    ("doubles-six", "p-two", None, "cross"): (0, -BASELINE, DOUBLES, 0),
     ("return-past", "p-points", None, "depth"): (-SINGLES, SERVICE + 2 * STRIDE, SINGLES, SERVICE + 2 * STRIDE),
     ("return-past", "p-points", "v-service-line", "depth"): (-SINGLES, SERVICE, SINGLES, SERVICE),
     ("return-past", "p-points", "v-half-way", "depth"): (-SINGLES, HALF_BACK, SINGLES, HALF_BACK),

@@ -15,33 +15,33 @@ LEAST_HATCHED: Final = 8.0
 """A shape narrower than this, in u, has no hatch: one or two strokes would say nothing."""
 
 
-def area(
-    pen: Pen,
-    outline: Polygon,
-    look: Look,
-    *,
-    round_in: tuple[Point, tuple[float, float]] | None = None,
-    free: Sequence[Bounds] = (),
-    empty: bool = False,
+def inside(
+    pen: Pen, outline: Polygon, look: Look, *, free: Sequence[Bounds] = (), empty: bool = False
 ) -> Iterator[Primitive]:
-    """Yield an area. ``round_in`` is (centre, radii) of an ellipse; hatch keeps out of the boxes ``free``, ``empty`` has none."""
+    """Yield an area's tint and hatch; the hatch keeps out of the boxes ``free``, an ``empty`` one has none."""
     outline = tuple(outline)
     yield Path(outline, Style(fill=f"{look} tint"), closed=True)
     if not empty and _narrowest(outline) >= LEAST_HATCHED * pen.unit:
-        yield from _inside(pen, outline, look, tuple(map(rectangle, free)))
-    edge = {
+        yield from _hatched(pen, outline, look, tuple(map(rectangle, free)))
+
+
+def edge(
+    pen: Pen, outline: Polygon, look: Look, *, round_in: tuple[Point, tuple[float, float]] | None = None
+) -> Iterator[Primitive]:
+    """Yield an area's edge; ``round_in`` is (centre, radii) of an ellipse."""
+    style = {
         "target": pen.style("target", 1.3),
         "rule": pen.style("ink", 0.9, (6, 2.4)),
         "keep out": pen.style("ink", 2.1),
         "feed": pen.style("ball", 1.15, (0.01, 2.49), cap="round"),
     }[look]
     if round_in is not None:
-        yield Ellipse(*round_in, edge)
+        yield Ellipse(*round_in, style)
     else:
-        yield Path(outline, edge, closed=True)
+        yield Path(tuple(outline), style, closed=True)
 
 
-def _inside(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Polygon]) -> Iterator[Primitive]:
+def _hatched(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Polygon]) -> Iterator[Primitive]:
     u = pen.unit
     if look == "target":
         yield _strokes(hatch(outline, 45, 3.8 * u, holes), pen.style("target", 0.55))

@@ -22,25 +22,25 @@ FLAG_REACH: Final = 4.4
 """How far from the bounce the flag's pointer ends, in u."""
 
 
-def shaft(pen: Pen, route: Route, kind: str) -> Iterator[Primitive]:
-    """Yield the line of a ball path, a feed or a branch of a fan, without its head."""
+def shaft(pen: Pen, route: Route, kind: str, begin: float = 0.0) -> Iterator[Primitive]:
+    """Yield the line of a ball path, a feed or a branch of a fan, without its head; ``begin`` is metres along ``route``."""
     width, length = {"ball path": (1.6, HEAD[0]), "feed": (0.95, HEAD[0]), "fan": (0.75, FAN_HEAD[0])}[kind]
-    start = 2.1 + 0.95 / 2 if kind == "feed" else 0.0
+    start = begin + (2.1 + 0.95 / 2 if kind == "feed" else 0.0) * pen.unit
     end = route.length - (GAP + length - 0.4) * pen.unit
-    if end <= start * pen.unit:
+    if end <= start:
         return
     dash = DASH if pen.switched else ()
-    yield from pen.route(route.cut(start * pen.unit, end), pen.style("ball", width, dash))
+    yield from pen.route(route.cut(start, end), pen.style("ball", width, dash))
 
 
-def head(pen: Pen, route: Route, kind: str) -> Iterator[Primitive]:
+def head(pen: Pen, route: Route, kind: str, begin: float = 0.0) -> Iterator[Primitive]:
     """Yield the head at the end of a ball's way, and the ring at the start of a feed."""
     tip = route.at(max(route.length - GAP * pen.unit, 0.0))
     direction = route.heading(route.length)
     size = FAN_HEAD if kind == "fan" else HEAD
     if kind == "feed":
         yield from pen.cased(pen.head(tip, direction, *size), pen.style("ball", 0.95, fill="paper"))
-        yield Ellipse(route.at(0.0), (2.1 * pen.unit, 2.1 * pen.unit), pen.style("ball", 0.95, fill="paper"))
+        yield Ellipse(route.at(begin), (2.1 * pen.unit, 2.1 * pen.unit), pen.style("ball", 0.95, fill="paper"))
     else:
         yield from pen.cased(pen.head(tip, direction, *size), Style(fill="ball"))
 
@@ -141,12 +141,13 @@ def run(pen: Pen, route: Route) -> Iterator[Primitive]:
     yield Path(corners, pen.style("feet", 1.5 if pen.switched else 1.3, cap="round"))
 
 
-def recovery(pen: Pen, route: Route, toes: Point) -> Iterator[Primitive]:
-    """Yield a run back: round dots that end on two feet, toes towards the net (``toes`` is a direction)."""
-    stop = max(route.length - 5.2 * pen.unit, 0.0)
+def recovery(pen: Pen, route: Route, toes: Point, end: float | None = None) -> Iterator[Primitive]:
+    """Yield a run back: round dots that end on two feet, toes towards ``toes``; ``end`` is metres along ``route``."""
+    end = route.length if end is None else end
+    stop = max(end - 5.2 * pen.unit, 0.0)
     if stop > 3 * pen.unit:
         yield from pen.route(route.cut(0.0, stop), pen.style("feet", 1.5, (0.01, 2.89), cap="round"))
-    yield from pen.feet(route.at(route.length), toes)
+    yield from pen.feet(route.at(end), toes)
 
 
 def share(pen: Pen, tip: Point, direction: Point, text: str, colour: str = "ball") -> Primitive:

@@ -210,7 +210,7 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
             )
         )
     text = area_words(plan, item, role)
-    if text:
+    if text and item.id != plan.setting.in_play:
         plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
 
 
@@ -257,8 +257,10 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
             from designer.drawing.geometry import round_points
 
             outline = round_points(*round_in)
-        shapes = areas.area(plan.pen, outline, role, round_in=round_in, free=boxes, empty=in_play)
-        plan.add(item.id, f"{role} area", Layer.AREAS, shapes, part)
+        kind = f"{role} area"
+        plan.add(item.id, kind, Layer.AREAS, areas.inside(plan.pen, outline, role, free=boxes, empty=in_play), part)
+        # The edge lies over the court's lines, which would else hide most of it where the two coincide.
+        plan.add(item.id, kind, Layer.LINES, areas.edge(plan.pen, outline, role, round_in=round_in), f"edge{part}")
 
 
 def bounds_of_points(points: Sequence[Point]) -> Bounds:

@@ -41,13 +41,15 @@ def _throw_down(pen: Pen, corners: tuple[Point, ...]) -> Iterator[Primitive]:
 
 
 def _chalk(pen: Pen, corners: tuple[Point, ...]) -> Iterator[Primitive]:
-    yield from pen.route(corners, pen.style("ink", 2.2))
+    bars = []
     for end, other in ((corners[0], corners[1]), (corners[-1], corners[-2])):
         inward = unit_vector(end, other)
         middle = ahead(end, inward, 0.65 * pen.unit)
-        bar = (ahead(middle, inward, 0.0, 3.1 * pen.unit), ahead(middle, inward, 0.0, -3.1 * pen.unit))
-        yield Path(bar, pen.style(pen.casing_role(end), 1.3 + 1.4))
-        yield Path(bar, pen.style("ink", 1.3))
+        bars.append((ahead(middle, inward, 0.0, 3.1 * pen.unit), ahead(middle, inward, 0.0, -3.1 * pen.unit)))
+    # All casing first: on a tick the bars stand so close that one would cut the other free.
+    yield from (Path(bar, pen.style(pen.casing_role(bar[0]), 1.3 + 1.4)) for bar in bars)
+    yield from pen.route(corners, pen.style("ink", 2.2))
+    yield from (Path(bar, pen.style("ink", 1.3)) for bar in bars)
 
 
 def _tape(pen: Pen, corners: tuple[Point, ...]) -> Iterator[Primitive]:

@@ -54,6 +54,7 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
     kind = "coach" if is_coach else "person"
     made = plan.add(spot.id, kind, Layer.PEOPLE, people.person(pen, at, facing, spot.job, hand=job.hand, look=look))
     centre = people.centre_of(pen, at, facing)
+    plan.discs.append(centre)
     for middle, radius in ((centre, people.RADIUS + 1.2), (people.racket_tip(pen, centre, facing, job.hand), 4.0)):
         reach = radius * pen.unit
         box = (middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach)

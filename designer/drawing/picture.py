@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from designer.court.standards import Ground, ground
-from designer.drawing import court_marks, item_marks, labels, people_marks, shot_marks
+from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
 from designer.drawing.geometry import grown
 from designer.drawing.legend import LegendEntry, legend_of
 from designer.drawing.page import Page
@@ -63,12 +63,13 @@ def picture(
     shot_marks.run_marks(plan)
     free: dict[tuple[str, str], list[Bounds]] = {}
     if words:
-        labels.reserve_side_words(plan)
+        court_words.reserve_side_words(plan)
         shot_marks.digit_marks(plan, drawn)
         shot_marks.flag_mark(plan, drawn)
+        court_words.you_word(plan)
         labels.tip_labels(plan, drawn)
         free = labels.label_marks(plan, _court_box(plan))
-        labels.court_words(plan)
+        court_words.net_and_side_words(plan)
     item_marks.area_marks(plan, free)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
     return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)

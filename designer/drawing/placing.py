@@ -8,16 +8,17 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final, TypeVar
 
-from designer.drawing.geometry import grown, inside_box, overlap, point_to_piece
+from designer.drawing.geometry import grown, inside_box, point_to_piece
 from designer.drawing.primitives import Bounds, Point
 
 Payload = TypeVar("Payload")
+Held = TypeVar("Held")
 
-FORBIDDEN: Final = 1000.0
+FORBIDDEN: Final = 4000.0
 """The cost of covering a head, a bounce, a person, a digit or a word."""
 
 
@@ -85,43 +86,62 @@ class Space:
                 seen.add(cell)
                 yield cell
 
-    def near_boxes(self, box: Bounds) -> Iterator[Taken]:
-        """Yield each taken box that may touch ``box``, once."""
-        seen: set[int] = set()
-        for cell in self._cells(box):
-            for taken in self.boxes.get(cell, ()):
-                if id(taken) not in seen:
-                    seen.add(id(taken))
-                    yield taken
+    def near_boxes(self, box: Bounds) -> Iterable[Taken]:
+        """Return each taken box that may touch ``box``, once."""
+        return self._near(self.boxes, box)
 
-    def near_pieces(self, box: Bounds) -> Iterator[Piece]:
-        """Yield each piece that may run through ``box``, once."""
-        seen: set[int] = set()
-        for cell in self._cells(box):
-            for piece in self.pieces.get(cell, ()):
-                if id(piece) not in seen:
-                    seen.add(id(piece))
-                    yield piece
+    def near_pieces(self, box: Bounds) -> Iterable[Piece]:
+        """Return each piece that may run through ``box``, once."""
+        return self._near(self.pieces, box)
+
+    def _near(self, cells: Mapping[tuple[int, int], list[Held]], box: Bounds) -> Iterable[Held]:
+        size = self.cell
+        left, low, right, high = (
+            int(box[0] // size),
+            int(box[1] // size),
+            int(box[2] // size),
+            int(box[3] // size),
+        )
+        if left == right and low == high:
+            return cells.get((left, low), ())
+        found: dict[int, Held] = {}
+        for column in range(left, right + 1):
+            for row in range(low, high + 1):
+                for held in cells.get((column, row), ()):
+                    found[id(held)] = held
+        return found.values()
 
     def cost(self, box: Bounds, owner: str = "", limit: float = math.inf) -> float:
         """Return what it costs to lay something into ``box``; counting stops once ``limit`` is passed."""
-        total = 0.0
-        square = self.unit * self.unit
+        left, low, right, high = box
+        edge = self.extent
+        outside = max(0.0, edge[0] - left, right - edge[2]) + max(0.0, edge[1] - low, high - edge[3])
+        total = 400.0 * outside / self.unit
+        square = 40 * self.unit * self.unit
         for taken in self.near_boxes(box):
-            if taken.owner and taken.owner == owner:
-                continue
-            shared = overlap(box, taken.box)
-            if shared > 0:
-                total += taken.cost * (0.2 + shared / square / 40)
+            other = taken.box
+            width = min(right, other[2]) - max(left, other[0])
+            height = min(high, other[3]) - max(low, other[1])
+            if width > 0 and height > 0 and not (taken.owner and taken.owner == owner):
+                total += taken.cost * (0.4 + width * height / square)
                 if total > limit:
                     return total
         for piece in self.near_pieces(box):
             if piece.owner and piece.owner == owner:
                 continue
             total += piece.cost * inside_box(piece.start, piece.end, box) / self.unit
-        left, low, right, high = self.extent
-        outside = max(0.0, left - box[0]) + max(0.0, low - box[1]) + max(0.0, box[2] - right) + max(0.0, box[3] - high)
-        return total + 400.0 * outside / self.unit
+            if total > limit:
+                return total
+        return total
+
+    def cost_of_leader(self, start: Point, end: Point, owner: str = "") -> float:
+        """Return what it costs to draw a leader from ``start`` to ``end``: it must not run over anything hard."""
+        box = (min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
+        total = math.dist(start, end) / self.unit * 0.1
+        for taken in self.near_boxes(box):
+            if taken.cost >= FORBIDDEN and taken.owner != owner and inside_box(start, end, taken.box) > 0:
+                total += FORBIDDEN / 8
+        return total
 
     def distance_to_pieces(self, at: Point, reach: float, owner: str) -> float:
         """Return the distance from ``at`` to the nearest ball or feet of another owner, at most ``reach`` metres."""
@@ -134,7 +154,7 @@ class Space:
         return min([reach, *found])
 
 
-PATH: Final = 6.0
+PATH: Final = 3.0
 """Covering one u of a ball's or a person's way."""
 
 PAINTED: Final = 0.5
@@ -145,19 +165,29 @@ HATCHED: Final = 0.04
 
 
 def best(
-    space: Space, choices: Iterable[tuple[Payload, Bounds, float]], owner: str = ""
+    space: Space,
+    choices: Iterable[tuple[Payload, Bounds, float]],
+    owner: str = "",
+    further: Callable[[Payload, Bounds], float] | None = None,
 ) -> tuple[Payload, Bounds, float]:
-    """Return the cheapest of ``choices``, each (what, its box, its own cost), and what it costs."""
+    """Return the cheapest of ``choices``, each (what, its box, its own cost), and what it costs.
+
+    ``further`` is a cost that is only asked for where a choice is the cheapest so far. Raises ``ValueError`` for no choice.
+    """
     chosen: tuple[Payload, Bounds, float] | None = None
-    for what, box, own in choices:
-        if chosen is not None and own >= chosen[2]:
-            continue
-        limit = math.inf if chosen is None else chosen[2] - own
-        total = own + space.cost(box, owner, limit)
-        if chosen is None or total < chosen[2] - 1e-9:
+    for what, box, own in sorted(choices, key=_own_cost):
+        limit = math.inf if chosen is None else chosen[2]
+        if own >= limit:
+            break
+        total = own + space.cost(box, owner, limit - own)
+        if further is not None and total < limit:
+            total += further(what, box)
+        if total < limit - 1e-9:
             chosen = (what, box, total)
-            if total == 0:
-                break
     if chosen is None:
         raise ValueError("there is nothing to choose from")
     return chosen
+
+
+def _own_cost(choice: tuple[object, Bounds, float]) -> float:
+    return choice[2]

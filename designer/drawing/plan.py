@@ -56,6 +56,8 @@ class Plan:
     you: str | None = None
     marks: list[Mark] = field(default_factory=list)
     labels: list[Label] = field(default_factory=list)
+    discs: list[Point] = field(default_factory=list)
+    """Middles of the people drawn as discs that play."""
 
     @property
     def unit(self) -> float:

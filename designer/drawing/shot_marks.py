@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from designer.drawing import balls
-from designer.drawing.geometry import Route, ahead, between, unit_vector
-from designer.drawing.placing import PATH, best
+from designer.drawing import balls, people
+from designer.drawing.geometry import Route, ahead, overlap, unit_vector
+from designer.drawing.placing import FORBIDDEN, PATH, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Layer, Point
 from designer.drill.movement import FEEDS, Run
@@ -29,12 +29,16 @@ FURTHER_TRIES: Final = (0.37, 0.51, 0.64, 0.76, 0.25, 0.82)
 
 @dataclass(frozen=True, slots=True)
 class Flight:
-    """A step as it is drawn: ``kind`` is "ball path", "feed" or "fan"; ``lands`` where a place is given for it."""
+    """A step as it is drawn: ``kind`` is "ball path", "feed" or "fan"; ``lands`` where a place is given for it.
+
+    The drawn line begins ``begin`` metres along the route: outside the disc of whoever stands on its start.
+    """
 
     step: Step
     route: Route
     kind: str
     lands: bool
+    begin: float = 0.0
 
     @property
     def id(self) -> str:
@@ -63,7 +67,18 @@ def _flight(plan: Plan, step: Step) -> Flight:
         away = -1.0 if step.contact[1] > 0 else 1.0
         aim = plan.page.to_page((step.contact[0] * 0.3, away * plan.ground.baseline * 0.7))
         end, lands = ahead(start, unit_vector(start, aim), ANYWHERE * plan.unit), False
-    return Flight(step, _route((start, end), step.shot.bend or 0.0), kind, lands)
+    route = _route((start, end), step.shot.bend or 0.0)
+    return Flight(step, route, kind, lands, _begin(plan, route))
+
+
+def _begin(plan: Plan, route: Route) -> float:
+    """Return how far along a route its line leaves the disc of the person it starts in."""
+    for centre in plan.discs:
+        reach = (people.RADIUS + 1.65) * plan.unit
+        if math.dist(route.at(0.0), centre) < reach - 1e-6:
+            steps = (route.length * index / 200 for index in range(100))
+            return next((way for way in steps if math.dist(route.at(way), centre) >= reach), 0.0)
+    return 0.0
 
 
 def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
@@ -71,8 +86,8 @@ def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     layers = {"ball path": Layer.BALLS, "feed": Layer.FEEDS, "fan": Layer.FAN}
     for flight in drawn:
         pen, route = plan.pen, flight.route
-        plan.add(flight.id, flight.kind, layers[flight.kind], balls.shaft(pen, route, flight.kind))
-        head = plan.add(flight.id, flight.kind, Layer.HEADS, balls.head(pen, route, flight.kind), "head")
+        plan.add(flight.id, flight.kind, layers[flight.kind], balls.shaft(pen, route, flight.kind, flight.begin))
+        head = plan.add(flight.id, flight.kind, Layer.HEADS, balls.head(pen, route, flight.kind, flight.begin), "head")
         plan.space.cross(route.samples, PATH, flight.id)
         plan.take(head, owner=flight.id)
         if flight.lands and flight.step.shot.bounces != 0:
@@ -123,13 +138,25 @@ def run_marks(plan: Plan) -> None:
         route = _route(tuple(map(plan.page.to_page, points)), 0.0)
         if is_recovery(plan, run):
             net = plan.page.to_page((0.0, -1.0 if points[-1][1] > 0 else 1.0))
-            made = plan.add(id, "recovery run", Layer.RUNS, balls.recovery(plan.pen, route, net))
+            stop = _free_end(plan, route)
+            made = plan.add(id, "recovery run", Layer.RUNS, balls.recovery(plan.pen, route, net, stop))
         else:
             made = plan.add(id, "run", Layer.RUNS, balls.run(plan.pen, route))
         plan.space.cross(route.samples, PATH, id)
         if made is not None:
             tip, reach = route.at(route.length), 3.6 * plan.unit
             plan.space.take((tip[0] - reach, tip[1] - reach, tip[0] + reach, tip[1] + reach), owner=id)
+
+
+def _free_end(plan: Plan, route: Route) -> float:
+    """Return where on a route the two feet stand: its end, or before it where they would hide what is there."""
+    u = plan.unit
+    for back in (0.0, 6.0, 8.0, 10.0, 12.0, 15.0, 18.0, 22.0):
+        x, y = route.at(route.length - back * u)
+        box = (x - 4.2 * u, y - 3.0 * u, x + 4.2 * u, y + 3.0 * u)
+        if all(overlap(box, taken.box) == 0 or taken.cost < FORBIDDEN for taken in plan.space.near_boxes(box)):
+            return max(route.length - back * u, route.length / 2)
+    return max(route.length - 8 * u, route.length / 2)
 
 
 def digit_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
@@ -228,8 +255,3 @@ def _flag_offsets(half: tuple[float, float]) -> list[tuple[float, float, float]]
             for rise, more in ((8.0, 0.0), (-8.0, 0.4), (15.0, 1.0), (-15.0, 1.2), (24.0, 3.0), (-24.0, 3.2)):
                 offsets.append((side * (half[0] + gap), rise, cost + more))
     return sorted(offsets, key=lambda offset: offset[2])
-
-
-def stem(start: Point, end: Point) -> Point:
-    """Return the middle of a way."""
-    return between(start, end, 0.5)

@@ -49,6 +49,7 @@ def shown(text: str) -> str:
     return "".join(c if c == "\n" or is_shown(c) else "" if unicodedata.category(c) == "Cc" else "?" for c in tidy)
 
 
+@lru_cache(maxsize=8192)
 def text_width(text: str, size: float, bold: bool = False) -> float:  # noqa: FBT001, FBT002 - a weight, as on a type case
     """Return the width of one line of ``text`` at an em of ``size``, in the unit of ``size``; no kerning."""
     advances = _faces()[bold]

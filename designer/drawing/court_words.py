@@ -1,0 +1,122 @@
+"""The words of the court itself: YOU, NET, deuce and ad."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from designer.drawing.placing import best
+from designer.drawing.plan import Plan
+from designer.drawing.primitives import Align, Layer, Point
+from designer.drill.places import locate
+
+
+def net_and_side_words(plan: Plan) -> None:
+    """Add NET, deuce and ad. They come last, so they give way; deuce and ad have noted their usual places before."""
+    _net(plan)
+    for text, at, align in side_words(plan):
+        _side_word(plan, text, at, align)
+
+
+def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
+    """Yield deuce and ad of both ends with their usual places beside the service boxes."""
+    ground, u = plan.ground, plan.unit
+    y = (ground.service_line if ground.service_line is not None else ground.baseline * 0.55) / 2
+    for end in (-1, 1):
+        for side in (-1, 1):
+            text = "deuce" if side * end < 0 else "ad"
+            edge = plan.page.to_page((side * ground.outer, end * y))
+            beyond = plan.page.to_page((side * (ground.outer + 1.0), end * y))
+            out = (round(beyond[0] - edge[0]), round(beyond[1] - edge[1]))
+            off = 3.0 * u if out[0] else 7.0 * u
+            align: Align = "left" if out[0] > 0 else "right" if out[0] < 0 else "middle"
+            yield text, (edge[0] + out[0] * off, edge[1] + out[1] * off), align
+
+
+def reserve_side_words(plan: Plan) -> None:
+    """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
+    for text, at, align in side_words(plan):
+        plan.space.take(plan.pen.text_box((text,), at, 8.5, align=align), 12.0, "side words")
+
+
+def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
+    steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0)
+    along = (1.0, 0.0) if plan.page.across else (0.0, 1.0)
+    choices = []
+    for order, step in enumerate(steps):
+        place = (at[0] + along[0] * step * plan.unit, at[1] + along[1] * step * plan.unit)
+        choices.append((place, plan.pen.text_box((text,), place, 8.5, align=align), order * 1.0))
+    place, box, _ = best(plan.space, choices, "side words")
+    plan.add(
+        None,
+        "court words",
+        Layer.WORDS,
+        plan.pen.lines((text,), place, 8.5, "soft", align=align),
+        f"{text} {at[0] > 0} {at[1] > 0}",
+    )
+    plan.space.take(box, owner="court words")
+
+
+def you_word(plan: Plan) -> None:
+    """Add YOU behind the person at the reader's end, else behind the middle of that baseline."""
+    u, ground = plan.unit, plan.ground
+    beyond = max(3.55, 0.91 + 27 * u)
+    most = ground.run_back - 7 * u
+    foot = -1.0 if not plan.page.turned else 1.0
+    across = _reader_across(plan)
+    choices = []
+    for order, (aside, more) in enumerate(
+        ((0.0, 0.0), (0.0, 12.0), (0.0, -5.0), (28.0, 0.0), (-28.0, 0.0), (50.0, 0.0), (-50.0, 0.0))
+    ):
+        reach = ground.baseline + min(beyond + more * u, most)
+        at = plan.page.to_page((across + aside * u * -foot, foot * reach))
+        choices.append((at, plan.pen.text_box(("YOU",), at, 10.0, bold=True), order * 1.0))
+    at, box, _ = best(plan.space, choices)
+    plan.add(None, "court words", Layer.WORDS, plan.pen.lines(("YOU",), at, 10.0, "ink", bold=True), "you")
+    plan.space.take(box, owner="court words")
+
+
+def _reader_across(plan: Plan) -> float:
+    """Return the x of who reads: the person called you, else the only one who plays at that end, else the middle."""
+    near = 1.0 if plan.page.turned else -1.0
+    found = []
+    for spot in plan.setting.spots.values():
+        point = locate(plan.setting, spot.place)
+        if point is None or spot.task != "plays" or point[1] * near <= plan.ground.baseline * 0.6:
+            continue
+        if spot.job == plan.you:
+            return point[0]
+        found.append(point[0])
+    return found[0] if len(found) == 1 else 0.0
+
+
+def _net(plan: Plan) -> None:
+    """Add NET: beyond the right post, above its end, beyond the left, or on the net in the left alley."""
+    u, pen = plan.unit, plan.pen
+    ends = sorted(plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1))
+    choices = []
+    if plan.page.across:
+        low, high = sorted(ends, key=lambda end: end[1])
+        places: list[tuple[Point, Align]] = [
+            ((low[0], low[1] - 8 * u), "middle"),
+            ((high[0], high[1] + 8 * u), "middle"),
+            ((low[0] + 3.5 * u, low[1] + 4 * u), "left"),
+            ((low[0] - 3.5 * u, low[1] + 4 * u), "right"),
+        ]
+    else:
+        left, right = ends
+        alley = ((left[0] + (-plan.ground.singles)) / 2, left[1])
+        places = [
+            ((right[0] + 4 * u, right[1]), "left"),
+            ((right[0] + 2 * u, right[1] + 7.5 * u), "right"),
+            ((right[0] + 8 * u, right[1] + 7.5 * u), "right"),
+            ((left[0] - 4 * u, left[1]), "right"),
+            (alley, "middle"),
+            ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
+            ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
+        ]
+    for order, (at, align) in enumerate(places):
+        box = pen.text_box(("NET",), at, 8.5, bold=True, align=align)
+        choices.append(((at, align), box, order * 1.0))
+    (at, align), box, _ = best(plan.space, choices, "net")
+    plan.add(None, "court words", Layer.WORDS, pen.lines(("NET",), at, 8.5, "soft", bold=True, align=align), "net")
+    plan.space.take(box, owner="court words")

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from designer.court.standards import Ground, ground
 from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
+from designer.drawing import rulers as ruler
 from designer.drawing.geometry import grown
 from designer.drawing.legend import LegendEntry, legend_of
 from designer.drawing.page import Page
@@ -31,7 +32,7 @@ class Picture:
     page: Page
 
 
-def picture(
+def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the first two by name
     drill: Drill,
     at: At | Setting,
     *,
@@ -40,13 +41,15 @@ def picture(
     you: str | None = None,
     turned: bool = False,
     across: bool = False,
+    rulers: bool = False,
     words: bool = True,
 ) -> Picture:
     """Return the picture of the setting ``at``.
 
     ``unit`` is how many metres of court one mark unit is on the medium (``look``: 1 pt at 1:307 is 0.108 m). ``you`` is the
     letter of the reader, drawn filled. ``turned`` shows the far end at the foot, ``across`` lays the court on its side; letters
-    stay upright. ``words`` False leaves out every word and digit, for a thumbnail. Only ``theme.switched`` matters here: colours
+    stay upright. ``rulers`` adds rackets and strides
+    outside the fence. ``words`` False leaves out every word and digit, for a thumbnail. Only ``theme.switched`` matters here: colours
     are named by role. Raises ``KeyError`` where the drill has no such setting.
     """
     setting = setting_at(drill, at) if isinstance(at, At) else at
@@ -71,6 +74,8 @@ def picture(
         free = labels.label_marks(plan, _court_box(plan))
         court_words.net_and_side_words(plan)
     item_marks.area_marks(plan, free)
+    if rulers:
+        ruler.ruler_marks(plan)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
     return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)
 

@@ -1,0 +1,195 @@
+"""The court as it is seen: the picture of the setting in view, to scale, with zoom and pan. No tools."""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
+
+from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, unit_metres
+from designer.desktop.canvas.overlay import LOOKS, Sight
+from designer.desktop.canvas.scene import CourtScene
+from designer.desktop.document import Document
+from designer.desktop.view import View
+from designer.drawing.page import Page
+from designer.drawing.picture import Picture, picture
+from designer.drawing.primitives import Bounds
+from designer.drawing.themes import Theme, theme
+from designer.drill.base import Point
+
+ZOOM_STEP: Final = 1.2
+FAR: Final = 60.0
+"""The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
+
+
+class CourtView(QGraphicsView):
+    """Shows one view of one document."""
+
+    sight_changed = Signal()
+    """The scale or the part of the court that is seen has changed."""
+
+    def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.document = document
+        self.view = view
+        self.court_scene = CourtScene(self)
+        self._page = Page()
+        self._scale = 1.0
+        self._fitting = True
+        self._dress()
+        document.shown_changed.connect(self.follow)
+        for signal in (view.at_changed, view.you_changed, view.theme_changed, view.units_changed):
+            signal.connect(self.follow)
+        view.lie_changed.connect(self.fit)
+        view.turned_changed.connect(self.fit)
+
+    def _dress(self) -> None:
+        self.setScene(self.court_scene)
+        self.court_scene.setSceneRect(-FAR, -FAR, 2 * FAR, 2 * FAR)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setTransformationAnchor(QGraphicsView.ViewportAnchor.NoAnchor)
+        self.setResizeAnchor(QGraphicsView.ViewportAnchor.AnchorViewCenter)
+        self.setMinimumSize(240, 240)
+        self.setAccessibleName("Court")
+
+    @property
+    def theme(self) -> Theme:
+        """Return the theme of the court as it is shown."""
+        return theme(self.view.theme, surface=self.document.shown.court.surface)
+
+    @property
+    def pixels_per_metre(self) -> float:
+        """Return the scale."""
+        return self._scale
+
+    @property
+    def sight(self) -> Sight:
+        """Return how the court is seen now."""
+        seen = self.mapToScene(self.viewport().rect()).boundingRect()
+        return Sight(self._scale, unit_metres(self._scale), self._page, seen)
+
+    def _picture(self, unit: float, *, across: bool) -> Picture:
+        return picture(
+            self.document.shown,
+            self.view.setting,
+            unit=unit,
+            theme=self.theme,
+            you=self.view.you,
+            turned=self.view.turned,
+            across=across,
+        )
+
+    def follow(self, *_: object) -> None:
+        """Show the drill as it is now."""
+        shown = self.theme
+        made = self._picture(unit_metres(self._scale), across=self._page.across)
+        self.court_scene.reconcile(made, shown)
+        self.setBackgroundBrush(QColor(LOOKS[self.view.theme].canvas))
+
+    def fit(self, *_: object) -> None:
+        """Show the whole picture, lying as the view says or as it is larger."""
+        self._fitting = True
+        across, fit = self._best_fit()
+        self._page = Page(across=across, turned=self.view.turned)
+        self._set_scale(fit.scale)
+        left, low, right, high = fit.extent
+        self.centerOn(QPointF((left + right) / 2, -(low + high) / 2))
+        self._look_again()
+
+    def zoom_in(self) -> None:
+        """Show less, larger, round the pointer or the middle."""
+        self.zoom(ZOOM_STEP, self._zoom_point())
+
+    def zoom_out(self) -> None:
+        """Show more, smaller."""
+        self.zoom(1 / ZOOM_STEP, self._zoom_point())
+
+    def _best_fit(self) -> tuple[bool, Fit]:
+        size = self.viewport().size()
+
+        def fit_of(across: bool) -> Fit:  # noqa: FBT001 - one of two
+            def extent_at(unit: float) -> Bounds:
+                return self._picture(unit, across=across).extent
+
+            return fitted(size.width(), size.height(), extent_at)
+
+        if self.view.lie != "fitting":
+            across = self.view.lie == "across"
+            return across, fit_of(across)
+        upright, lying = fit_of(False), fit_of(True)
+        return (True, lying) if lies_across(upright, lying) else (False, upright)
+
+    def _zoom_point(self) -> QPointF:
+        inside = self.viewport().mapFromGlobal(self.cursor().pos())
+        rect = self.viewport().rect()
+        return QPointF(inside if rect.contains(inside) else rect.center())
+
+    def zoom(self, factor: float, at: QPointF) -> None:
+        """Zoom so that what lies under ``at`` (viewport pixels) stays there."""
+        scale = clamped(self._scale * factor)
+        if scale == self._scale:
+            return
+        self._fitting = False
+        held = self.mapToScene(at.toPoint())
+        middle = self.mapToScene(self.viewport().rect().center())
+        shrunk = self._scale / scale
+        self._set_scale(scale)
+        self.centerOn(held + (middle - held) * shrunk)
+        self._look_again()
+
+    def _set_scale(self, scale: float) -> None:
+        self._scale = scale
+        self.resetTransform()
+        self.scale(scale, scale)
+
+    def _look_again(self) -> None:
+        self.follow()
+        self.sight_changed.emit()
+
+    def pan(self, by: QPoint) -> None:
+        """Move what is seen by so many pixels."""
+        self._fitting = False
+        across, along = self.horizontalScrollBar(), self.verticalScrollBar()
+        across.setValue(across.value() - by.x())
+        along.setValue(along.value() - by.y())
+        self.sight_changed.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the whole court in sight until somebody has zoomed or panned."""
+        super().resizeEvent(event)
+        if self._fitting:
+            self.fit()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom by a wheel, pan by a touchpad; Ctrl always zooms, Shift always pans."""
+        pixels, angle = event.pixelDelta(), event.angleDelta()
+        held = event.modifiers()
+        if held & Qt.KeyboardModifier.ShiftModifier:
+            self.pan(QPoint(angle.y() or angle.x(), 0))
+        elif not pixels.isNull() and not held & Qt.KeyboardModifier.ControlModifier:
+            self.pan(pixels)
+        else:
+            self.zoom(math.pow(ZOOM_STEP, angle.y() / 120), event.position())
+        event.accept()
+
+    def to_court(self, pixel: QPointF) -> Point:
+        """Return the point of the court under a pixel of the viewport, in metres."""
+        at = self.viewportTransform().inverted()[0].map(pixel)
+        return self._page.to_court((at.x(), -at.y()))
+
+    def to_pixel(self, point: Point) -> QPointF:
+        """Return the pixel of the viewport that shows ``point`` of the court."""
+        return self.viewportTransform().map(self.sight.to_scene(point))
+
+    def rectangle_of(self, id: str) -> QRectF:
+        """Return the box round the marks of ``id`` in pixels of the viewport, empty where it has none."""
+        box = QRectF()
+        for item in self.court_scene.marks_of((id,)):
+            box = box.united(item.boundingRect())
+        return self.viewportTransform().mapRect(box) if not box.isNull() else box

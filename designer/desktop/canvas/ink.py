@@ -1,0 +1,142 @@
+"""What is drawn over and under the marks on screen only: halo, handles, rings, guide and band, in the highlighter's style."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from designer.desktop.look import Look
+
+HALO: Final = 13.0
+CHANGED: Final = 7.0
+HANDLE: Final = 8.0
+RING: Final = 2.0
+LABEL: Final = 13
+"""Sizes in device-independent pixels."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A path in scene coordinates with its pen (None: only filled) and fill (None: only stroked)."""
+
+    path: QPainterPath
+    pen: QPen | None
+    fill: QBrush | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A few words in a box of the highlighter, its leader going from ``at``; ``box`` in scene coordinates."""
+
+    text: str
+    at: QPointF
+    box: QRectF
+
+
+class InkItem(QGraphicsItem):
+    """A few strokes and a label, made ready by the canvas."""
+
+    def __init__(self, height: float) -> None:
+        super().__init__()
+        self.setZValue(height)
+        self._strokes: tuple[Stroke, ...] = ()
+        self._label: Label | None = None
+        self._font = QFont()
+        self._look: Look | None = None
+        self._scale = 1.0
+        self._bounds = QRectF()
+
+    def draw(self, strokes: tuple[Stroke, ...] = (), margin: float = 0.0) -> None:
+        """Show ``strokes``, which reach at most ``margin`` metres beyond their paths."""
+        if not strokes and not self._strokes:
+            return
+        self.prepareGeometryChange()
+        self._strokes, self._label = strokes, None
+        self._bounds = QRectF()
+        for stroke in strokes:
+            self._bounds = self._bounds.united(
+                stroke.path.controlPointRect().adjusted(-margin, -margin, margin, margin)
+            )
+        self.update()
+
+    def say(self, label: Label | None, look: Look, font: QFont, scale: float) -> None:
+        """Show ``label`` beside the strokes; ``scale`` is pixels a metre."""
+        self.prepareGeometryChange()
+        self._label, self._look, self._font, self._scale = label, look, font, scale
+        if label is not None:
+            edge = 2 / scale
+            box = label.box.adjusted(-edge, -edge, edge, edge)
+            self._bounds = self._bounds.united(box).united(QRectF(label.at, label.box.center()).normalized())
+        self.update()
+
+    def boundingRect(self) -> QRectF:
+        return self._bounds
+
+    def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
+        """Paint the strokes, then the label."""
+        for stroke in self._strokes:
+            painter.setPen(stroke.pen if stroke.pen is not None else Qt.PenStyle.NoPen)
+            painter.setBrush(stroke.fill if stroke.fill is not None else Qt.BrushStyle.NoBrush)
+            painter.drawPath(stroke.path)
+        if self._label is not None and self._look is not None:
+            self._paint_label(painter, self._label, self._look)
+
+    def _paint_label(self, painter: QPainter, label: Label, look: Look) -> None:
+        painter.setPen(pen(look.highlighter_edge, 1, self._scale))
+        near = QPointF(
+            min(max(label.at.x(), label.box.left()), label.box.right()),
+            label.box.bottom() if label.box.center().y() < label.at.y() else label.box.top(),
+        )
+        painter.drawLine(label.at, near)
+        painter.setBrush(QColor(look.highlighter))
+        painter.drawRoundedRect(label.box, 4 / self._scale, 4 / self._scale)
+        painter.save()
+        painter.translate(label.box.topLeft())
+        painter.scale(1 / self._scale, 1 / self._scale)
+        painter.setFont(self._font)
+        painter.setPen(QColor(look.ink))
+        size = QRectF(0, 0, label.box.width() * self._scale, label.box.height() * self._scale)
+        painter.drawText(size, Qt.AlignmentFlag.AlignCenter, label.text)
+        painter.restore()
+
+
+def pen(colour: str, width: float, scale: float, *, opacity: float = 1.0, dash: tuple[float, ...] = ()) -> QPen:
+    """Return a pen ``width`` pixels wide in a scene of ``scale`` pixels a metre."""
+    made = QPen(tint(colour, opacity), width / scale)
+    made.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    made.setCapStyle(Qt.PenCapStyle.FlatCap if dash else Qt.PenCapStyle.RoundCap)
+    if dash:
+        made.setDashPattern([length / width for length in dash])
+    return made
+
+
+def tint(colour: str, opacity: float) -> QColor:
+    """Return ``colour`` at ``opacity``, 0 to 1."""
+    made = QColor(colour)
+    made.setAlphaF(opacity)
+    return made
+
+
+def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) -> Label:
+    """Return a label for ``at`` that stands inside ``seen``: above and beside it, below where there is no room."""
+    metrics = QFontMetricsF(font)
+    width = (metrics.horizontalAdvance(text) + 20) / scale
+    height = (metrics.height() + 10) / scale
+    gap = 26 / scale
+    left = min(max(at.x() - width / 4, seen.left() + 4 / scale), seen.right() - width - 4 / scale)
+    top = at.y() - gap - height
+    if top < seen.top() + 4 / scale:
+        top = at.y() + gap
+    return Label(text, at, QRectF(left, top, width, height))
+
+
+def handle_box(at: QPointF, scale: float) -> QPainterPath:
+    """Return the square of one handle."""
+    half = HANDLE / 2 / scale
+    path = QPainterPath()
+    path.addRect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half))
+    return path

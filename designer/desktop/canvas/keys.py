@@ -1,0 +1,65 @@
+"""The letters that take a tool in hand or place a thing at the pointer, in one table: strip, help and canvas read it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from designer.desktop.view import Tool
+
+
+@dataclass(frozen=True, slots=True)
+class KeyUse:
+    """One letter, what it is for, and its name for whoever listens instead of looking."""
+
+    letter: str
+    tool: Tool
+    name: str
+
+
+LETTERS: Final = (
+    KeyUse("V", "select", "Pick and move"),
+    KeyUse("P", "player", "Player"),
+    KeyUse("B", "ball", "Ball"),
+    KeyUse("F", "feed", "Feed"),
+    KeyUse("R", "run", "Run"),
+    KeyUse("A", "area", "Area"),
+    KeyUse("L", "line", "Line"),
+    KeyUse("C", "cone", "Cone"),
+    KeyUse("D", "disc", "Disc"),
+    KeyUse("H", "hoop", "Hoop"),
+    KeyUse("K", "basket", "Basket"),
+    KeyUse("M", "ball machine", "Ball machine"),
+    KeyUse("E", "barrier", "Barrier"),
+    KeyUse("O", "obstacle", "Obstacle"),
+    KeyUse("N", "note", "Note"),
+    KeyUse("T", "coach", "Coach"),
+)
+"""Letters are the first of the word where it is free; K as in basket, E as in barrier, T as in trainer."""
+
+OTHER_KEYS: Final = (
+    ("X", "Somebody else hits the ball that is being drawn"),
+    ("Tab", "Go to the next thing, in the order of play"),
+    ("Arrow keys", "Move what is picked by half a racket or a stride, else the cross"),
+    ("Shift and an arrow key", "Move it by 5 cm"),
+    ("Space", "Press at the cross"),
+    ("Enter", "Open what is picked; end a chain of balls"),
+    ("Backspace", "Take back the last ball of a chain; else delete"),
+    ("Delete", "Delete what is picked"),
+    ("Ctrl+D", "Duplicate what is picked"),
+    ("Esc", "Leave without trace"),
+    ("Alt", "Hold it: no snapping"),
+    ("+ and −", "Zoom"),
+    ("0", "Show the whole court"),
+)
+"""What else the keyboard does on the court, for the sheet of keys."""
+
+
+def tool_of(letter: str) -> Tool | None:
+    """Return the tool that ``letter`` stands for, None for a letter without one."""
+    return next((use.tool for use in LETTERS if use.letter == letter.upper()), None)
+
+
+def letter_of(tool: Tool) -> str:
+    """Return the letter of ``tool``."""
+    return next(use.letter for use in LETTERS if use.tool == tool)

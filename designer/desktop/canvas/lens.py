@@ -1,0 +1,70 @@
+"""How large the court is on screen: the mark unit of a scale, and the scale that shows a picture whole. Pure numbers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+from designer.drawing.primitives import Bounds
+
+UNIT: Final = 1.42
+UNIT_SCALE: Final = 23.0
+UNIT_MOST: Final = 2.6
+"""A mark unit is 1.42 px up to 23 px a metre, so that the smallest word is 12 px; then it grows by the root of the zoom."""
+
+LEAST: Final = 4.0
+MOST: Final = 500.0
+"""Scales beyond these, in pixels a metre, show nothing that anyone could use."""
+
+ACROSS_GAINS: Final = 1.3
+"""Across is taken by itself where it shows the court so much larger."""
+
+MARGIN: Final = 12.0
+"""Room round a fitted picture, in pixels."""
+
+
+def unit_pixels(scale: float) -> float:
+    """Return the mark unit in pixels at ``scale`` pixels a metre."""
+    return min(UNIT * math.sqrt(max(scale, UNIT_SCALE) / UNIT_SCALE), UNIT_MOST)
+
+
+def unit_metres(scale: float) -> float:
+    """Return the mark unit in metres at ``scale`` pixels a metre."""
+    return unit_pixels(scale) / scale
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """The largest scale at which a picture is seen whole, and its extent there in metres of the page."""
+
+    scale: float
+    extent: Bounds
+
+
+def fitted(width: float, height: float, extent_at: Callable[[float], Bounds]) -> Fit:
+    """Return the fit of a picture into ``width`` by ``height`` pixels.
+
+    ``extent_at`` says how far it reaches at a mark unit in metres: the marks round the court keep their size on screen,
+    so they take more metres the smaller the court is drawn.
+    """
+    room = (max(width - 2 * MARGIN, 1.0), max(height - 2 * MARGIN, 1.0))
+    scale = UNIT_SCALE
+    extent = extent_at(unit_metres(scale))
+    for _ in range(4):
+        left, low, right, high = extent
+        scale = clamped(min(room[0] / (right - left), room[1] / (high - low)))
+        extent = extent_at(unit_metres(scale))
+    left, low, right, high = extent
+    return Fit(min(scale, clamped(min(room[0] / (right - left), room[1] / (high - low)))), extent)
+
+
+def clamped(scale: float) -> float:
+    """Return ``scale`` kept between the least and the most."""
+    return min(max(scale, LEAST), MOST)
+
+
+def lies_across(upright: Fit, across: Fit) -> bool:
+    """Whether the court is so much larger across that it should lie so by itself."""
+    return across.scale >= ACROSS_GAINS * upright.scale

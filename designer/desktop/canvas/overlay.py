@@ -1,0 +1,185 @@
+"""States of marks on the court, and what guides a gesture: halo, handles, rings, the reading. On screen only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QBrush, QColor, QPainterPath
+
+from designer.desktop.canvas.bench import Bench, Guide
+from designer.desktop.canvas.handles import Handle, handles
+from designer.desktop.canvas.ink import CHANGED, HALO, RING, InkItem, Stroke, handle_box, label_at, pen, tint
+from designer.desktop.canvas.mark_item import MarkItem
+from designer.desktop.canvas.scene import CourtScene
+from designer.desktop.fonts import NOTE, font
+from designer.desktop.look import BLACK, DARK, LIGHT, Look
+from designer.drawing.page import Page
+from designer.drawing.primitives import Layer
+from designer.drawing.qt import path_shape
+from designer.drill.base import Point
+
+LOOKS: Final[dict[str, Look]] = {look.name: look for look in (LIGHT, DARK, BLACK)}
+ABOVE_ALL: Final = 100.0
+SNAP_ARM: Final = 1.4
+"""How far the lines of a snapped point reach, in metres."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """How the court is seen now: pixels a metre, metres a mark unit, how the page lies, and the part that is seen."""
+
+    scale: float
+    unit: float
+    page: Page
+    seen: QRectF
+
+    def to_scene(self, point: Point) -> QPointF:
+        """Return where ``point`` of the court is in the scene."""
+        x, y = self.page.to_page(point)
+        return QPointF(x, -y)
+
+
+class Overlay:
+    """Draws over one scene for one view."""
+
+    def __init__(self, scene: CourtScene, bench: Bench) -> None:
+        self._scene = scene
+        self._bench = bench
+        self._view = bench.view
+        self._changed = InkItem(Layer.HALO + 0.2)
+        self._halo = InkItem(Layer.HALO + 0.4)
+        self._hover = InkItem(Layer.HALO + 0.6)
+        self._ring = InkItem(ABOVE_ALL)
+        self._handles = InkItem(ABOVE_ALL + 1)
+        self._guide = InkItem(ABOVE_ALL + 2)
+        self._cross = InkItem(ABOVE_ALL + 3)
+        for item in (self._changed, self._halo, self._hover, self._ring, self._handles, self._guide, self._cross):
+            scene.addItem(item)
+
+    @property
+    def look(self) -> Look:
+        """Return the colours that go with the court's theme."""
+        return LOOKS[self._view.theme]
+
+    def show_states(self, sight: Sight, *, focused: bool) -> None:
+        """Show what is picked, changed and hovered as it is now; ``focused`` adds the ring of the keyboard."""
+        look, view, scale = self.look, self._view, sight.scale
+        changed = self._outline(view.changed_ids() - view.selection, CHANGED / 2 / scale)
+        self._changed.draw(self._filled(changed, look.highlighter_edge, 0.55))
+        halo = self._outline(view.selection, HALO / 2 / scale)
+        self._halo.draw(self._filled(halo, look.highlighter_edge, 0.42))
+        hovered = () if view.hovered is None or view.hovered in view.selection else (view.hovered,)
+        edge = self._outline(hovered, 3 / scale)
+        self._hover.draw(
+            () if edge is None else (Stroke(edge.simplified(), pen(look.highlighter_edge, 1, scale)),), 1 / scale
+        )
+        self._show_handles(sight)
+        self._show_ring(sight, focused=focused)
+
+    def handles(self, sight: Sight) -> tuple[Handle, ...]:
+        """Return the handles that are shown: those of what is picked alone."""
+        if len(self._view.selection) != 1:
+            return ()
+        setting = self._view.setting
+        return handles(setting, next(iter(self._view.selection)), sight.unit, self._bench.play(setting))
+
+    def show_guide(self, guide: Guide, sight: Sight) -> None:
+        """Show what a gesture says."""
+        look, scale = self.look, sight.scale
+        strokes: list[Stroke] = []
+        if guide.band is not None:
+            path = QPainterPath()
+            path.addRect(QRectF(sight.to_scene(guide.band[0]), sight.to_scene(guide.band[1])).normalized())
+            strokes.append(
+                Stroke(path, pen(look.highlighter_edge, 1, scale), QBrush(tint(look.highlighter_edge, 0.12)))
+            )
+        if guide.at is not None and guide.snapped:
+            x, y = guide.at
+            arms = QPainterPath()
+            for start, end in (((x - SNAP_ARM, y), (x + SNAP_ARM, y)), ((x, y - SNAP_ARM), (x, y + SNAP_ARM))):
+                arms.moveTo(sight.to_scene(start))
+                arms.lineTo(sight.to_scene(end))
+            strokes.append(Stroke(arms, pen(look.highlighter_edge, 1, scale, dash=(4, 3))))
+        if guide.at is not None:
+            dot = QPainterPath()
+            dot.addEllipse(sight.to_scene(guide.at), 3 / scale, 3 / scale)
+            strokes.append(Stroke(dot, pen(look.ink, 1.2, scale), QBrush(QColor(look.highlighter_edge))))
+        self._guide.draw(tuple(strokes), 2 / scale)
+        face = font(NOTE)
+        label = None
+        if guide.at is not None and guide.words:
+            label = label_at(guide.words, sight.to_scene(guide.at), sight.seen, face, scale)
+        self._guide.say(label, look, face, scale)
+
+    def show_cross(self, cross: Point | None, sight: Sight) -> None:
+        """Show where the keyboard presses."""
+        if cross is None:
+            self._cross.draw()
+            return
+        at, scale = sight.to_scene(cross), sight.scale
+        path = QPainterPath()
+        for x, y in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+            path.moveTo(at + QPointF(x, y) * (4 / scale))
+            path.lineTo(at + QPointF(x, y) * (14 / scale))
+        under = Stroke(path, pen(self.look.panel, 4, scale))
+        self._cross.draw((under, Stroke(path, pen(self.look.ink, 2, scale))), 3 / scale)
+
+    def _outline(self, ids: Iterable[str], reach: float) -> QPainterPath | None:
+        """Return the ink of all marks of ``ids``, ``reach`` metres wider, as one path; None where there is none."""
+        marks = without_words(self._scene.marks_of(ids))
+        if not marks:
+            return None
+        path = QPainterPath()
+        for item in marks:
+            path.addPath(path_shape(item.mark, reach))
+        path.setFillRule(path.fillRule().WindingFill)
+        return path
+
+    def _filled(self, path: QPainterPath | None, colour: str, opacity: float) -> tuple[Stroke, ...]:
+        return () if path is None else (Stroke(path, None, QBrush(tint(colour, opacity))),)
+
+    def _show_handles(self, sight: Sight) -> None:
+        look = self.look
+        edge, fill = pen(look.ink, 1.6, sight.scale), QBrush(QColor(look.panel))
+        boxes = (
+            Stroke(handle_box(self.handle_point(handle, sight), sight.scale), edge, fill)
+            for handle in self.handles(sight)
+        )
+        self._handles.draw(tuple(boxes), 2 / sight.scale)
+
+    def handle_point(self, handle: Handle, sight: Sight) -> QPointF:
+        """Return where ``handle`` stands in the scene: 6 pixels outside a shape that is too small to hold it."""
+        at = sight.to_scene(handle.at)
+        if handle.part != "corner":
+            return at
+        corners = [sight.to_scene(other.at) for other in self.handles(sight)]
+        box = QRectF(corners[0], corners[0])
+        for corner in corners:
+            box = box.united(QRectF(corner, corner).adjusted(0, 0, 1e-9, 1e-9))
+        if max(box.width(), box.height()) * sight.scale >= 24:
+            return at
+        out = at - box.center()
+        step = 6 / sight.scale
+        return at + QPointF(step if out.x() > 0 else -step, step if out.y() > 0 else -step)
+
+    def _show_ring(self, sight: Sight, *, focused: bool) -> None:
+        alone = focused and len(self._view.selection) == 1
+        marks = without_words(self._scene.marks_of(self._view.selection)) if alone else []
+        if not marks:
+            self._ring.draw()
+            return
+        box = QRectF()
+        for item in marks:
+            box = box.united(item.boundingRect())
+        reach = 8 / sight.scale
+        path = QPainterPath()
+        path.addRoundedRect(box.adjusted(-reach, -reach, reach, reach), 4 / sight.scale, 4 / sight.scale)
+        self._ring.draw((Stroke(path, pen(self.look.ink, RING, sight.scale)),), RING / sight.scale)
+
+
+def without_words(marks: list[MarkItem]) -> list[MarkItem]:
+    """Return ``marks`` without the names that stand beside them: it is the thing itself that is picked."""
+    return [item for item in marks if item.mark.layer != Layer.WORDS] or marks

@@ -1,0 +1,109 @@
+"""Runs: press on a person and let go where the run ends, or click both; Shift and a click adds a place on the way."""
+
+from __future__ import annotations
+
+from designer.desktop.canvas.arrows import last_shot, nearest_person, person_under, with_run
+from designer.desktop.canvas.bench import Bench
+from designer.desktop.canvas.placing import fresh_id
+from designer.desktop.canvas.pointer import Pointer
+from designer.desktop.canvas.tools.base import ToolBase, has_moved
+from designer.drill.base import Point
+from designer.drill.drill import Drill
+
+NOBODY = "Put a player on the court first: a run needs someone to make it."
+
+
+class RunTool(ToolBase):
+    """Draws one run after another; each is made while the last ball, or the picked one, is in the air."""
+
+    def __init__(self, bench: Bench) -> None:
+        super().__init__(bench)
+        self._by: str | None = None
+        self._id = ""
+        self._via: tuple[Point, ...] = ()
+        self._during: str | None = None
+        self._pressed_at: Point | None = None
+        self._just_begun = False
+
+    @property
+    def prompt(self) -> str:
+        if self._by is None:
+            return "Press on a person and let go where the run ends, or click both."
+        return f"Click where {self._by}'s run ends. Shift and a click: a place on the way."
+
+    @property
+    def busy(self) -> bool:
+        return self._by is not None
+
+    def press(self, pointer: Pointer) -> None:
+        self._pressed_at = pointer.at
+        if self._by is None:
+            self._begin(pointer)
+        self._draw(pointer)
+
+    def move(self, pointer: Pointer) -> None:
+        self._draw(pointer)
+
+    def hover(self, pointer: Pointer) -> None:
+        if self._by is None:
+            self.bench.snap(pointer.at, pointer)
+        else:
+            self._draw(pointer)
+
+    def release(self, pointer: Pointer) -> None:
+        by, pressed = self._by, self._pressed_at
+        self._pressed_at = None
+        if by is None or pressed is None:
+            return
+        if self._just_begun and not has_moved(pressed, pointer):
+            self._just_begun = False
+            return
+        end = self.bench.snap(pointer.at, pointer)
+        if pointer.shift:
+            self._just_begun = False
+            self._via = (*self._via, end)
+            return
+        drill = self._with(by, end, pointer)
+        self.cancel()
+        self.bench.perform("Add a run", drill, (self._id,))
+
+    def take_back(self) -> bool:
+        if self._via:
+            self._via = self._via[:-1]
+            return True
+        return self.cancel()
+
+    def cancel(self) -> bool:
+        was_busy = super().cancel()
+        self._by, self._via, self._pressed_at, self._just_begun = None, (), None, False
+        return was_busy
+
+    def _begin(self, pointer: Pointer) -> None:
+        setting = self.bench.setting
+        by = person_under(setting, pointer.under) or nearest_person(setting, pointer.at)
+        if by is None:
+            self.bench.said.emit(NOBODY)
+            return
+        shot = last_shot(setting, self.bench.view.selection)
+        self._by, self._via, self._just_begun = by, (), True
+        self._during = None if shot is None else shot.id
+        self._id = fresh_id(self.bench.drill, "run", self.bench.source)
+
+    def _draw(self, pointer: Pointer) -> None:
+        if self._by is None:
+            return
+        if self._just_begun and self._pressed_at is not None and not has_moved(self._pressed_at, pointer):
+            return
+        self.bench.preview(self._with(self._by, self.bench.snap(pointer.at, pointer), pointer))
+
+    def _with(self, by: str, end: Point, pointer: Pointer) -> Drill:
+        return with_run(
+            self.bench.drill,
+            self.bench.at,
+            by,
+            end,
+            id=self._id,
+            under=pointer.under,
+            via=self._via,
+            during=self._during,
+        )

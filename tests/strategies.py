@@ -49,7 +49,7 @@ CLASSES = {
     "swaps": (Swap,),
     "finish": (Finish,),
 }
-IDS = tuple(f"r-{number}" for number in range(1, 9))
+IDS = tuple(f"r-{number}" for number in range(1, 9)) + ("ball", "in-play")
 """Few, so that records are replaced, refer to one another and change their kind from one setting to the next."""
 LETTERS = "ABCD"
 
@@ -280,7 +280,7 @@ def changes_over(draw, parent):
         if again:
             values[kind] = (*getattr(own, kind), *again)
     extras = draw(extra_fields()) if draw(st.integers(0, 7)) == 0 else {}
-    return own.changed(**values, **{name: value for name, value in extras.items() if name != "self"}), setting
+    return own.changed(**values, **extras), setting
 
 
 @st.composite

@@ -80,12 +80,16 @@ class Record(BaseModel):
         serialize_by_alias=True,
     )
 
-    def changed(self, **values: Any) -> Self:
+    def changed(self, /, **values: Any) -> Self:
         """Return this record with ``values`` in place of its own, validated afresh.
 
         Raises ``pydantic.ValidationError`` where a value does not fit its field.
         """
         return type(self)(**(dict(self) | values))
+
+    def declared(self, field: str) -> Any:
+        """Return the value of a field that this class declares, None for any other: an unknown field may hold anything."""
+        return getattr(self, field) if field in type(self).model_fields else None
 
 
 class Noted(Record):

@@ -14,13 +14,16 @@ from designer.drill.drill import Changes, Drill, Progression, Variation
 from designer.drill.ids import Chooser, new_id
 from designer.drill.items import Ellipse, Polygon, Rectangle
 from designer.drill.kinds import kind_of
+from designer.drill.order import circles
 from designer.drill.places import anchor, is_letter, moved
+from designer.drill.references import renamed
 from designer.drill.setting import (
     EMPTY,
     KINDS,
     At,
     Setting,
     addresses,
+    all_ids,
     below,
     changes_at,
     difference,
@@ -51,7 +54,11 @@ def with_changes(drill: Drill, at: At, changes: Changes) -> Drill:
 
 
 def with_setting(drill: Drill, at: At, setting: Setting) -> Drill:
-    """Return ``drill`` with the setting at ``at`` equal to ``setting``; places tied to what is gone are set free."""
+    """Return ``drill`` with the setting at ``at`` equal to ``setting``; places tied to what is gone are set free.
+
+    Raises ``ValueError`` with a sentence where shots or parts would come after one another in a circle, be it in a
+    setting above: no file may hold that.
+    """
     before = {address: setting_at(drill, address) for address in addresses(drill)}
     edited = _stored(drill, at, setting)
     for address in addresses(edited):
@@ -59,7 +66,16 @@ def with_setting(drill: Drill, at: At, setting: Setting) -> Drill:
         freed = _freed(before[address], after)
         if freed != after:
             edited = _stored(edited, address, freed)
+        if (circle := _circle(after)) and not _circle(before[address]):
+            raise ValueError(circle)
     return edited
+
+
+def _circle(setting: Setting) -> str:
+    """Return the sentence for shots or parts that come after one another in a circle, "" where none do."""
+    return next(
+        (f"{kind} {', '.join(ids)} would come after one another in a circle" for kind, ids in circles(setting)), ""
+    )
 
 
 def _stored(drill: Drill, at: At, setting: Setting) -> Drill:
@@ -94,7 +110,7 @@ def _with_places(record: Any, change: Callable[[Place | None], Place | None]) ->
     values = {
         name: new
         for name in _PLACES
-        if isinstance(old := getattr(record, name, None), Place) and (new := change(old)) is not old
+        if isinstance(old := record.declared(name), Place) and (new := change(old)) is not old
     }
     return record.changed(**values) if values else record
 
@@ -156,11 +172,11 @@ def moved_record(record: Any, by: Point, tied_to: Callable[[str], bool] = lambda
         return place.changed(at=moved(place.at, by))
 
     result = _with_places(record, shift)
-    shape = getattr(record, "shape", None)
+    shape = record.declared("shape")
     if isinstance(shape, Rectangle | Ellipse | Polygon):
         result = result.changed(shape=shape.changed(corners=tuple(moved(corner, by) for corner in shape.corners)))
     for name in ("corners", "via"):
-        points = getattr(record, name, ())
+        points = record.declared(name)
         if points:
             result = result.changed(**{name: tuple(moved(point, by) for point in points)})
     return result
@@ -186,26 +202,20 @@ def move(drill: Drill, at: At, ids: Iterable[str], by: Point) -> Drill:
 def duplicate(drill: Drill, at: At, ids: Iterable[str], by: Point, source: Chooser) -> tuple[Drill, tuple[str, ...]]:
     """Return ``drill`` with copies of the records ``ids`` moved by ``by`` metres, and the ids of the copies.
 
-    References among the copied records point to the copies; a spot is not copied, a job stands in one place.
+    References among the copied records, in their texts too, point to the copies; a spot is not copied, a job stands in
+    one place.
     """
     setting = setting_at(drill, at)
-    taken = set(setting.ids())
+    taken = set(all_ids(drill))
     names: dict[str, str] = {}
     originals = [r for k, r in setting.records() if r.id in frozenset(ids) and k not in ("spots", "finish")]
     for record in originals:
-        names[record.id] = new_id(getattr(record, "kind", kind_of(record).removesuffix("s")), source, taken)
+        names[record.id] = new_id(record.declared("kind") or kind_of(record).removesuffix("s"), source, taken)
         taken.add(names[record.id])
-
-    def renamed(place: Place | None) -> Place | None:
-        if place is None or place.on not in names:
-            return place
-        return place.changed(on=names[place.on])
-
-    copies = []
-    for record in originals:
-        copy = _with_places(moved_record(record, by, names.__contains__), renamed).changed(id=names[record.id])
-        references = {name: names[old] for name in ("after", "during") if (old := getattr(record, name, None)) in names}
-        copies.append(copy.changed(**references) if references else copy)
+    copies = [
+        renamed(moved_record(record, by, names.__contains__), names).changed(id=names[record.id])
+        for record in originals
+    ]
     return put(drill, at, *copies), tuple(names.values())
 
 
@@ -219,7 +229,7 @@ def follow_again(drill: Drill, at: At, ids: Iterable[str]) -> Drill:
     if own.finish is not None and own.finish.id in let_go:
         values["finish"] = None
     values["drop"] = tuple(id for id in own.drop if id not in let_go)
-    return with_changes(drill, at, own.changed(**values))
+    return with_setting(drill, at, resolve(below(drill, at), own.changed(**values)))
 
 
 def add_progression(drill: Drill, progression: Progression, after: str | None = None) -> Drill:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from designer.drill.base import Place, Point, to_tenth_millimetre
+from designer.drill.base import Place, Point, Record, to_tenth_millimetre
 from designer.drill.items import Ellipse, Polygon, Rectangle
 from designer.drill.movement import Run, Shot
 from designer.drill.setting import Setting
@@ -32,13 +32,15 @@ def middle(corners: tuple[Point, ...]) -> Point:
 
 def corners_of(record: Any) -> tuple[Point, ...]:
     """Return the corners an item is drawn by, () where it has none."""
-    shape = getattr(record, "shape", None)
+    if not isinstance(record, Record):
+        return ()
+    shape = record.declared("shape")
     if isinstance(shape, Rectangle | Ellipse):
         (left, low), (right, high) = shape.corners
         return ((left, low), (right, low), (right, high), (left, high))
     if isinstance(shape, Polygon):
         return shape.corners
-    return getattr(record, "corners", ())
+    return record.declared("corners") or ()
 
 
 def locate(setting: Setting, place: Place) -> Point | None:
@@ -65,7 +67,7 @@ def _anchor(setting: Setting, on: str, seen: frozenset[str]) -> Point | None:
     record = setting.spot_of(on) if is_letter(on) else setting.find(on)
     if record is None:
         return None
-    own = record.to if isinstance(record, Shot | Run) else getattr(record, "place", None)
+    own = record.to if isinstance(record, Shot | Run) else record.declared("place")
     if isinstance(own, Place):
         return _locate(setting, own, seen)
     corners = corners_of(record)

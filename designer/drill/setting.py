@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
-from typing import Any, Final, cast
+from typing import Any, Final
 
-from designer.drill.base import Record
 from designer.drill.drill import Changes, Drill, Progression, Variation
 from designer.drill.items import Item
 from designer.drill.movement import Run, Shot
@@ -51,7 +50,14 @@ class Setting:
 
     def ids(self) -> frozenset[str]:
         """Return the id of every record."""
-        return frozenset(record.id for _, record in self.records())
+        return frozenset(id for _, id in self.names())
+
+    def names(self) -> Iterator[tuple[str, str]]:
+        """Yield (kind, id) for every record, the finish last."""
+        for kind in KINDS:
+            yield from ((kind, id) for id in getattr(self, kind))
+        if self.finish is not None:
+            yield "finish", self.finish.id
 
     def find(self, id: str) -> Any | None:
         """Return the record with this id, of whatever kind, or None."""
@@ -66,17 +72,20 @@ class Setting:
         return next((spot for spot in self.spots.values() if spot.job == letter), None)
 
     def having(self, *records: Any) -> Setting:
-        """Return this setting with ``records`` added, each in place of the one of its id."""
+        """Return this setting with ``records`` added, each in place of the one of its id, of whatever kind that is."""
         from designer.drill.kinds import kind_of
 
+        kinds = {record.id: kind_of(record) for record in records}
+        moved = [id for kind, id in self.names() if kinds.get(id, kind) != kind]
+        below = self.without(*moved) if moved else self
         maps: dict[str, Any] = {}
         for record in records:
-            kind = kind_of(record)
+            kind = kinds[record.id]
             if kind == "finish":
                 maps["finish"] = record
                 continue
-            maps.setdefault(kind, dict(getattr(self, kind)))[record.id] = record
-        return replace(self, **maps)
+            maps.setdefault(kind, dict(getattr(below, kind)))[record.id] = record
+        return replace(below, **maps)
 
     def without(self, *ids: str) -> Setting:
         """Return this setting without the records of these ids."""
@@ -126,37 +135,30 @@ def _laid(word: str, below: str | None, own: str | None, dropped: frozenset[str]
 
 def difference(parent: Setting, setting: Setting) -> Changes:
     """Return the changes that turn ``parent`` into ``setting``; records that are the same in both are left out."""
-    drop = [id for id in _ids_in_order(parent) if id not in setting.ids() or _moved_kind(parent, setting, id)]
+    kinds = {id: kind for kind, id in setting.names()}
+    drop = [id for kind, id in parent.names() if kinds.get(id) != kind]
     drop += [
         word
         for word, below, own in (("in-play", parent.in_play, setting.in_play), ("ball", parent.ball, setting.ball))
         if below is not None and own is None
     ]
+    # A record may be called "ball" or "in-play": whatever else its being dropped takes away is said again.
+    again = frozenset(drop)
     own_records: dict[str, Any] = {}
     for kind in KINDS:
         below = getattr(parent, kind)
-        own = tuple(record for id, record in getattr(setting, kind).items() if below.get(id) != record)
+        own = tuple(record for id, record in getattr(setting, kind).items() if id in again or below.get(id) != record)
         if own:
             own_records[kind] = own
-    if setting.finish is not None and setting.finish != parent.finish:
+    if setting.finish is not None and (setting.finish != parent.finish or setting.finish.id in again):
         own_records["finish"] = setting.finish
-    if setting.in_play is not None and setting.in_play != parent.in_play:
+    if setting.in_play is not None and (setting.in_play != parent.in_play or "in-play" in again):
         own_records["in_play"] = setting.in_play
-    if setting.ball is not None and setting.ball != parent.ball:
+    if setting.ball is not None and (setting.ball != parent.ball or "ball" in again):
         own_records["ball"] = setting.ball
     if drop:
         own_records["drop"] = tuple(drop)
     return Changes(**own_records)
-
-
-def _ids_in_order(setting: Setting) -> Iterator[str]:
-    return (cast(Record, record).id for _, record in setting.records())  # type: ignore[attr-defined]
-
-
-def _moved_kind(parent: Setting, setting: Setting, id: str) -> bool:
-    """Whether ``id`` stands for another kind of record in ``setting`` than in ``parent``, or for another finish."""
-    before = next(kind for kind, record in parent.records() if record.id == id)
-    return all(kind != before for kind, record in setting.records() if record.id == id)
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,6 +232,12 @@ def changes_at(drill: Drill, at: At) -> Changes:
     return progression_at(drill, at).changes if variation is None else variation.changes
 
 
+def all_ids(drill: Drill) -> frozenset[str]:
+    """Return the id of every record in any setting of ``drill``, and of every progression and variation."""
+    ids = {id for at in addresses(drill) for id in setting_at(drill, at).ids()}
+    return frozenset(ids | {name for at in addresses(drill) for name in (at.progression, at.variation) if name})
+
+
 def find_setting(drill: Drill, name: str) -> At:
     """Return the setting that ``name`` means: ``PROGRESSION[/VARIATION]`` by id, by number, or "easier" and "harder".
 
@@ -243,15 +251,15 @@ def find_setting(drill: Drill, name: str) -> At:
     if progression is None:
         known = ", ".join(f"{number} ({p.id})" for number, p in by_number.items())
         raise KeyError(f"there is no progression {first!r}; the drill has {known}")
-    if not second or second == "as-set":
+    if not second:
         return At(progression.id)
-    named: dict[str, str] = {}
+    named: dict[str, str | None] = {"as-set": None}
     for degree in ("easier", "harder", "others"):
         for number, variation in enumerate(getattr(progression, degree), 1):
-            named[variation.id] = variation.id
             named[f"{degree.removesuffix('s')}{number}"] = variation.id
             named.setdefault(degree.removesuffix("s"), variation.id)
+    named.update((variation.id, variation.id) for _, variation in variations(progression))
     if second not in named:
-        known = ", ".join(sorted(named)) or "none"
+        known = ", ".join(sorted(named))
         raise KeyError(f"progression {first} has no variation {second!r}; it has {known}")
     return At(progression.id, named[second])

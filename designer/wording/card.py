@@ -2,27 +2,31 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from designer.drill.base import Letter
 from designer.drill.drill import Drill
 from designer.drill.setting import At, progression_at, variation_at
+from designer.wording import changes, questions
 from designer.wording.care import care
-from designer.wording.sentence import Sentence, sentence
-from designer.wording.tokens import plain
+from designer.wording.facts import Fact, FactIcon, facts, footer
+from designer.wording.finishes import finish
+from designer.wording.hands import left_handed
+from designer.wording.house import house
+from designer.wording.layout import layout_of, spot_words
+from designer.wording.names import letter
+from designer.wording.points import points
+from designer.wording.rules import rules
+from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
+from designer.wording.starts import starts
+from designer.wording.steps import steps
+from designer.wording.swaps import path, swaps
+from designer.wording.telling import Reader, Telling, telling
+from designer.wording.tokens import own_text
 from designer.wording.units import Units
 
-Reader = Literal["player", "coach", "stand-in"]
-FactIcon = Literal["people", "court", "clock", "ball", "kit"]
-
-
-@dataclass(frozen=True, slots=True)
-class Fact:
-    """One entry of the row under the objective: the icon that stands before it and its words."""
-
-    icon: FactIcon
-    text: str
+__all__ = ["CardWords", "Fact", "FactIcon", "Reader", "Section", "Units", "card_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,18 +68,85 @@ def card_words(
     ``player`` is the job a player's card speaks to; without it the first job that plays. Raises ``KeyError`` where
     the drill has no such setting.
     """
-    progression_at(drill, at)
-    variation_at(drill, at)
-    cues = tuple(sentence(f"cue:{n}", plain(drill, at, text)) for n, text in enumerate(drill.cues, 1))
-    sections = (
-        Section("cues", "Remember" if reader == "player" else "Say", cues),
-        Section("care", "Take care", care(drill, at, reader)),
-    )
+    told = telling(drill, at, reader, player, units)
+    sections = tuple(section for section in _sections(told) if section.sentences)
     return CardWords(
-        title=drill.title,
-        objective=drill.objective,
-        facts=(),
-        setting_name=progression_at(drill, at).name,
-        sections=tuple(section for section in sections if section.sentences),
-        footer=(),
+        title=unmarked(own_text(told, drill.title)),
+        objective=unmarked(own_text(told, drill.objective)),
+        facts=facts(told),
+        setting_name=setting_name(drill, at),
+        sections=sections,
+        footer=footer(told),
+        left_handed=left_handed(told),
     )
+
+
+def setting_name(drill: Drill, at: At) -> str:
+    """Return "2 Fed, then open", with ", harder" where a variation is meant."""
+    progression = progression_at(drill, at)
+    number = [p.id for p in drill.progressions].index(progression.id) + 1
+    name = " ".join(f"{number} {progression.name}".split())
+    variation = variation_at(drill, at)
+    if variation is None:
+        return name
+    for degree in ("easier", "harder"):
+        if any(own.id == variation.id for own in getattr(progression, degree)):
+            return f"{name}, {degree}"
+    return f"{name}, {' '.join(variation.name.split()) or 'another form'}"
+
+
+def _sections(told: Telling) -> Iterator[Section]:
+    """Yield the sections in card order; those without sentences are left out later."""
+    if told.brief:
+        yield Section("you", "You", tuple(_you(told)))
+    else:
+        yield Section("layout", "Lay out", layout_of(told))
+    yield Section("start", "Start", (*starts(told), *questions.of_start(told)))
+    yield Section("steps", "What happens", steps(told))
+    yield Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told)))
+    end = finish(told)
+    ending = (end,) if end is not None else ()
+    yield Section("points", "Points", (*points(told), *ending, *questions.of_points(told)))
+    yield Section("swap", "Swap", swaps(told))
+    if not told.brief:
+        yield Section("progressions", "Progressions", changes.progressions(told))
+        yield Section("easier", "Easier", changes.variations_of(told, "easier"))
+        yield Section("harder", "Harder", changes.variations_of(told, "harder"))
+        yield Section("others", "Other forms", changes.variations_of(told, "others"))
+    yield Section("cues", "Remember" if told.brief else "Say", tuple(_texts(told, "cue", told.drill.cues)))
+    if not told.brief:
+        yield Section("watch", "Watch for", tuple(_texts(told, "watch", told.drill.watch_for)))
+        hand = left_handed(told)
+        yield Section("left-handed", "Left-handed", (hand,) if hand is not None else ())
+    yield Section("care", "Take care", care(told))
+
+
+def _texts(told: Telling, key: str, texts: tuple[str, ...]) -> Iterator[Sentence]:
+    limit = 2 if told.brief and key == "cue" else len(texts)
+    for number, text in enumerate(texts[:limit], 1):
+        words = own_text(told, text)
+        if words:
+            found = sentence(f"{key}:{number}", words)
+            yield found if told.brief else replace(found, lead=Lead("bullet"))
+
+
+def _you(told: Telling) -> Iterator[Sentence]:
+    """Yield which job the reader starts in, where that is, and what comes after."""
+    jobs = [job.letter for job in told.drill.jobs if job.by == "player"]
+    start = told.player or next((job for job in jobs if job in told.ends), None) or next(iter(told.playing), None)
+    if start is None:
+        return
+    spot = told.setting.spot_of(start)
+    change = path(told, start)
+    about = (spot.id,) if spot is not None else ()
+    head = f"you {'start as' if change else 'are'} {letter(told, start)}"
+    yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
+    where = ""
+    if spot is not None and spot.task == "plays":
+        words = spot_words(told, spot)
+        where = f"stand {words}" if words else ""
+    elif spot is not None:
+        where = "you wait first" if spot.task == "waits" else "you collect first"
+    rest = sentences_of(where, change)
+    if rest:
+        yield sentence("you:next", rest, *about, *(swap for swap in told.setting.swaps))

@@ -1,18 +1,68 @@
-"""What a card says to keep people from harm."""
+"""What a card says to keep people from harm: the author's cautions, the stop word, what the drawing cannot know."""
 
 from __future__ import annotations
 
-from designer.drill.drill import Drill
-from designer.drill.setting import At
-from designer.wording.sentence import Sentence, sentence
-from designer.wording.tokens import plain
+from typing import Final
 
-NO_OTHER = "No other cautions from the drawing; inspect the court."
-STOP = 'Ball or person on court: anyone calls "stop", replay.'
+from designer.wording.outcomes import outcome
+from designer.wording.people import group
+from designer.wording.rules import is_stop
+from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
+from designer.wording.units import height
+
+NO_OTHER: Final = "No other cautions from the drawing; inspect the court."
+"""Always the last words of a coach's cautions: the program never says that a court is without danger."""
+
+STOP: Final = "Ball or person on court: anyone calls “stop”, replay."
+"""What holds where neither the drill nor its house says otherwise."""
 
 
-def care(drill: Drill, at: At, reader: str) -> tuple[Sentence, ...]:
-    """Return the drill's cautions, the stop word, and for the coach what the drawing does not know."""
-    own = tuple(sentence(f"care:{n}", plain(drill, at, text)) for n, text in enumerate(drill.safety, 1))
-    stop = (sentence("care:stop", STOP),)
-    return own + stop if reader == "player" else (*own, *stop, sentence("care:no-other", NO_OTHER))
+def care(told: Telling) -> tuple[Sentence, ...]:
+    """Return the cautions of the drill, those accepted, and the stop word; for the coach what is only assumed."""
+    found = [
+        sentence(f"care:{number}", text)
+        for number, words in enumerate(told.drill.safety, 1)
+        if (text := own_text(told, words))
+    ]
+    found.append(stop(told))
+    if told.brief:
+        return tuple(found)
+    for number, accepted in enumerate(told.drill.accepted, 1):
+        reason = own_text(told, accepted.reason)
+        if reason:
+            found.append(sentence(f"care:accepted:{number}", f"accepted by the author: {reason}", *accepted.about))
+    found += [*_surroundings(told), sentence("care:no-other", NO_OTHER)]
+    return tuple(found)
+
+
+def stop(told: Telling) -> Sentence:
+    """Return what is done when a ball or a person comes on court: the drill's own rule, else the house's, else ours."""
+    for points in told.setting.points.values():
+        if is_stop(points):
+            event = points.on[0]
+            call = own_text(told, event.call or "stop") or "stop"
+            callers = group(told, event.called_by, link="or")
+            who = callers.words if callers is not None else "anyone"
+            note = own_text(told, points.note).rstrip(".")
+            why = "ball or person on court" if not note or "court" in note.lower() else note
+            words = f"{why}: {who} calls “{call}”, {outcome(told, points.gives)}"
+            return sentence("care:stop", words, points.id)
+    stopped = told.drill.house.stopped
+    if stopped is not None:
+        return sentence("care:stop", f"ball or person on court: anyone calls “stop”, {outcome(told, stopped)}")
+    return sentence("care:stop", STOP)
+
+
+def _surroundings(told: Telling) -> list[Sentence]:
+    ground = told.ground
+    parts = []
+    if ground.assumed_run_back:
+        parts.append(f"{height(ground.run_back, told.units)} behind the baselines")
+    if ground.assumed_side_run:
+        parts.append(f"{height(ground.side_run, told.units)} beside the court")
+    if not parts:
+        return []
+    text = f"The room round the court is not stated; the club minimum is assumed: {' and '.join(parts)}"
+    return [sentence("care:room", sentences_of(text))]

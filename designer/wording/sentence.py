@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Final, Literal
 
 LeadKind = Literal["hit", "feed", "choice", "run", "recover", "open", "value", "bullet", "number", "person", "caution"]
 
@@ -55,6 +56,41 @@ class Sentence:
         return replace(self, lead=lead)
 
 
+_REF: Final = re.compile("\x01([^\x02]*)\x02([^\x03]*)\x03")
+_FIRST_LETTER: Final = re.compile('^((?:\x01[^\x02]*\x02|["“(])*)([a-z])')
+_NO_SIGN_OF_OURS: Final = str.maketrans("", "", "\x01\x02\x03")
+ENDINGS: Final = (".", "?", "!", '."', '?"', '!"', ".”", "?”", "!”", ".)")
+
+
+def ref(id: str, text: str) -> str:
+    """Return ``text`` marked as the name of the record ``id``, to be put into a sentence that is still being made."""
+    return f"\x01{id}\x02{text}\x03"
+
+
+def unmarked(text: str) -> str:
+    """Return ``text`` without the marks of ``ref``, as it reads."""
+    return _REF.sub(r"\2", text).translate(_NO_SIGN_OF_OURS)
+
+
+def sentences_of(*texts: str) -> str:
+    """Return ``texts`` as sentences one after another: each with a capital, a full stop and single spaces."""
+    return " ".join(_stopped(text) for text in (" ".join(text.split()) for text in texts) if unmarked(text))
+
+
+def _stopped(text: str) -> str:
+    text = _FIRST_LETTER.sub(lambda found: found[1] + found[2].upper(), text)
+    read = unmarked(text)
+    return text if read.endswith(ENDINGS) else f"{text.rstrip(':;,')}."
+
+
 def sentence(key: str, text: str, *about: str, lead: Lead | None = None, missing: bool = False) -> Sentence:
-    """Return a sentence of one part, made from the records ``about``."""
-    return Sentence(key, (text,), tuple(dict.fromkeys(about)), lead, missing)
+    """Return ``text`` as a sentence made from the records ``about``; names marked by ``ref`` become its references."""
+    text = text if missing else sentences_of(text)
+    parts: list[Part] = []
+    end = 0
+    for found in _REF.finditer(text):
+        parts += [text[end : found.start()], Ref(found[1], found[2])]
+        end = found.end()
+    parts.append(text[end:])
+    ids = [*about, *(part.id for part in parts if isinstance(part, Ref))]
+    return Sentence(key, tuple(part for part in parts if part), tuple(dict.fromkeys(ids)), lead, missing)

@@ -5,12 +5,31 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from designer.drill.drill import Drill
-from designer.drill.setting import At
+from designer.wording.names import name_of
+from designer.wording.telling import Telling
 
-_TOKEN: Final = re.compile(r"\{\{|\{([A-Za-z0-9-]{1,40})\}")
+_TOKEN: Final = re.compile(r"\{\{|\{([A-Za-z][A-Za-z0-9-]{0,39})\}")
+_TURNED: Final = frozenset(
+    {"left", "right", "deuce", "ad", "clockwise", "anticlockwise", "forehand", "backhand", "cross-court"}
+)
+"""Tokens that a version turns into another word; they read as they stand."""
+_CONTROL: Final = re.compile(r"[\x00-\x1f\x7f]+")
 
 
-def plain(drill: Drill, at: At, text: str) -> str:
-    """Return ``text`` on one line with its tokens read; a token that means nothing stays as it is written."""
-    return " ".join(_TOKEN.sub(lambda m: m[1] or "{", text).split())
+def own_text(told: Telling, text: str) -> str:
+    """Return the author's ``text`` on one line with its tokens read.
+
+    ``{A}`` and ``{cone-home}`` become names marked by ``ref``, ``{{`` a brace; a token that means nothing stays as
+    it is written.
+    """
+
+    def word(found: re.Match[str]) -> str:
+        token = found[1]
+        if token is None:
+            return "{"
+        if token in _TURNED:
+            return token
+        name = name_of(told, token)
+        return found[0] if name is None else name
+
+    return " ".join(_TOKEN.sub(word, _CONTROL.sub(" ", text)).split())

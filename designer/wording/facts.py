@@ -1,0 +1,88 @@
+"""The row of facts under the objective, and the foot of a card."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from designer.wording.kit import counted
+from designer.wording.names import name_of
+from designer.wording.sentence import unmarked
+from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
+
+FactIcon = Literal["people", "court", "clock", "ball", "kit"]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One entry of the row under the objective: the icon that stands before it and its words."""
+
+    icon: FactIcon
+    text: str
+
+
+def facts(told: Telling) -> tuple[Fact, ...]:
+    """Return people, court, minutes and balls, and for the coach the kit; what is not known is left out."""
+    found = [Fact("people", _people(told)), Fact("court", _court(told))]
+    minutes = _minutes(told)
+    if minutes is not None:
+        found.append(Fact("clock", f"{minutes} min"))
+    balls = _balls(told)
+    if balls:
+        found.append(Fact("ball", balls))
+    things = counted(told)
+    if things and not told.brief:
+        found.append(Fact("kit", unmarked(", ".join(things))))
+    return tuple(fact for fact in found if fact.text)
+
+
+def _people(told: Telling) -> str:
+    if told.drill.players is None:
+        count = len([job for job in told.drill.jobs if job.by == "player"]) or len(told.playing)
+        return str(count) if count else ""
+    least, most = told.drill.players
+    if least == most:
+        return str(least)
+    return f"{least} or {most}" if most == least + 1 else f"{least} to {most}"
+
+
+def _court(told: Telling) -> str:
+    standard = told.ground.standard
+    prefix = "" if standard.name == "tennis" else standard.title.lower()
+    in_play = told.setting.in_play
+    if in_play is None:
+        part = "" if prefix else "doubles" if len(told.playing) > 2 else "singles"
+    else:
+        named = name_of(told, in_play)
+        words = {"singles court": "singles", "doubles court": "doubles"}
+        part = unmarked(named).removeprefix("the ") if named is not None else words.get(in_play, in_play)
+    if prefix:
+        return prefix if part in ("", "singles") else f"{prefix}, {part}"
+    return part
+
+
+def _minutes(told: Telling) -> int | None:
+    own = next((p.minutes for p in told.drill.progressions if p.id == told.at.progression), None)
+    return own if own is not None else told.drill.minutes
+
+
+def _balls(told: Telling) -> str:
+    kind = unmarked(own_text(told, told.setting.ball or ""))
+    kind = "" if kind == "yellow" else kind
+    count = "" if told.drill.balls is None else str(told.drill.balls)
+    return " ".join(word for word in (count, kind) if word)
+
+
+def footer(told: Telling) -> tuple[str, ...]:
+    """Return the code, the edition, the date, and what versions of the drill have been made to get to this one."""
+    drill = told.drill
+    dated = drill.dated
+    date = "" if dated is None else f"{dated.day} {dated:%b} {dated.year}"
+    turned = ", ".join(drill.turned)
+    parts = (drill.code or drill.id, f"edition {drill.edition}", date, turned, _one_line(drill.author))
+    return tuple(part for part in parts if part)
+
+
+def _one_line(text: str) -> str:
+    return " ".join(text.split())

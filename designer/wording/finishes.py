@@ -1,0 +1,139 @@
+"""Where it ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from designer.drill.rules import Finish
+from designer.wording.counts import many, number
+from designer.wording.names import letter
+from designer.wording.people import opponents
+from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
+
+_LAST = {"played out": "the last rally is played out", "stops": "the last rally stops"}
+_LEVEL = {
+    "shared": "level totals share",
+    "one more each": "level: one more start each until one leads",
+    "next point": "level: the next point wins",
+}
+
+
+def finish(told: Telling) -> Sentence | None:
+    """Return where the drill ends, None where nothing says so."""
+    end = told.setting.finish
+    if end is None:
+        return None
+    words = sentences_of(f"{finish_head(told, end)}{_rounds(end)}", *_tail(told, end), own_text(told, end.note))
+    return sentence(f"finish:{end.id}", words, end.id)
+
+
+def finish_head(told: Telling, end: Finish) -> str:
+    """Return what is played for, without rounds and ties: "first to 11 by 2", "goal: 20 together in 4 min"."""
+    match end.kind:
+        case "race":
+            return _race(told, end)
+        case "goal":
+            return _goal(told, end)
+        case "tie-break":
+            return f"a tie-break to {end.to if end.to != 'own best' and end.to else 7}{_margin(end)}"
+        case "game":
+            return f"{'a game' if end.rounds == 1 else 'games'} by the rules of tennis"
+    return _total(told, end)
+
+
+def _race(told: Telling, end: Finish) -> str:
+    together = (
+        " together"
+        if end.scores == "all together"
+        else ", each pair for itself"
+        if end.scores == "pair" and end.running
+        else ""
+    )
+    if end.to == "own best":
+        return f"beat your own best{' run' if end.running else ''}{together}{_minutes(end)}"
+    if end.to is None:
+        return f"the highest score wins{_minutes(end, 'in')}"
+    if end.running:
+        return f"{end.to} in a row{together}{_minutes(end)}"
+    who = "first pair" if end.scores in ("pair", "side") and len(told.playing) > 2 else "first"
+    floor = f", {end.floor} loses".replace("-", "−") if end.floor is not None else ""
+    if end.scores == "all together":
+        return f"{end.to} together{_minutes(end)}"
+    return f"{who} to {end.to}{_margin(end)}{floor}{_minutes(end)}"
+
+
+def _margin(end: Finish) -> str:
+    by = f" by {end.margin}" if end.margin > 1 else ""
+    if end.cap is None:
+        return by
+    return f"{by}; at {end.cap - 1}–{end.cap - 1} the next point wins"
+
+
+def _minutes(end: Finish, link: str = "or") -> str:
+    return f"{',' if link == 'or' else ''} {link} {end.minutes} min" if end.minutes is not None else ""
+
+
+def _starts(end: Finish, link: str = "from") -> str:
+    if end.starts is None:
+        return ""
+    return f" {link} {many(end.starts, 'start')}{' each' if end.each else ''}"
+
+
+def _goal(told: Telling, end: Finish) -> str:
+    to = end.to
+    if to is None:
+        return f"as many as you can{_starts(end, 'in')}{_minutes(end, 'in')}"
+    if to == "own best":
+        return f"beat your own best{_starts(end)}{_minutes(end, 'in')}"
+    scorer = _only_scorer(told)
+    if scorer is not None and end.scores != "all together" and not told.cooperative:
+        across = opponents(told, (scorer,))
+        lost = f"; if not, {letter(told, across[0])} wins" if len(across) == 1 else ""
+        return f"{letter(told, scorer)} wins with {to} or more{_starts(end)}{_minutes(end, 'in')}{lost}"
+    together = " together" if end.scores == "all together" else ""
+    return f"goal: {to}{together}{_starts(end)}{_minutes(end, 'in')}"
+
+
+def _only_scorer(told: Telling) -> str | None:
+    """Return the one letter that can score, None where others can too."""
+    from designer.wording.events import shooters
+
+    letters: set[str] = set()
+    for record in told.setting.points.values():
+        if record.gives.then != "points":
+            continue
+        for event in record.on:
+            own = {name for name in event.by if len(name) == 1} or set(shooters(told, event))
+            if not own:
+                return None
+            letters |= own
+    return letters.pop() if len(letters) == 1 else None
+
+
+def _total(told: Telling, end: Finish) -> str:
+    wins = "higher total wins" if len(told.playing) == 2 else "highest total wins"
+    if end.scores == "all together":
+        return f"count the total{_starts(end, 'of')}{_minutes(end, 'in')}"
+    length = " ".join(words for words in (_starts(end, "").strip(), _minutes(end, "").strip()) if words)
+    return f"{length}; {wins}" if length else wins
+
+
+def _rounds(end: Finish) -> str:
+    if end.rounds == 1:
+        return ""
+    return f"; {number(end.rounds)} {'games' if end.kind == 'game' else 'rounds'}"
+
+
+def _tail(told: Telling, end: Finish) -> Iterator[str]:
+    if end.totals == "person":
+        yield "own totals are kept; the highest wins"
+    elif end.totals == "pair" and end.scores != "pair":
+        yield "each pair adds up its totals"
+    if end.level is not None:
+        yield _LEVEL[end.level]
+    if end.last_rally is not None and end.minutes is not None:
+        yield _LAST[end.last_rally]
+    if end.each and end.starts is None and len(told.playing) > 1:
+        yield "each counts alone"

@@ -1,0 +1,35 @@
+"""The answers that hold for every rule which does not answer for itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from designer.wording.people import group
+from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.telling import Telling
+
+_DOUBT = {"replay": "replay", "in": "in", "out": "out"}
+_CORD = {"by its bounce": "a net cord is judged by its bounce", "replay": "a net cord is replayed"}
+
+
+def house(told: Telling) -> tuple[Sentence, ...]:
+    """Return who calls the lines, what doubt means and, for the coach, what a net cord is."""
+    text = list(_answers(told))
+    return (sentence("house", sentences_of(*text)),) if text else ()
+
+
+def _answers(told: Telling) -> Iterator[str]:
+    own = told.drill.house
+    doubt = f"in doubt: {_DOUBT[own.in_doubt]}" if own.in_doubt is not None else ""
+    if own.called_by and not told.brief:
+        who = group(told, own.called_by)
+        lines = (
+            "players call their own lines"
+            if own.called_by in (("doer",), ("receiver",), ("other",))
+            else f"lines: {who.words if who else 'anyone'} calls"
+        )
+        yield lines
+    if doubt:
+        yield doubt
+    if own.net_cord is not None and not told.brief:
+        yield _CORD[own.net_cord]

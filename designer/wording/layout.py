@@ -1,0 +1,250 @@
+"""The layout: where things and people stand, so that one person can lay it out with no tape."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from designer.court.regions import end_of
+from designer.drill.base import Point
+from designer.drill.drill import Drill
+from designer.drill.items import (
+    Area,
+    BallMachine,
+    Barrier,
+    Basket,
+    Cone,
+    Disc,
+    Ellipse,
+    HeightCord,
+    Hoop,
+    Line,
+    Note,
+    Obstacle,
+    Rectangle,
+    Unknown,
+)
+from designer.drill.people import Spot
+from designer.drill.places import corners_of, is_letter, locate, middle
+from designer.drill.setting import At
+from designer.wording.counts import capital, listed, many, number, plural
+from designer.wording.kit import corner_discs, line_pieces
+from designer.wording.names import length_of, letter, thing_name, without_article
+from designer.wording.places import place_words
+from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of
+from designer.wording.shapes import ellipse_words, polygon_words, rectangle_words, segment_words, span
+from designer.wording.telling import Telling, telling
+from designer.wording.tokens import own_text
+from designer.wording.units import KEY, Units, height
+
+_BULLET = Lead("bullet")
+_SINGLE = (Cone, Disc, Hoop, Basket, BallMachine)
+
+
+def layout(drill: Drill, at: At, units: Units = "rackets") -> tuple[Sentence, ...]:
+    """Return where everything stands at ``at``: things first, then people, then what a stride is."""
+    return layout_of(telling(drill, at, units=units))
+
+
+def layout_of(told: Telling) -> tuple[Sentence, ...]:
+    """Return the layout list of a telling."""
+    things = [*_areas(told), *_lines(told), *_singles(told), *_others(told)]
+    people = list(_people(told))
+    key = [sentence("layout:key", KEY)] if told.units == "rackets" and _counts(things + people) else []
+    return (*things, *people, *key)
+
+
+def _counts(sentences: list[Sentence]) -> bool:
+    return any("racket" in found.text or "stride" in found.text for found in sentences)
+
+
+def _care(item: Any) -> str:
+    return f" ({item.care})" if getattr(item, "care", None) is not None else ""
+
+
+def _both(item: Any) -> str:
+    return ", the same at both ends" if item.both_ends else ""
+
+
+def _owner(told: Telling, item: Any, point: Point | None) -> str | None:
+    """Return whose end a thing stands at: "B's"; None where it stands at both or several play there."""
+    if item.both_ends or point is None:
+        return None
+    end = end_of(point)
+    one = None if end is None else told.owner_of_end(end)
+    return None if one is None else f"{letter(told, one)}'s"
+
+
+def _at_end(told: Telling, item: Any, point: Point | None) -> str:
+    """Return "at the far end" where nobody's name says which end is meant."""
+    if item.both_ends or point is None:
+        return ""
+    end = end_of(point)
+    return f", at the {end} end" if end is not None and told.owner_of_end(end) is None else ""
+
+
+def _areas(told: Telling) -> Iterator[Sentence]:
+    for item in told.setting.items.values():
+        if isinstance(item, Area):
+            name = ref(item.id, without_article(thing_name(told, item) or "area"))
+            corners = corners_of(item)
+            if not corners:
+                yield sentence(f"item:{item.id}", f"{name}: a shape this program does not know", item.id, lead=_BULLET)
+                continue
+            where = _shape(told, item, corners)
+            words = sentences_of(
+                f"{name}{_care(item)}: {where}{_at_end(told, item, middle(corners))}{_both(item)}",
+                _marked(told, item),
+                own_text(told, item.note),
+            )
+            yield sentence(f"item:{item.id}", words, item.id, lead=_BULLET)
+
+
+def _shape(told: Telling, item: Area, corners: tuple[Point, ...]) -> str:
+    owner = _owner(told, item, middle(corners))
+    exact = item.care == "exact"
+    if isinstance(item.shape, Rectangle):
+        return rectangle_words(told.ground, span(corners), told.units, owner, exact=exact)
+    if isinstance(item.shape, Ellipse):
+        return ellipse_words(told.ground, span(corners), corners, told.units, owner)
+    return polygon_words(told.ground, corners, told.units, owner, exact=exact)
+
+
+def _marked(told: Telling, item: Area) -> str:
+    match item.marked:
+        case "discs":
+            count = corner_discs(told.ground, item)
+            return (
+                ""
+                if count == 0
+                else "a disc on each corner"
+                if count == len(corners_of(item))
+                else f"{many(count, 'disc')} on the corners that are not painted"
+            )
+        case "chalk" | "tape":
+            return f"marked with {item.marked}"
+        case "throw-down":
+            return "marked with throw-down lines"
+        case "in thought":
+            return "not marked"
+    return ""
+
+
+def _lines(told: Telling) -> Iterator[Sentence]:
+    for item in told.setting.items.values():
+        if isinstance(item, Line | Barrier):
+            corners = item.corners
+            owner = _owner(told, item, middle(corners))
+            name = ref(item.id, without_article(thing_name(told, item) or "line"))
+            where = segment_words(told.ground, corners, told.units, owner, exact=item.care == "exact")
+            words = sentences_of(
+                f"{name}{_care(item)}: {_made_of(told, item)}{where}{_at_end(told, item, middle(corners))}{_both(item)}",
+                *_runs_on(item),
+                own_text(told, item.note),
+            )
+            yield sentence(f"item:{item.id}", words, item.id, lead=_BULLET)
+
+
+def _made_of(told: Telling, item: Line | Barrier) -> str:
+    if isinstance(item, Barrier):
+        return f"soft and light, {height(item.height, told.units)} high, " if item.height is not None else ""
+    name = thing_name(told, item) or ""
+    if item.marked == "discs":
+        return f"{many(line_pieces(item), 'disc')}, evenly spaced, "
+    if item.marked is None or item.marked in name or (item.marked == "chalk" and name == "the tick"):
+        return "chalk, " if item.marked == "chalk" and name == "the tick" else ""
+    return f"{item.marked}, "
+
+
+def _runs_on(item: Line | Barrier) -> Iterator[str]:
+    if isinstance(item, Line) and item.runs_on:
+        yield "it runs on in thought at both ends"
+    if isinstance(item, Line) and item.pieces is not None and item.marked in ("throw-down", "tape"):
+        yield f"{many(item.pieces, 'piece')}"
+
+
+def _singles(told: Telling) -> Iterator[Sentence]:
+    """Yield cones, discs, hoops, baskets and machines, those of one kind and care together."""
+    groups: dict[tuple[str, str | None, bool], list[Any]] = {}
+    for item in told.setting.items.values():
+        if isinstance(item, _SINGLE):
+            groups.setdefault((item.kind, item.care, item.both_ends), []).append(item)
+    for (kind, _, both), items in groups.items():
+        places = list(dict.fromkeys(_place(told, item, first=n == 0) for n, item in enumerate(items)))
+        ids = [item.id for item in items]
+        noun = _noun(kind, len(items))
+        named = ref(ids[0], noun) if len(items) == 1 else noun
+        words = sentences_of(
+            f"{named}{_care(items[0])}: {'; '.join(places)}{_both(items[0]) if both else ''}",
+            *(own_text(told, item.note) for item in items),
+        )
+        yield sentence(f"item:{ids[0]}", words, *ids, lead=_BULLET)
+
+
+def _noun(kind: str, count: int) -> str:
+    word = {"disc": "flat disc", "hoop": "flat hoop"}.get(kind, kind)
+    return word if count == 1 else plural(word)
+
+
+def _place(told: Telling, item: Any, *, first: bool) -> str:
+    del first
+    if item.place.on is not None and is_letter(item.place.on) and item.place.at == (0.0, 0.0):
+        return f"where {letter(told, item.place.on)} stands"
+    point = locate(told.setting, item.place)
+    if point is None:
+        return "where it stands is not known"
+    owner = _owner(told, item, point)
+    words = place_words(
+        told.ground, point, told.units, owner=owner.removesuffix("'s") if owner else None, exact=item.care == "exact"
+    )
+    balls = f", {item.balls} balls" if isinstance(item, Basket) and item.balls is not None else ""
+    return f"{words}{_at_end(told, item, point)}{balls}"
+
+
+def _others(told: Telling) -> Iterator[Sentence]:
+    for item in told.setting.items.values():
+        words = ""
+        if isinstance(item, Obstacle):
+            name = ref(item.id, without_article(thing_name(told, item) or "obstacle"))
+            words = f"{name}: {polygon_words(told.ground, item.corners, told.units, None, exact=False)}"
+        elif isinstance(item, HeightCord):
+            words = f"{ref(item.id, 'cord')} over the net: {height(item.height, told.units)} high"
+        elif isinstance(item, Note) and item.text.strip():
+            words = f"note on the drawing: “{own_text(told, item.text)}”"
+        elif isinstance(item, Unknown):
+            words = f"a thing this program does not know: {item.kind or 'it has no kind'}"
+        if words:
+            note = own_text(told, getattr(item, "note", ""))
+            yield sentence(f"item:{item.id}", sentences_of(words, note), item.id, lead=_BULLET)
+
+
+def _people(told: Telling) -> Iterator[Sentence]:
+    for spot in sorted(told.setting.spots.values(), key=lambda spot: spot.job):
+        job = told.drill.job(spot.job)
+        role = own_text(told, job.role) if job is not None else ""
+        kind = {"coach": "coach", "machine": "machine"}.get(job.by if job is not None else "", "")
+        about = listed([words for words in (kind, role) if words]).replace(" and ", ", ")
+        where = spot_words(told, spot)
+        name = letter(told, spot.job)
+        care = f"; {spot.care}" if spot.care is not None and spot.task == "plays" else ""
+        words = f"{name}{f' ({about}{care})' if about else f' ({spot.care})' if care else ''}{_task(spot)}: {where}"
+        yield sentence(f"spot:{spot.id}", sentences_of(words, own_text(told, spot.note)), spot.id, lead=_BULLET)
+
+
+def _task(spot: Spot) -> str:
+    return "" if spot.task == "plays" else f" {spot.task}"
+
+
+def spot_words(told: Telling, spot: Spot) -> str:
+    """Return where a person starts, as seen from that person's own end."""
+    point = locate(told.setting, spot.place)
+    if point is None:
+        return "where is not known"
+    end = end_of(point)
+    words = place_words(told.ground, point, told.units, exact=spot.care == "exact")
+    alone = end is not None and told.owner_of_end(end) == spot.job
+    across = end is not None and not alone
+    return f"{words}, {end} end" if across else words
+
+
+__all__ = ["capital", "layout", "layout_of", "length_of", "number", "spot_words"]

@@ -1,0 +1,180 @@
+"""Shapes on the court as they are laid out: edge by edge from the nearest painted lines."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from designer.court.readings import reading
+from designer.court.regions import End, as_player, end_of, from_player, region_box, region_words
+from designer.court.standards import Ground
+from designer.drill.base import ON_THE_LINE, Point
+from designer.drill.places import middle
+from designer.wording.places import offset_words, owned, place_words
+from designer.wording.units import Units, distance
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A rectangle as the player at its end sees it, in metres: right of the middle and away from the net."""
+
+    end: End
+    left: float
+    right: float
+    front: float
+    back: float
+
+    @property
+    def width(self) -> float:
+        """How wide it is."""
+        return self.right - self.left
+
+    @property
+    def depth(self) -> float:
+        """How deep it is."""
+        return self.back - self.front
+
+
+def span(corners: tuple[Point, ...]) -> Span:
+    """Return the rectangle round ``corners`` as seen by the player at its end."""
+    end = end_of(middle(corners)) or "near"
+    seen = [as_player(corner, end) for corner in corners]
+    across, along = [x for x, _ in seen], [y for _, y in seen]
+    return Span(end, min(across), max(across), min(along), max(along))
+
+
+def same_region(ground: Ground, box: Span) -> str | None:
+    """Return the words of the region that fills the same rectangle, None where there is none."""
+    for words in region_words(ground):
+        region = region_box(ground, words)
+        if region is not None and words != "past the service line":
+            pairs = zip(region, (box.left, box.right, box.front, box.back), strict=True)
+            if all(abs(a - b) <= ON_THE_LINE for a, b in pairs):
+                return words
+    return None
+
+
+def rectangle_words(ground: Ground, box: Span, units: Units, owner: str | None, *, exact: bool) -> str:
+    """Return where a rectangle lies: "from B's left singles line to the centre line, 2 strides … to the baseline"."""
+    region = same_region(ground, box)
+    if region is not None:
+        return f"{owner or 'the'} {region}, by the painted lines"
+    across = _across(ground, box, units, owner, exact=exact)
+    return f"{across}; {_along(ground, box, units, exact=exact)}"
+
+
+def _edge(
+    ground: Ground, box: Span, x: float, y: float, axis: str, units: Units, owner: str | None = None, *, exact: bool
+) -> tuple[str, bool]:
+    """Return where an edge is, and whether that is on a painted line or its run-on."""
+    found = reading(ground, from_player(x, y, box.end))
+    offset = found.across if axis == "across" else found.along
+    if offset is None:
+        found = reading(ground, from_player(x + 0.0101, y + 0.0101, box.end))
+        offset = found.across if axis == "across" else found.along
+        near = offset is not None and offset.count_metres < 0.011
+        if offset is not None and near:
+            return owned(offset.line, owner), True
+    if offset is None:
+        return "", False
+    if offset.direction == "on":
+        return owned(offset.line, owner), True
+    return offset_words(offset, axis, units, owner, exact=exact), False
+
+
+def _across(ground: Ground, box: Span, units: Units, owner: str | None, *, exact: bool) -> str:
+    if abs(box.left + box.right) <= ON_THE_LINE and box.right < ground.singles - ON_THE_LINE:
+        half = distance(box.right, "across", units, exact=exact)
+        return f"{half} either side of the middle"
+    if abs(box.left + box.right) <= ON_THE_LINE and abs(box.right - ground.singles) <= ON_THE_LINE:
+        return "from singles line to singles line"
+    if abs(box.left + box.right) <= ON_THE_LINE and abs(box.right - ground.outer) <= ON_THE_LINE:
+        return "from doubles line to doubles line"
+    y = _off_lines(ground, box.front, box.back)
+    inner, outer = sorted((box.left, box.right), key=abs)
+    first, on_line = _edge(ground, box, outer, y, "across", units, owner, exact=exact)
+    second, on_second = _edge(ground, box, inner, y, "across", units, exact=exact)
+    if on_line and not on_second:
+        same_side = inner * outer >= 0 and abs(inner) > ON_THE_LINE
+        if same_side:
+            return f"from {first} {distance(box.width, 'across', units, exact=exact)} in"
+    if on_second and second in ("the centre line", "the centre mark"):
+        second = "the centre line" if ground.service_line and y < ground.service_line else "the centre line run on"
+    return f"from {first} to {second}"
+
+
+def _along(ground: Ground, box: Span, units: Units, *, exact: bool) -> str:
+    x = _off_middle(box.left, box.right)
+    first, on_line = _edge(ground, box, x, box.front, "along", units, exact=exact)
+    second, on_second = _edge(ground, box, x, box.back, "along", units, exact=exact)
+    if on_line and not on_second and first != "the net":
+        return f"from {first} {distance(box.depth, 'along', units, exact=exact)} back"
+    return f"from {first} to {second}"
+
+
+def _off_lines(ground: Ground, front: float, back: float) -> float:
+    """Return a distance from the net inside the shape at which no line crosses, so that only the sides are read."""
+    del ground
+    return front + (back - front) * 0.4321
+
+
+def _off_middle(left: float, right: float) -> float:
+    return left + (right - left) * 0.4321
+
+
+def polygon_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
+    """Return a shape corner by corner."""
+    bare = owner.removesuffix("'s") if owner else None
+    places = [
+        place_words(ground, corner, units, owner=bare if n == 0 else None, exact=exact)
+        for n, corner in enumerate(corners)
+    ]
+    return f"corners {'; '.join(places)}"
+
+
+def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None) -> str:
+    """Return an ellipse: its middle and how wide and deep it is."""
+    bare = owner.removesuffix("'s") if owner else None
+    centre = place_words(ground, middle(corners), units, owner=bare)
+    return f"round, middle {centre}; {distance(box.width, 'across', units)} wide, {distance(box.depth, 'along', units)} deep"
+
+
+def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
+    """Return where a line lies: "1 stride behind A's baseline, singles line to singles line"."""
+    first, last = corners[0], corners[-1]
+    end = end_of(middle(corners)) or "near"
+    (x1, y1), (x2, y2) = as_player(first, end), as_player(last, end)
+    box = Span(end, min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2))
+    bare = owner.removesuffix("'s") if owner else None
+    if box.depth <= ON_THE_LINE and box.width > ON_THE_LINE:
+        where, on_line = _edge(
+            ground, box, _off_middle(box.left, box.right), box.front, "along", units, owner, exact=exact
+        )
+        across = _across(ground, box, units, None, exact=exact).removeprefix("from ")
+        return f"{'on ' if on_line else ''}{where}, {across}"
+    if box.width <= ON_THE_LINE and box.depth < 1.0:
+        behind = box.front >= ground.baseline - ON_THE_LINE
+        near = from_player(box.left, (box.front if behind else box.back), end)
+        return f"{place_words(ground, near, units, owner=bare, exact=exact)}, {'behind the baseline' if behind else 'along the court'}"
+    if box.width <= ON_THE_LINE and box.depth > ON_THE_LINE:
+        where, on_line = _edge(
+            ground, box, box.left, _off_middle(box.front, box.back), "across", units, owner, exact=exact
+        )
+        return f"{'on ' if on_line else ''}{where}, {_along(ground, box, units, exact=exact)}"
+    return (
+        polygon_words(ground, corners, units, owner, exact=exact).replace("corners ", "from ", 1).replace("; ", " to ")
+    )
+
+
+def edge_words(ground: Ground, corners: tuple[Point, ...], units: Units, *, across: bool = True) -> str:
+    """Return where a line or an edge now lies, as it stands after its name: "on the baseline", "3 rackets right of …"."""
+    end = end_of(middle(corners)) or "near"
+    (x1, y1), (x2, y2) = as_player(corners[0], end), as_player(corners[-1], end)
+    box = Span(end, min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2))
+    if box.depth <= ON_THE_LINE:
+        words, on_line = _edge(ground, box, _off_middle(box.left, box.right), box.front, "along", units, exact=False)
+    elif across and box.width <= ON_THE_LINE:
+        y = box.front if box.front >= ground.baseline - ON_THE_LINE else _off_lines(ground, box.front, box.back)
+        words, on_line = _edge(ground, box, box.left, y, "across", units, exact=False)
+    else:
+        return "has another shape"
+    return f"on {words}" if on_line else words

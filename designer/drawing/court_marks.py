@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from designer.court.regions import region
-from designer.court.standards import Ground, PaintedLine
-from designer.drawing.geometry import between, point_to_piece, rectangle
+from designer.court.standards import Ground, Net, PaintedLine
+from designer.drawing.geometry import between, contains, point_to_piece, rectangle
 from designer.drawing.page import Page
 from designer.drawing.pen import Pen
 from designer.drawing.primitives import Bounds, Ellipse, Layer, Mark, Path, Point, Primitive, Style, mark
@@ -28,8 +30,12 @@ def outline(ground: Ground) -> Polygon:
 
 def fence(ground: Ground, page: Page) -> Bounds:
     """Return the rectangle of the fences on the page: court and run-off."""
-    one = page.to_page((-ground.side_fence, -ground.back_fence))
-    other = page.to_page((ground.side_fence, ground.back_fence))
+    return fence_box(page, ground.side_fence, ground.back_fence)
+
+
+def fence_box(page: Page, side: float, back: float) -> Bounds:
+    """Return the rectangle on the page of fences ``side`` and ``back`` metres from the middle of the net."""
+    one, other = page.to_page((-side, -back)), page.to_page((side, back))
     return (min(one[0], other[0]), min(one[1], other[1]), max(one[0], other[0]), max(one[1], other[1]))
 
 
@@ -39,16 +45,41 @@ def in_play_regions(ground: Ground, words: str | None) -> tuple[Polygon, ...]:
     return tuple(polygon for polygon in found if polygon is not None)
 
 
+@dataclass(frozen=True, slots=True)
+class Floor:
+    """What of a ground is drawn, as a value that can be a key; ``assumed`` is for the sides and for behind the baselines."""
+
+    lines: tuple[PaintedLine, ...]
+    host_lines: tuple[PaintedLine, ...]
+    net: Net
+    outline: Polygon
+    fence: tuple[float, float]
+    assumed: tuple[bool, bool]
+
+
 def court_marks(ground: Ground, page: Page, pen: Pen, in_play: Sequence[Polygon]) -> tuple[Mark, ...]:
     """Return the marks of the bare court; ``in_play`` are the regions whose lines are drawn thick."""
+    floor = Floor(
+        ground.lines,
+        ground.host_lines,
+        ground.net,
+        outline(ground),
+        (ground.side_fence, ground.back_fence),
+        (ground.assumed_side_run, ground.assumed_run_back),
+    )
+    return _court_marks(floor, page, pen, tuple(in_play))
 
+
+@lru_cache(maxsize=64)
+def _court_marks(ground: Floor, page: Page, pen: Pen, in_play: tuple[Polygon, ...]) -> tuple[Mark, ...]:
     def placed(points: Sequence[Point]) -> tuple[Point, ...]:
         return tuple(map(page.to_page, points))
 
-    box = fence(ground, page)
+    side, back = ground.fence
+    box = fence_box(page, side, back)
     floor = [
         Path(rectangle(box), Style(fill="run-off"), closed=True),
-        Path(placed(outline(ground)), Style(fill="court"), closed=True),
+        Path(placed(ground.outline), Style(fill="court"), closed=True),
     ]
     thick, thin = _split_lines(ground.lines, in_play)
     thin += [line.as_tuple() for line in ground.host_lines]
@@ -64,18 +95,19 @@ def court_marks(ground: Ground, page: Page, pen: Pen, in_play: Sequence[Polygon]
     )
 
 
-def _fence(ground: Ground, page: Page, pen: Pen) -> Iterator[Primitive]:
-    side, back = ground.side_fence, ground.back_fence
+def _fence(ground: Floor, page: Page, pen: Pen) -> Iterator[Primitive]:
+    side, back = ground.fence
+    assumed_side, assumed_back = ground.assumed
     for assumed, lines in (
-        (ground.assumed_side_run, (((-side, -back), (-side, back)), ((side, -back), (side, back)))),
-        (ground.assumed_run_back, (((-side, -back), (side, -back)), ((-side, back), (side, back)))),
+        (assumed_side, (((-side, -back), (-side, back)), ((side, -back), (side, back)))),
+        (assumed_back, (((-side, -back), (side, -back)), ((-side, back), (side, back)))),
     ):
         style = pen.style("fence", 0.4, (3, 2) if assumed else ())
         for start, end in lines:
             yield Path((page.to_page(start), page.to_page(end)), style)
 
 
-def _net(ground: Ground, page: Page, pen: Pen) -> Iterator[Primitive]:
+def _net(ground: Floor, page: Page, pen: Pen) -> Iterator[Primitive]:
     ends = [page.to_page((sign * ground.net.ends_x, 0.0)) for sign in (-1, 1)]
     yield Path(tuple(ends), pen.style("net", 1.8))
     supports = {ground.net.ends_x, ground.net.support_x}
@@ -122,8 +154,6 @@ def _cuts(line: PaintedLine, polygons: Sequence[Polygon]) -> Iterator[float]:
 
 
 def _touches(polygon: Polygon, point: Point) -> bool:
-    from designer.drawing.geometry import contains
-
     if contains(polygon, point):
         return True
     edges = zip(polygon, (*polygon[1:], polygon[0]), strict=True)

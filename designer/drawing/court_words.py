@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from designer.drawing.pen import Pen
 from designer.drawing.placing import best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Align, Layer, Point
@@ -46,13 +47,8 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
         place = (at[0] + along[0] * step * plan.unit, at[1] + along[1] * step * plan.unit)
         choices.append((place, plan.pen.text_box((text,), place, 8.5, align=align), order * 1.0))
     place, box, _ = best(plan.space, choices, "side words")
-    plan.add(
-        None,
-        "court words",
-        Layer.WORDS,
-        plan.pen.lines((text,), place, 8.5, "soft", align=align),
-        f"{text} {at[0] > 0} {at[1] > 0}",
-    )
+    part = f"{text} {at[0] > 0} {at[1] > 0}"
+    plan.draw(None, "court words", Layer.WORDS, Pen.lines, (text,), place, 8.5, "soft", part=part, align=align)
     plan.space.take(box, owner="court words")
 
 
@@ -71,7 +67,7 @@ def you_word(plan: Plan) -> None:
         at = plan.page.to_page((across + aside * u * -foot, foot * reach))
         choices.append((at, plan.pen.text_box(("YOU",), at, 10.0, bold=True), order * 1.0))
     at, box, _ = best(plan.space, choices)
-    plan.add(None, "court words", Layer.WORDS, plan.pen.lines(("YOU",), at, 10.0, "ink", bold=True), "you")
+    plan.draw(None, "court words", Layer.WORDS, Pen.lines, ("YOU",), at, 10.0, "ink", part="you", bold=True)
     plan.space.take(box, owner="court words")
 
 
@@ -118,5 +114,6 @@ def _net(plan: Plan) -> None:
         box = pen.text_box(("NET",), at, 8.5, bold=True, align=align)
         choices.append(((at, align), box, order * 1.0))
     (at, align), box, _ = best(plan.space, choices, "net")
-    plan.add(None, "court words", Layer.WORDS, pen.lines(("NET",), at, 8.5, "soft", bold=True, align=align), "net")
+    words = ("NET",)
+    plan.draw(None, "court words", Layer.WORDS, Pen.lines, words, at, 8.5, "soft", part="net", bold=True, align=align)
     plan.space.take(box, owner="court words")

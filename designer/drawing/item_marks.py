@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from designer.drawing import areas, kit, lines
 from designer.drawing.geometry import between, unit_vector
+from designer.drawing.pen import Pen
 from designer.drawing.placing import HATCHED, PATH
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Bounds, Layer, Point, bounds_of
@@ -68,23 +69,24 @@ def item_marks(plan: Plan) -> None:
 
 
 def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, at: Point, part: str) -> None:
-    pen = plan.pen
     if isinstance(item, Note):
         _note(plan, item, at, part)
         return
     if isinstance(item, Cone):
-        made = plan.add(item.id, "cone", Layer.KIT, kit.cone(pen, at), part)
+        made = plan.draw(item.id, "cone", Layer.KIT, kit.cone, at, part=part)
     elif isinstance(item, Disc):
-        made = plan.add(item.id, "disc", Layer.KIT, kit.disc(pen, at), part)
+        made = plan.draw(item.id, "disc", Layer.KIT, kit.disc, at, part=part)
     elif isinstance(item, Hoop):
-        made = plan.add(item.id, "hoop", Layer.KIT, kit.hoop(pen, at, HOOP), part)
+        made = plan.draw(item.id, "hoop", Layer.KIT, kit.hoop, at, HOOP, part=part)
     elif isinstance(item, Basket):
-        made = plan.add(item.id, "basket", Layer.KIT, kit.basket(pen, plan.held(at, 7.5)), part)
+        made = plan.draw(item.id, "basket", Layer.KIT, kit.basket, plan.held(at, 7.5), part=part)
     else:
         towards_net = 0 if plan.page.to_court(at)[1] < 0 else 180
         facing = towards_net if item.facing is None else turned_facing(item.facing) if part else item.facing
-        shapes = kit.ball_machine(pen, plan.held(at, 9), plan.page.direction(facing), "M")
-        made = plan.add(item.id, "ball machine", Layer.KIT, shapes, part)
+        towards = plan.page.direction(facing)
+        made = plan.draw(
+            item.id, "ball machine", Layer.KIT, kit.ball_machine, plan.held(at, 9), towards, "M", part=part
+        )
     plan.take(made, owner=item.id)
 
 
@@ -92,7 +94,7 @@ def _note(plan: Plan, item: Note, at: Point, part: str) -> None:
     from designer.drawing.words import shown, wrap
 
     text = wrap(shown(item.text), 9.0, 80.0)
-    made = plan.add(item.id, "note", Layer.WORDS, plan.pen.lines(text, at, 9.0, "ink"), part)
+    made = plan.draw(item.id, "note", Layer.WORDS, Pen.lines, text, at, 9.0, "ink", part=part)
     plan.take(made, owner=item.id)
 
 
@@ -100,12 +102,12 @@ def _line(plan: Plan, item: Line, points: Sequence[Point], part: str) -> None:
     marked = item.marked or "in thought"
     kind = LINE_KINDS[marked]
     if item.runs_on:
-        ways = [shape for way in running_on(plan, item, copy=bool(part)) for shape in lines.in_thought(plan.pen, way)]
-        plan.add(item.id, "line in thought", Layer.LINES, ways, part)
-    made = plan.add(item.id, kind, Layer.LINES, lines.line(plan.pen, points, marked), part)
+        ways = tuple(running_on(plan, item, copy=bool(part)))
+        plan.draw(item.id, "line in thought", Layer.LINES, lines.ways_in_thought, ways, part=part)
+    made = plan.draw(item.id, kind, Layer.LINES, lines.line, points, marked, part=part)
     if marked == "discs":
         places = lines.discs_along(points, item.pieces)
-        plan.take(plan.add(item.id, "line of discs", Layer.KIT, lines.discs(plan.pen, places), f"discs{part}"), item.id)
+        plan.take(plan.draw(item.id, "line of discs", Layer.KIT, lines.discs, places, part=f"discs{part}"), item.id)
     if made is None:
         return
     length = sum(math.dist(one, other) for one, other in itertools.pairwise(points))
@@ -154,7 +156,7 @@ def _meets(start: Point, direction: Point, piece: tuple[Point, Point]) -> float 
 
 
 def _barrier(plan: Plan, item: Barrier, points: Sequence[Point], part: str) -> None:
-    made = plan.add(item.id, "barrier", Layer.KIT, kit.barrier(plan.pen, points), part)
+    made = plan.draw(item.id, "barrier", Layer.KIT, kit.barrier, points, part=part)
     plan.space.cross(points, PATH, item.id)
     if made is not None and item.height is not None:
         text = f"{item.height:g} m"
@@ -162,7 +164,7 @@ def _barrier(plan: Plan, item: Barrier, points: Sequence[Point], part: str) -> N
 
 
 def _obstacle(plan: Plan, item: Obstacle, points: Sequence[Point], part: str) -> None:
-    made = plan.add(item.id, "obstacle", Layer.KIT, kit.obstacle(plan.pen, points), part)
+    made = plan.draw(item.id, "obstacle", Layer.KIT, kit.obstacle, points, part=part)
     plan.take(made, owner=item.id)
     if made is not None and item.name:
         plan.labels.append(Label(item.id, "obstacle", f"words{part}", item.name, 9.0, "ink", made.bounds, bold=False))
@@ -172,15 +174,14 @@ def _cord(plan: Plan, item: HeightCord) -> None:
     left, right = (plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1))
     far = plan.page.to_page((0.0, 1.0))
     far = far if (far[1] > 0 or far[0] > 0) else (-far[0], -far[1])
-    made = plan.add(item.id, "height cord", Layer.KIT, kit.height_cord(plan.pen, left, right, far))
+    made = plan.draw(item.id, "height cord", Layer.KIT, kit.height_cord, left, right, far)
     if made is None:
         return
     plan.space.cross((left, right), PATH, item.id)
     middle = between(left, right, 0.5)
     at = (middle[0] + far[0] * kit.CORD_ASIDE * plan.unit, middle[1] + far[1] * kit.CORD_ASIDE * plan.unit)
-    words = plan.add(
-        item.id, "height cord", Layer.WORDS, plan.pen.lines((f"{item.height:g} m",), at, 9.0, "ink", bold=True), "words"
-    )
+    text = (f"{item.height:g} m",)
+    words = plan.draw(item.id, "height cord", Layer.WORDS, Pen.lines, text, at, 9.0, "ink", part="words", bold=True)
     plan.take(words, owner=item.id)
 
 
@@ -190,8 +191,8 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
     plan.space.take(box, HATCHED * 40, item.id)
     plan.space.cross((*points, points[0]), 1.0, item.id)
     if item.marked == "discs":
-        places = [point for point in points if not _is_crossing(plan, point)]
-        plan.take(plan.add(item.id, "disc", Layer.KIT, lines.discs(plan.pen, places), f"discs{part}"), item.id)
+        places = tuple(point for point in points if not _is_crossing(plan, point))
+        plan.take(plan.draw(item.id, "disc", Layer.KIT, lines.discs, places, part=f"discs{part}"), item.id)
     colour = areas.COLOURS[role]
     value = area_value(plan.setting, item.id) if role == "target" else None
     if value is not None:
@@ -258,9 +259,9 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
 
             outline = round_points(*round_in)
         kind = f"{role} area"
-        plan.add(item.id, kind, Layer.AREAS, areas.inside(plan.pen, outline, role, free=boxes, empty=in_play), part)
+        plan.draw(item.id, kind, Layer.AREAS, areas.inside, outline, role, free=tuple(boxes), empty=in_play, part=part)
         # The edge lies over the court's lines, which would else hide most of it where the two coincide.
-        plan.add(item.id, kind, Layer.LINES, areas.edge(plan.pen, outline, role, round_in=round_in), f"edge{part}")
+        plan.draw(item.id, kind, Layer.LINES, areas.edge, outline, role, round_in=round_in, part=f"edge{part}")
 
 
 def bounds_of_points(points: Sequence[Point]) -> Bounds:

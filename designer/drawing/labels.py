@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -71,18 +71,21 @@ def label_marks(plan: Plan, court: Bounds) -> dict[tuple[str, str], list[Bounds]
     free: dict[tuple[str, str], list[Bounds]] = {}
     for label in plan.labels:
         (block, at, align, where), box = _placed(plan, label, court)
-        pen = plan.pen
-        shapes: list[Primitive] = list(
-            pen.lines(block.lines, at, label.size, label.colour, bold=label.bold, align=align)
-        )
-        if (lead := _leader(plan, box, label, where)) is not None:
-            shapes.insert(0, Path(lead, pen.style(label.colour, 0.5)))
-        plan.add(label.id, label.kind, Layer.WORDS, shapes, label.part)
+        lead = _leader(plan, box, label, where)
+        plan.draw(label.id, label.kind, Layer.WORDS, _drawn, label, block, at, align, lead, part=label.part)
         plan.space.take(grown(box, 0.5 * plan.unit), owner=f"{label.id} words")
         if where == "inside" and label.id is not None:
             part = "copy" if label.part.endswith("copy") else ""
             free.setdefault((label.id, part), []).append(grown(box, 1.6 * plan.unit))
     return free
+
+
+def _drawn(
+    pen: Pen, label: Label, block: Block, at: Point, align: Align, lead: tuple[Point, Point] | None
+) -> Iterator[Primitive]:
+    if lead is not None:
+        yield Path(lead, pen.style(label.colour, 0.5))
+    yield from pen.lines(block.lines, at, label.size, label.colour, bold=label.bold, align=align)
 
 
 def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
@@ -92,22 +95,40 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
         ends = _leader(plan, box, label, place[3])
         return 0.0 if ends is None else plan.space.cost_of_leader(*ends, label.id or "")
 
-    choices = list(_choices(plan, label, court))
-    place, box, cost = best(plan.space, choices, label.id or "", lead)
-    if cost >= FORBIDDEN / 4:
-        place, box, _ = best(plan.space, [(place, box, cost * 0.9), *_anywhere(plan, label)], label.id or "", lead)
-    return place, box
+    found: tuple[Place, Bounds, float] | None = None
+    for least, tier in _tiers(plan, label, court):
+        if found is not None and found[2] <= least:
+            break
+        choices = list(tier)
+        if choices:
+            found = best(plan.space, choices, label.id or "", lead, found)
+    if found is None:
+        raise ValueError(f"nothing to place {label.text!r} by")
+    return found[0], found[1]
 
 
-def _choices(plan: Plan, label: Label, court: Bounds) -> Iterator[Choice]:
-    for number, block in enumerate(blocks(label.text, label.size, plan.unit, label.bold)):
-        more = number * 1.2
-        if label.outline:
-            yield from _inside(plan, label, block, more)
-        yield from _around(plan, label, block, more)
-        if label.outside:
-            yield from _outside(plan, label, block, court, more)
+def _tiers(plan: Plan, label: Label, court: Bounds) -> Iterator[tuple[float, Iterable[Choice]]]:
+    """Yield (the least that any of them costs, choices), from the near and usual places to the whole sheet."""
+    every = list(enumerate(blocks(label.text, label.size, plan.unit, label.bold)))
+    own = 5.0 if label.outline else 0.0
+    if label.outline:
+        yield 0.0, (choice for number, block in every for choice in _inside(plan, label, block, number * 1.2))
+    if label.outside:
+        yield 3.0, (choice for number, block in every for choice in _outside(plan, label, block, court, number * 1.2))
+    for gap, dear in GAPS:
+        yield (
+            own + dear,
+            (
+                choice
+                for number, block in every
+                for choice in _around(plan, label, block, gap, own + dear + number * 1.2)
+            ),
+        )
+    yield FORBIDDEN / 8, _anywhere(plan, label)
 
+
+GAPS: Final = ((2.6, 0.0), (7.0, 2.0), (13.0, 5.0), (20.0, 9.0))
+"""How far beside what they name words are tried, in u, and what each costs."""
 
 INSIDE: Final = (
     (0.5, 0.5),
@@ -137,28 +158,26 @@ def _inside(plan: Plan, label: Label, block: Block, more: float) -> Iterator[Cho
             yield (block, at, "middle", "inside"), box, more + order * 0.3
 
 
-def _around(plan: Plan, label: Label, block: Block, more: float) -> Iterator[Choice]:
-    """Yield places beside, above and below what is named; farther off ones cost more."""
+def _around(plan: Plan, label: Label, block: Block, gap: float, own: float) -> Iterator[Choice]:
+    """Yield places ``gap`` u beside, above and below what is named."""
     left, low, right, high = label.box
     middle = ((left + right) / 2, (low + high) / 2)
-    own = more + (5.0 if label.outline else 0.0)
     edge = grown(plan.space.extent, -plan.unit)
-    for gap, dear in ((2.6, 0.0), (7.0, 2.0), (13.0, 5.0), (20.0, 9.0)):
-        off = gap * plan.unit
-        for share in (0.5, 0.0, 1.0):
-            y = low + (high - low) * share if high - low > block.height else middle[1] + (share - 0.5) * block.height
-            x = left + (right - left) * share if right - left > block.width else middle[0] + (share - 0.5) * block.width
-            # Above and below, words slide along so that they stay on the sheet.
-            x = max(min(x, edge[2] - block.width / 2), edge[0] + block.width / 2)
-            cost = own + dear + (0.0 if share == 0.5 else 0.8)
-            places: tuple[tuple[Point, Align], ...] = (
-                ((right + off, y), "left"),
-                ((left - off, y), "right"),
-                ((x, low - off - block.above), "middle"),
-                ((x, high + off + block.below), "middle"),
-            )
-            for order, (at, align) in enumerate(places):
-                yield (block, at, align, "around"), block.box(at, align), cost + order * 0.1
+    off = gap * plan.unit
+    for share in (0.5, 0.0, 1.0):
+        y = low + (high - low) * share if high - low > block.height else middle[1] + (share - 0.5) * block.height
+        x = left + (right - left) * share if right - left > block.width else middle[0] + (share - 0.5) * block.width
+        # Above and below, words slide along so that they stay on the sheet.
+        x = max(min(x, edge[2] - block.width / 2), edge[0] + block.width / 2)
+        cost = own + (0.0 if share == 0.5 else 0.8)
+        places: tuple[tuple[Point, Align], ...] = (
+            ((right + off, y), "left"),
+            ((left - off, y), "right"),
+            ((x, low - off - block.above), "middle"),
+            ((x, high + off + block.below), "middle"),
+        )
+        for order, (at, align) in enumerate(places):
+            yield (block, at, align, "around"), block.box(at, align), cost + order * 0.1
 
 
 def _outside(plan: Plan, label: Label, block: Block, court: Bounds, more: float) -> Iterator[Choice]:

@@ -8,7 +8,7 @@ from typing import Final
 from designer.drawing import kit
 from designer.drawing.geometry import Route, ahead, unit_vector
 from designer.drawing.pen import Pen
-from designer.drawing.primitives import Path, Point, Primitive, Style
+from designer.drawing.primitives import Path, Point, Primitive
 
 IN_THOUGHT: Final = (5.0, 4.0)
 
@@ -22,6 +22,12 @@ def line(pen: Pen, corners: Sequence[Point], marked: str) -> Iterator[Primitive]
 def in_thought(pen: Pen, corners: Sequence[Point]) -> Iterator[Primitive]:
     """Yield a line that nobody marks; also what runs on from any other."""
     yield Path(tuple(corners), pen.style("ink", 0.7, IN_THOUGHT))
+
+
+def ways_in_thought(pen: Pen, ways: Sequence[tuple[Point, Point]]) -> Iterator[Primitive]:
+    """Yield the ways on which a line runs on."""
+    for way in ways:
+        yield from in_thought(pen, way)
 
 
 def discs_along(corners: Sequence[Point], pieces: int | None) -> tuple[Point, ...]:
@@ -71,8 +77,3 @@ def discs(pen: Pen, places: Sequence[Point]) -> Iterator[Primitive]:
     """Yield a disc at each of ``places``."""
     for place in places:
         yield from kit.disc(pen, place)
-
-
-def ground_strip(style: Style, corners: Sequence[Point]) -> Primitive:
-    """Return a plain line of ``style``."""
-    return Path(tuple(corners), style)

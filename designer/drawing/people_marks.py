@@ -22,7 +22,7 @@ def people_marks(plan: Plan) -> None:
             _waits(plan, spot, at)
         elif job.by == "machine":
             facing = _facing(plan, spot, point)
-            made = plan.add(spot.id, "ball machine", Layer.KIT, kit.ball_machine(plan.pen, at, facing, spot.job))
+            made = plan.draw(spot.id, "ball machine", Layer.KIT, kit.ball_machine, at, facing, spot.job)
             plan.take(made, owner=spot.id)
         else:
             _plays(plan, spot, job, point)
@@ -37,7 +37,7 @@ def _facing(plan: Plan, spot: Spot, point: Point) -> Point:
 def _waits(plan: Plan, spot: Spot, at: Point) -> None:
     at = plan.held(at, 8.0)
     kind = "waits"
-    made = plan.add(spot.id, kind, Layer.PEOPLE, people.waiting(plan.pen, at, spot.job))
+    made = plan.draw(spot.id, kind, Layer.PEOPLE, people.waiting, at, spot.job)
     plan.take(made, owner=spot.id)
     if made is not None and plan.words:
         plan.labels.append(
@@ -52,7 +52,7 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
     is_coach = job.by == "coach"
     look: people.Look = "coach" if is_coach else "you" if spot.job == plan.you else "plain"
     kind = "coach" if is_coach else "person"
-    made = plan.add(spot.id, kind, Layer.PEOPLE, people.person(pen, at, facing, spot.job, hand=job.hand, look=look))
+    made = plan.draw(spot.id, kind, Layer.PEOPLE, people.person, at, facing, spot.job, hand=job.hand, look=look)
     centre = people.centre_of(pen, at, facing)
     plan.discs.append(centre)
     for middle, radius in ((centre, people.RADIUS + 1.2), (people.racket_tip(pen, centre, facing, job.hand), 4.0)):

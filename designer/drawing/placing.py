@@ -169,12 +169,14 @@ def best(
     choices: Iterable[tuple[Payload, Bounds, float]],
     owner: str = "",
     further: Callable[[Payload, Bounds], float] | None = None,
+    beside: tuple[Payload, Bounds, float] | None = None,
 ) -> tuple[Payload, Bounds, float]:
-    """Return the cheapest of ``choices``, each (what, its box, its own cost), and what it costs.
+    """Return the cheapest of ``choices``, each (what, its box, its own cost), with what it costs in all.
 
-    ``further`` is a cost that is only asked for where a choice is the cheapest so far. Raises ``ValueError`` for no choice.
+    ``further`` is a cost that is only asked for where a choice is the cheapest so far. ``beside`` is what an earlier
+    search found: it stays unless something is cheaper. Raises ``ValueError`` where there is nothing to choose from.
     """
-    chosen: tuple[Payload, Bounds, float] | None = None
+    chosen = beside
     for what, box, own in sorted(choices, key=_own_cost):
         limit = math.inf if chosen is None else chosen[2]
         if own >= limit:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from functools import lru_cache
+from typing import Any
 
 from designer.court.standards import Ground
 from designer.drawing.geometry import grown
@@ -16,7 +17,8 @@ from designer.drill.people import Job
 from designer.drill.setting import Setting
 from designer.play.sequence import Sequence
 
-Where = Literal["inside", "around", "outside"]
+Draw = Callable[..., Iterable[Primitive]]
+"""A function of a pen and of values that can be told apart by their content."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +74,19 @@ class Plan:
         self.marks.append(made)
         return made
 
+    def draw(
+        self, id: str | None, kind: str, layer: Layer, draw: Draw, *arguments: Any, part: str = "", **options: Any
+    ) -> Mark | None:
+        """Add what ``draw(pen, *arguments, **options)`` yields as a mark and return it, None where that is nothing.
+
+        Marks are remembered by what they are made from: after an edit only those that differ are made anew.
+        """
+        made = _drawn(draw, self.pen, id, kind, layer, part, arguments, tuple(options.items()))
+        if made.primitives:
+            self.marks.append(made)
+            return made
+        return None
+
     def take(self, made: Mark | None, owner: str = "") -> None:
         """Note that nothing may cover ``made``."""
         if made is not None:
@@ -86,6 +101,20 @@ class Plan:
             return point
         left, low, right, high = grown(self.fence, -margin * self.unit)
         return (min(max(point[0], left), right), min(max(point[1], low), high))
+
+
+@lru_cache(maxsize=8192)
+def _drawn(
+    draw: Draw,
+    pen: Pen,
+    id: str | None,
+    kind: str,
+    layer: Layer,
+    part: str,
+    arguments: tuple[Any, ...],
+    options: tuple[tuple[str, Any], ...],
+) -> Mark:
+    return mark(id, kind, layer, draw(pen, *arguments, **dict(options)), part)
 
 
 def _in(box: Bounds, point: Point) -> bool:

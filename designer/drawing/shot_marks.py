@@ -85,17 +85,17 @@ def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     """Add paths, heads, bounces, contacts and the balls going on, and note their space."""
     layers = {"ball path": Layer.BALLS, "feed": Layer.FEEDS, "fan": Layer.FAN}
     for flight in drawn:
-        pen, route = plan.pen, flight.route
-        plan.add(flight.id, flight.kind, layers[flight.kind], balls.shaft(pen, route, flight.kind, flight.begin))
-        head = plan.add(flight.id, flight.kind, Layer.HEADS, balls.head(pen, route, flight.kind, flight.begin), "head")
+        route = flight.route
+        plan.draw(flight.id, flight.kind, layers[flight.kind], balls.shaft, route, flight.kind, flight.begin)
+        head = plan.draw(flight.id, flight.kind, Layer.HEADS, balls.head, route, flight.kind, flight.begin, part="head")
         plan.space.cross(route.samples, PATH, flight.id)
         plan.take(head, owner=flight.id)
         if flight.lands and flight.step.shot.bounces != 0:
-            plan.take(plan.add(flight.id, "bounce", Layer.HEADS, balls.bounce(pen, route.at(route.length))), flight.id)
+            plan.take(plan.draw(flight.id, "bounce", Layer.HEADS, balls.bounce, route.at(route.length)), flight.id)
             _going_on(plan, flight)
         if _has_bar(plan, flight):
-            shapes = balls.contact(pen, route.at(0.0), route.heading(0.0))
-            plan.take(plan.add(flight.id, "contact", Layer.HEADS, shapes), flight.id)
+            start = route.at(0.0)
+            plan.take(plan.draw(flight.id, "contact", Layer.HEADS, balls.contact, start, route.heading(0.0)), flight.id)
 
 
 def _has_bar(plan: Plan, flight: Flight) -> bool:
@@ -116,8 +116,8 @@ def _going_on(plan: Plan, flight: Flight) -> None:
     start = flight.route.at(flight.route.length)
     for number, end in enumerate(sorted(ends)):
         if math.dist(start, end) > 4 * plan.unit:
-            shapes = balls.going_on(plan.pen, start, end)
-            plan.add(flight.id, "going on", Layer.FAN, shapes, str(number) if number else "")
+            part = str(number) if number else ""
+            plan.draw(flight.id, "going on", Layer.FAN, balls.going_on, start, end, part=part)
             plan.space.cross((start, end), PATH / 3, flight.id)
 
 
@@ -139,9 +139,9 @@ def run_marks(plan: Plan) -> None:
         if is_recovery(plan, run):
             net = plan.page.to_page((0.0, -1.0 if points[-1][1] > 0 else 1.0))
             stop = _free_end(plan, route)
-            made = plan.add(id, "recovery run", Layer.RUNS, balls.recovery(plan.pen, route, net, stop))
+            made = plan.draw(id, "recovery run", Layer.RUNS, balls.recovery, route, net, stop)
         else:
-            made = plan.add(id, "run", Layer.RUNS, balls.run(plan.pen, route))
+            made = plan.draw(id, "run", Layer.RUNS, balls.run, route)
         plan.space.cross(route.samples, PATH, id)
         if made is not None:
             tip, reach = route.at(route.length), 3.6 * plan.unit
@@ -171,7 +171,7 @@ def digit_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
         at = _digit_place(plan, flight, balls.tag_width(digit), placed)
         placed.append(at)
         is_feed = flight.kind == "feed"
-        made = plan.add(flight.id, "step digit", Layer.DIGITS, balls.tag(plan.pen, at, digit, feed=is_feed))
+        made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, at, digit, feed=is_feed)
         plan.take(made, owner=f"{flight.id} digit")
 
 
@@ -216,9 +216,9 @@ def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
     left = at[0] - width / 2 * u
     tag_at = (left + first / 2 * u, at[1])
     pill_at = (left + (first + 0.7 + second / 2) * u, at[1])
-    made = plan.add(flight.id, "step digit", Layer.DIGITS, balls.tag(plan.pen, tag_at, digit, feed=False))
+    made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, tag_at, digit, feed=False)
     plan.take(made, owner=f"{flight.id} digit")
-    plan.take(plan.add(flight.id, "fan", Layer.DIGITS, balls.pill(plan.pen, pill_at), "or"), f"{flight.id} digit")
+    plan.take(plan.draw(flight.id, "fan", Layer.DIGITS, balls.pill, pill_at, part="or"), f"{flight.id} digit")
 
 
 def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
@@ -238,7 +238,7 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
             centre = (at[0] + across * plan.unit, at[1] + along * plan.unit)
             choices.append(((centre, text), balls.flag_box(plan.pen, centre, text), own + dear))
     (centre, text), _, _ = best(plan.space, choices)
-    made = plan.add(flight.id, "open flag", Layer.DIGITS, balls.flag(plan.pen, at, centre, text))
+    made = plan.draw(flight.id, "open flag", Layer.DIGITS, balls.flag, at, centre, text)
     if made is not None:
         plan.space.take(balls.flag_box(plan.pen, centre, text), owner=f"{flight.id} flag")
 

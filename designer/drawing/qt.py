@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
@@ -21,6 +22,7 @@ from PySide6.QtGui import (
     QPainterPath,
     QPainterPathStroker,
     QPen,
+    QTransform,
 )
 
 from designer.bundle import resource
@@ -99,6 +101,74 @@ def paint_primitive(painter: QPainter, shape: Primitive, theme: Theme) -> None:
         painter.restore()
     else:
         painter.drawEllipse(QPointF(shape.centre[0], -shape.centre[1]), *shape.radii)
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A primitive turned into Qt's own objects, for a mark that is painted many times: a path, or a line of words."""
+
+    path: QPainterPath
+    pen: QPen
+    brush: QBrush
+    words: str = ""
+    at: QPointF | None = None
+    size: float = 0.0
+    font: QFont | None = None
+
+
+def ready(mark: Mark, theme: Theme) -> tuple[Ready, ...]:
+    """Return what `paint_ready` needs to draw ``mark`` as `paint` does."""
+    return tuple(made for primitive in mark.primitives if (made := _ready(primitive, theme)) is not None)
+
+
+def paint_ready(painter: QPainter, shapes: Iterable[Ready]) -> None:
+    """Draw what `ready` has returned."""
+    for shape in shapes:
+        painter.setPen(shape.pen)
+        if shape.font is None or shape.at is None:
+            painter.setBrush(shape.brush)
+            painter.drawPath(shape.path)
+            continue
+        before = painter.worldTransform()
+        painter.translate(shape.at)
+        painter.scale(shape.size / FONT_PIXELS, shape.size / FONT_PIXELS)
+        painter.setFont(shape.font)
+        painter.drawText(QPointF(0, 0), shape.words)
+        painter.setWorldTransform(before)
+
+
+def _ready(shape: Primitive, theme: Theme) -> Ready | None:
+    if isinstance(shape, Words):
+        tint = theme.colour(shape.colour)
+        if tint is None:
+            return None
+        width = text_width(shape.text, shape.size, shape.bold)
+        left = shape.at[0] - {"left": 0.0, "middle": width / 2, "right": width}[shape.align]
+        pen, font = QPen(colour(tint)), _drawing_font(shape.bold)
+        return Ready(QPainterPath(), pen, QBrush(), shape.text, QPointF(left, -shape.at[1]), shape.size, font)
+    pen_or_none, brush = _pen(shape.style, theme), _brush(shape.style, theme)
+    if pen_or_none is None and brush is None:
+        return None
+    return Ready(_whole(shape), pen_or_none or QPen(Qt.PenStyle.NoPen), brush or QBrush())
+
+
+def _whole(shape: Path | Strokes | Dots | Ellipse) -> QPainterPath:
+    """Return the path of a whole primitive."""
+    if isinstance(shape, Path):
+        return _outline(shape)
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.WindingFill)
+    if isinstance(shape, Strokes):
+        for start, end in shape.lines:
+            path.moveTo(start[0], -start[1])
+            path.lineTo(end[0], -end[1])
+    elif isinstance(shape, Dots):
+        for x, y in shape.centres:
+            path.addEllipse(QPointF(x, -y), shape.radius, shape.radius)
+    else:
+        path.addEllipse(QPointF(0, 0), *shape.radii)
+        path = QTransform().translate(shape.centre[0], -shape.centre[1]).rotate(-shape.turn).map(path)
+    return path
 
 
 def image(picture: Picture, theme: Theme, width: int) -> QImage:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
+from designer.desktop.canvas.legend import with_legend
 from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, unit_metres
 from designer.desktop.canvas.overlay import LOOKS, Sight
 from designer.desktop.canvas.scene import CourtScene
@@ -75,15 +76,18 @@ class CourtView(QGraphicsView):
         return Sight(self._scale, unit_metres(self._scale), self._page, seen)
 
     def _picture(self, unit: float, *, across: bool) -> Picture:
-        return picture(
+        shown = self.theme
+        made = picture(
             self.document.shown,
             self.view.setting,
             unit=unit,
-            theme=self.theme,
+            theme=shown,
             you=self.view.you,
             turned=self.view.turned,
             across=across,
+            rulers=True,
         )
+        return with_legend(made, shown)
 
     def follow(self, *_: object) -> None:
         """Show the drill as it is now."""

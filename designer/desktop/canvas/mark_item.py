@@ -7,7 +7,7 @@ from PySide6.QtGui import QPainter, QPainterPath
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from designer.drawing.primitives import Mark
-from designer.drawing.qt import paint, path_shape
+from designer.drawing.qt import Ready, paint_ready, path_shape, ready
 from designer.drawing.themes import Theme
 
 
@@ -17,16 +17,18 @@ class MarkItem(QGraphicsItem):
     def __init__(self, mark: Mark, theme: Theme) -> None:
         super().__init__()
         self.mark = mark
-        self.theme = theme
+        self._theme = theme
         self._bounds = _rectangle(mark)
-        self._shape: QPainterPath | None = None
+        self._ready: tuple[Ready, ...] | None = None
+        self._ink: QPainterPath | None = None
 
     def show_mark(self, mark: Mark, theme: Theme) -> None:
         """Show another mark in place of the one shown so far."""
         self.prepareGeometryChange()
-        self.mark, self.theme = mark, theme
+        self.mark, self._theme = mark, theme
         self._bounds = _rectangle(mark)
-        self._shape = None
+        self._ready = self._ink = None
+        self.setPos(0, 0)
         self.update()
 
     def boundingRect(self) -> QRectF:
@@ -34,13 +36,15 @@ class MarkItem(QGraphicsItem):
 
     def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
         """Paint the mark."""
-        paint(painter, (self.mark,), self.theme)
+        if self._ready is None:
+            self._ready = ready(self.mark, self._theme)
+        paint_ready(painter, self._ready)
 
     def ink(self) -> QPainterPath:
         """Return the outline of the mark's ink, without holes; made when it is first asked for."""
-        if self._shape is None:
-            self._shape = path_shape(self.mark)
-        return self._shape
+        if self._ink is None:
+            self._ink = path_shape(self.mark)
+        return self._ink
 
 
 def _rectangle(mark: Mark) -> QRectF:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from designer.cards.papers import Type
 from designer.cards.text import Typesetter
@@ -166,6 +166,56 @@ class Drawn(Block):
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Let it draw itself."""
         self.painter(page, x, top, width)
+
+
+@dataclass(frozen=True)
+class Group(Block):
+    """Blocks that are read together: they go to the next column together, unless they are long."""
+
+    blocks: tuple[Block, ...]
+    before: float = 0.0
+
+    def height(self, width: float) -> float:
+        """Return the height of its blocks one under another."""
+        return stacked(self.blocks, width)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Divide where the room ends, if it is so long that keeping it whole would leave a hole."""
+        if self.height(width) < LONG:
+            return None
+        head, tail = taken(self.blocks, width, room)
+        if not head or not tail:
+            return None
+        return replace(self, blocks=head), replace(self, blocks=tail)
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw its blocks one under another."""
+        draw_stack(page, self.blocks, x, top, width)
+
+
+LONG: Final = 130.0
+"""Height in points from which a group may be divided between two columns: about ten lines."""
+
+
+@dataclass(frozen=True)
+class Bar(Block):
+    """A block with a short ink bar in the margin beside its first line: "this is the one"."""
+
+    block: Block
+    before: float = 0.0
+
+    def height(self, width: float) -> float:
+        """Return the height of its block."""
+        return self.block.height(width)
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the block and the bar."""
+        self.block.draw(page, x, top, width)
+        page.box(x - 3 * BAR, top - page.paper.body.leading, BAR, page.paper.body.leading, "ink")
+
+
+BAR: Final = 3.1
+"""Width in points of the bar beside the progression in force: 1.1 mm."""
 
 
 @dataclass(frozen=True)

@@ -133,7 +133,7 @@ class _Maker:
             result,
             pagesize=(paper.width, paper.height),
             invariant=1,
-            initialFontName=REGULAR,
+            initialFontName=REGULAR,  # type: ignore[arg-type]  # the stub is wrong: it is a name
             lang=self.drill.language,
         )
         clean = self.typesetter.clean

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import Final
 
-from designer.cards.blocks import Block, Columns, Row, Rules
+from designer.cards.blocks import Bar, Block, Columns, Group, Row, Rules
 from designer.cards.layout import Contents
 from designer.cards.papers import Type
 from designer.cards.pieces import Pieces
+from designer.court.standards import ground
 from designer.drill.drill import Drill
-from designer.drill.setting import At
+from designer.drill.setting import At, setting_at
 from designer.wording.card import CardWords, Reader, Section
+from designer.wording.sentence import Ref
 
+_COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 """The sections that a drill is played by, in the order in which they are read."""
-
-DOUBLES_WITH_RUN_OFF: Final = 17.0688
-"""Width in metres of a doubles court with the club's side-run, 56 ft: what a diagram's column shows."""
 
 
 def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str | None, pieces: Pieces) -> Contents:
@@ -24,32 +24,41 @@ def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str
     from designer.drawing.picture import picture
 
     paper = pieces.paper
-    you = player if reader == "player" else None
-    scale = paper.diagram / DOUBLES_WITH_RUN_OFF
-    shown = picture(drill, at, unit=paper.unit / scale, theme=pieces.theme, you=you)
+    you = _reader_letter(words, player) if reader == "player" else None
+    court = ground(drill.court)
+    scale = paper.diagram / (2 * court.side_fence)
+    spot = setting_at(drill, at).spot_of(you) if you else None
+    turned = spot is not None and (spot.place.at[1] > 0)
+    shown = picture(drill, at, unit=paper.unit / scale, theme=pieces.theme, you=you, turned=turned)
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
-    cues = words.section("cues")
     large = paper.name != "a5"
+    cues = words.section("cues")
     if cues is not None and (reader == "player" or large):
-        under += pieces.section(cues, body=paper.cue)
+        under.append(pieces.section(cues, body=paper.cue))
     if words.left_handed is not None and reader == "player":
         under.append(pieces.sentence(words.left_handed, Type(paper.legend.size, 12), before=4))
+    left_handed = words.section("left-handed")
+    if left_handed is not None and reader != "player" and large:
+        under.append(pieces.section(left_handed))
     diagram = pieces.diagram(shown, paper.diagram)
     if reader == "player":
         return Contents(diagram, tuple(under), _sections(words, ("you", *_PLAYED, "care"), pieces))
-    return Contents(diagram, tuple(under), _sections(words, _PLAYED, pieces), _strip(words, pieces, large=large))
+    return Contents(diagram, tuple(under), _sections(words, _PLAYED, pieces), _strip(words, at, pieces, large=large))
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:
-    blocks: list[Block] = []
-    for name in names:
-        section = words.section(name)
-        if section is not None:
-            blocks += _you(section, pieces) if name == "you" else pieces.section(section)
-    return tuple(blocks)
+    sections = (section for name in names if (section := words.section(name)) is not None)
+    return tuple(_you(section, pieces) if section.key == "you" else pieces.section(section) for section in sections)
 
 
-def _you(section: Section, pieces: Pieces) -> list[Block]:
+def _reader_letter(words: CardWords, player: str | None) -> str | None:
+    """Return the job of a player's card: the one asked for, else the one its words speak to."""
+    section = words.section("you")
+    lead = section.sentences[0].lead if section and section.sentences else None
+    return player or (lead.text if lead else None)
+
+
+def _you(section: Section, pieces: Pieces) -> Group:
     """Return "You start as A." in larger letters beside the filled disc, and what comes after it."""
     paper = pieces.paper
     first, *rest = section.sentences
@@ -67,51 +76,60 @@ def _you(section: Section, pieces: Pieces) -> list[Block]:
     blocks += [
         Row(sentence.text, Type(9.5, paper.body.leading), pieces.typesetter, hang=lead.width + 6) for sentence in rest
     ]
-    return blocks
+    return Group(tuple(blocks))
 
 
-def _strip(words: CardWords, pieces: Pieces, *, large: bool) -> tuple[Block, ...]:
+def _strip(words: CardWords, at: At, pieces: Pieces, *, large: bool) -> tuple[Block, ...]:
     """Return the coach's lower strip (A4) or second side (A5)."""
     paper = pieces.paper
     blocks: list[Block] = []
     progressions = words.section("progressions")
     if progressions is not None:
-        blocks += _ladder(progressions, pieces, large=large)
-    shown = [words.section(name) for name in ("easier", "harder", "watch", "left-handed", "care")]
-    if not large:
-        shown.insert(2, words.section("cues"))
-    columns = [tuple(pieces.section(section)) for section in shown if section is not None]
+        blocks += _ladder(progressions, pieces, at.progression, large=large)
+    names = (
+        ("easier", "harder", "watch", "care") if large else ("easier", "harder", "cues", "watch", "left-handed", "care")
+    )
+    columns = [(pieces.section(section),) for name in names if (section := words.section(name)) is not None]
     across = 4 if large else 2
     for start in range(0, len(columns), across):
         row = columns[start : start + across]
-        blocks.append(Columns((*row, *((),) * (across - len(row))), paper.gutter if not large else 16.0, before=9.0))
+        blocks.append(Columns((*row, *((),) * (across - len(row))), _COLUMN_GAP if large else paper.gutter, before=8.0))
     blocks.append(pieces.heading("How it went", before=9.0))
     blocks.append(Rules(2, paper.note_lines, before=1.2))
     return tuple(blocks)
 
 
-def _ladder(section: Section, pieces: Pieces, *, large: bool) -> list[Block]:
+def _ladder(section: Section, pieces: Pieces, this_one: str, *, large: bool) -> list[Block]:
     """Return the progressions: a row each on A5, a column each on A4; the one in force says "This card."."""
     paper = pieces.paper
     number_type = Type(paper.body.size, paper.body.leading, bold=True)
-    rungs: list[tuple[Block, ...]] = []
+    rungs: list[tuple[Block, Block, bool]] = []
     for sentence in section.sentences:
-        name, _, said = sentence.text.partition(": ")
+        name = sentence.parts[0].text if sentence.parts and isinstance(sentence.parts[0], Ref) else ""
+        said = sentence.text.removeprefix(name).lstrip(". ")
         title = Row(
-            name,
+            name or " ",
             number_type,
             pieces.typesetter,
             lead=pieces.lead(sentence.lead, paper.body),
             hang=14.0,
             keep_with_next=True,
         )
-        rungs.append((title, Row(said or " ", paper.body, pieces.typesetter)))
+        rungs.append((title, Row(said or " ", paper.body, pieces.typesetter), sentence.about[:1] == (this_one,)))
+    heading = pieces.heading(section.heading, before=8.0)
     if large:
-        columns: list[Block] = [pieces.heading(section.heading, before=9.0)]
-        for start in range(0, len(rungs), 4):
-            row = rungs[start : start + 4]
-            columns.append(Columns((*row, *((),) * (4 - len(row))), 16.0, before=1.5))
-        return columns
-    rows: list[Block] = [pieces.heading(section.heading)]
-    rows += [Columns(((title,), (said,)), paper.gutter, before=3.0, shares=(0.36, 0.64)) for title, said in rungs]
-    return rows
+        cells = [(_marked(title, this=this), said) for title, said, this in rungs]
+        rows = [cells[start : start + 4] for start in range(0, len(cells), 4)]
+        return [heading, *(Columns((*row, *((),) * (4 - len(row))), _COLUMN_GAP, before=1.5) for row in rows)]
+    return [
+        heading,
+        *(
+            _marked(Columns(((title,), (said,)), paper.gutter, shares=(0.36, 0.64)), this=this, before=3.0)
+            for title, said, this in rungs
+        ),
+    ]
+
+
+def _marked(block: Block, *, this: bool, before: float = 0.0) -> Block:
+    """Return ``block`` with the bar that says "this card", where it is the progression in force."""
+    return Bar(block, before=before) if this else Group((block,), before=before)

@@ -132,7 +132,7 @@ class Frame:
         page.rule(self.paper.left, base + type_.leading + 1, right, weight=0.5, colour="note")
         owner = (self.brand.footer or self.brand.name) if self.brand else ""
         begin = page.write_right(owner, right, base + 1, type_, "soft") if owner else right
-        left = "  ·  ".join(self.words.footer)
+        left = "  ·  ".join(part for part in self.words.footer if part not in (owner, self.brand and self.brand.name))
         line = self.typesetter.lines(left, type_, begin - self.paper.left - 8) if left else ()
         if line:
             page.write(line[0], self.paper.left, base + 1, type_, "soft")

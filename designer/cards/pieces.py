@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Columns, Drawn, Lead, Row
+from designer.cards.blocks import Block, Columns, Drawn, Group, Lead, Row
 from designer.cards.papers import Paper, Type
 from designer.cards.text import Typesetter
 from designer.drawing.words import CAP_HEIGHT, text_width
@@ -20,15 +20,18 @@ if TYPE_CHECKING:
     from designer.drawing.themes import Theme
 
 STEP_HANG: Final = 17.0
+_RUN_SCALE: Final = 0.72
+"""A run's sample is as wide as a step's bullet allows."""
+
 VALUE_HANG: Final = 16.0
 BULLET_HANG: Final = 8.0
 _MARKS: Final = {
-    "hit": "step digit of a hit",
-    "feed": "step digit of a feed",
-    "choice": "step digit of a hit",
+    "hit": "step digit",
+    "feed": "feed digit",
+    "choice": "choice",
     "run": "run",
     "recover": "recovery run",
-    "open": "open from here",
+    "open": "open flag",
 }
 
 
@@ -52,15 +55,15 @@ class Pieces:
             caution=caution,
         )
 
-    def section(self, section: Section, *, body: Type | None = None) -> list[Block]:
-        """Return a section's heading and its sentences."""
+    def section(self, section: Section, *, body: Type | None = None) -> Group:
+        """Return a section's heading and its sentences, kept together."""
         type_ = body or self.paper.body
-        blocks = [self.heading(section.heading, caution=section.key == "care")]
+        blocks: list[Block] = [self.heading(section.heading, caution=section.key == "care")]
         steps = section.key == "steps"
         for number, sentence in enumerate(section.sentences):
             gap = 1.2 if number == 0 else 1.6 if steps else 1.8
             blocks.append(self.sentence(sentence, type_, before=gap))
-        return blocks
+        return Group(tuple(blocks), before=blocks[0].before)
 
     def sentence(self, sentence: Sentence, type_: Type, *, before: float, hang: float | None = None) -> Block:
         """Return a sentence behind its bullet; an unanswered one gets a ruled line to write on."""
@@ -98,9 +101,9 @@ class Pieces:
     def _mark_lead(self, kind: str, text: str, type_: Type) -> Lead:
         from designer.drawing.pdf import draw_primitives
         from designer.drawing.primitives import bounds_of
-        from designer.drawing.sample import sample
+        from designer.drawing.samples import sample
 
-        primitives = sample(kind, self.theme, 1.0, text=text)
+        primitives = sample(kind, self.theme, _RUN_SCALE if kind in ("run", "recovery run") else 1.0, text)
         left, low, right, high = bounds_of(primitives)
         rise = CAP_HEIGHT * type_.size / 2 - (low + high) / 2
 
@@ -138,28 +141,23 @@ class Pieces:
 
     def legend(self, picture: Picture, columns: int, width: float) -> Block:
         """Return the legend of the diagram in ``columns`` columns, read down."""
-        from designer.drawing.pdf import draw_primitives
-        from designer.drawing.primitives import bounds_of
-        from designer.drawing.sample import sample
+        from designer.drawing.samples import legend_shapes
 
-        type_ = self.paper.legend
-        entries = picture.legend
-        rows = -(-len(entries) // columns)
-        pitch = width / columns
+        shapes, tall = legend_shapes(
+            picture.legend,
+            self.theme,
+            1.0,
+            columns=columns,
+            column_width=width / columns,
+            pitch=self.paper.legend.leading,
+        )
 
         def draw(page: Page, x: float, top: float, _: float) -> None:
-            for number, entry in enumerate(entries):
-                column, row = divmod(number, rows)
-                at = x + column * pitch
-                base = top - row * type_.leading - type_.size * 0.95
-                primitives = sample(entry.kind, self.theme, 1.0)
-                left, low, right, high = bounds_of(primitives)
-                middle = at + 11 - (left + right) / 2
-                rise = base + CAP_HEIGHT * type_.size / 2 - (low + high) / 2
-                draw_primitives(page.canvas, primitives, self.theme, (middle, rise), 1.0)
-                page.write(entry.text, at + 25, base, type_)
+            from designer.drawing.pdf import draw_primitives
 
-        return Drawn(rows * type_.leading, draw, before=7)
+            draw_primitives(page.canvas, shapes, self.theme, (x, top), 1.0)
+
+        return Drawn(tall, draw, before=7)
 
 
 _HANGS: Final = {"value": VALUE_HANG, "bullet": BULLET_HANG, "number": VALUE_HANG, "caution": VALUE_HANG}
@@ -186,6 +184,8 @@ def headings(blocks: Iterable[Block]) -> Iterator[str]:
     for block in blocks:
         if isinstance(block, Heading):
             yield block.text
+        elif isinstance(block, Group):
+            yield from headings(block.blocks)
         elif isinstance(block, Columns):
             for column in block.columns:
                 yield from headings(column)

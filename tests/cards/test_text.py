@@ -32,7 +32,9 @@ def test_a_sign_the_font_lacks_is_replaced_and_said() -> None:
 
 def test_markup_and_control_characters_are_plain_text() -> None:
     typesetter = Typesetter()
-    assert typesetter.clean("x <b>y</b> & <img src='/etc/passwd'>\0\ud800\tz") == "x <b>y</b> & <img src='/etc/passwd'> z"
+    assert (
+        typesetter.clean("x <b>y</b> & <img src='/etc/passwd'>\0\ud800\tz") == "x <b>y</b> & <img src='/etc/passwd'> z"
+    )
     assert typesetter.notices() == ()
 
 

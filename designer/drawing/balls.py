@@ -33,14 +33,18 @@ def shaft(pen: Pen, route: Route, kind: str, begin: float = 0.0) -> Iterator[Pri
     yield from pen.route(route.cut(start, end), pen.style("ball", width, dash))
 
 
-def head(pen: Pen, route: Route, kind: str, begin: float = 0.0) -> Iterator[Primitive]:
-    """Yield the head at the end of a ball's way, and the ring at the start of a feed."""
+def ring(pen: Pen, at: Point) -> Iterator[Primitive]:
+    """Yield the ring at the start of a feed."""
+    yield Ellipse(at, (2.1 * pen.unit, 2.1 * pen.unit), pen.style("ball", 0.95, fill="paper"))
+
+
+def head(pen: Pen, route: Route, kind: str) -> Iterator[Primitive]:
+    """Yield the head at the end of a ball's way."""
     tip = route.at(max(route.length - GAP * pen.unit, 0.0))
     direction = route.heading(route.length)
     size = FAN_HEAD if kind == "fan" else HEAD
     if kind == "feed":
         yield from pen.cased(pen.head(tip, direction, *size), pen.style("ball", 0.95, fill="paper"))
-        yield Ellipse(route.at(begin), (2.1 * pen.unit, 2.1 * pen.unit), pen.style("ball", 0.95, fill="paper"))
     else:
         yield from pen.cased(pen.head(tip, direction, *size), Style(fill="ball"))
 

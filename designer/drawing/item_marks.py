@@ -107,7 +107,9 @@ def _line(plan: Plan, item: Line, points: Sequence[Point], part: str) -> None:
     made = plan.draw(item.id, kind, Layer.LINES, lines.line, points, marked, part=part)
     if marked == "discs":
         places = lines.discs_along(points, item.pieces)
-        plan.take(plan.draw(item.id, "line of discs", Layer.KIT, lines.discs, places, part=f"discs{part}"), item.id)
+        plan.take(
+            plan.draw(item.id, "line of discs", Layer.KIT, lines.discs, places, part=f"discs{part}"), f"{item.id} discs"
+        )
     if made is None:
         return
     length = sum(math.dist(one, other) for one, other in itertools.pairwise(points))
@@ -192,7 +194,7 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
     plan.space.cross((*points, points[0]), 1.0, item.id)
     if item.marked == "discs":
         places = tuple(point for point in points if not _is_crossing(plan, point))
-        plan.take(plan.draw(item.id, "disc", Layer.KIT, lines.discs, places, part=f"discs{part}"), item.id)
+        plan.take(plan.draw(item.id, "disc", Layer.KIT, lines.discs, places, part=f"discs{part}"), f"{item.id} discs")
     colour = areas.COLOURS[role]
     value = area_value(plan.setting, item.id) if role == "target" else None
     if value is not None:
@@ -260,6 +262,8 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
             outline = round_points(*round_in)
         kind = f"{role} area"
         plan.draw(item.id, kind, Layer.AREAS, areas.inside, outline, role, free=tuple(boxes), empty=in_play, part=part)
+        if in_play and all(_is_crossing(plan, point) for point in points):
+            continue  # the court's own lines say it
         # The edge lies over the court's lines, which would else hide most of it where the two coincide.
         plan.draw(item.id, kind, Layer.LINES, areas.edge, outline, role, round_in=round_in, part=f"edge{part}")
 

@@ -180,11 +180,15 @@ def _around(plan: Plan, label: Label, block: Block, gap: float, own: float) -> I
             yield (block, at, align, "around"), block.box(at, align), cost + order * 0.1
 
 
+OUTSIDE: Final = ((0.5, 0.0, 3.0), (0.5, 0.6, 1.6), (0.3, 0.4, 3.0), (0.7, 0.4, 3.0), (0.1, 1.0, 3.0), (0.9, 1.0, 3.0))
+"""Where outside the sidelines words are tried: the share of what they name, the cost, and the u beyond the line."""
+
+
 def _outside(plan: Plan, label: Label, block: Block, court: Bounds, more: float) -> Iterator[Choice]:
     """Yield places outside the court's outermost lines at the height of what is named."""
     left, low, right, high = label.box
-    off = 3.0 * plan.unit
-    for share, dear in ((0.5, 0.0), (0.3, 0.4), (0.7, 0.4), (0.1, 1.0), (0.9, 1.0)):
+    for share, dear, gap in OUTSIDE:
+        off = gap * plan.unit
         y, x = low + (high - low) * share, left + (right - left) * share
         places: tuple[tuple[Point, Align, float], ...]
         if plan.page.across:

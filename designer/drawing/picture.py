@@ -138,4 +138,5 @@ def _extent(plan: Plan) -> Bounds:
         if mark.kind != "ground":
             left, low = min(left, mark.bounds[0]), min(low, mark.bounds[1])
             right, high = max(right, mark.bounds[2]), max(high, mark.bounds[3])
-    return (left, low, right, high)
+    has_rulers = any(mark.kind == "rulers" for mark in plan.marks)
+    return grown((left, low, right, high), 3 * plan.unit) if has_rulers else (left, low, right, high)

@@ -157,7 +157,7 @@ class Space:
 PATH: Final = 3.0
 """Covering one u of a ball's or a person's way."""
 
-PAINTED: Final = 0.5
+PAINTED: Final = 0.25
 """Covering one u of a court line."""
 
 HATCHED: Final = 0.04

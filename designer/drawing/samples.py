@@ -88,10 +88,12 @@ def _ball(pen: Pen, kind: str, begin: float = 0.0) -> Iterator[Primitive]:
     route = Route(((begin * pen.unit, 0.0), ((WIDTH + balls.GAP) * pen.unit, 0.0)))
     yield from balls.shaft(pen, route, kind)
     yield from balls.head(pen, route, kind)
+    if kind == "feed":
+        yield from balls.ring(pen, route.at(0.0))
 
 
 def _fan(pen: Pen, _: str) -> Iterator[Primitive]:
-    for rise in (4.4, 0.0, -4.4):
+    for rise in (5.4, 0.0, -5.4):
         route = Route(((0.0, 0.0), ((WIDTH + balls.GAP) * pen.unit, rise * pen.unit)))
         yield from balls.shaft(pen, route, "fan")
         yield from balls.head(pen, route, "fan")

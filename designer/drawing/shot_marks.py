@@ -87,9 +87,12 @@ def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     for flight in drawn:
         route = flight.route
         plan.draw(flight.id, flight.kind, layers[flight.kind], balls.shaft, route, flight.kind, flight.begin)
-        head = plan.draw(flight.id, flight.kind, Layer.HEADS, balls.head, route, flight.kind, flight.begin, part="head")
+        head = plan.draw(flight.id, flight.kind, Layer.HEADS, balls.head, route, flight.kind, part="head")
         plan.space.cross(route.samples, PATH, flight.id)
         plan.take(head, owner=flight.id)
+        if flight.kind == "feed":
+            at = route.at(flight.begin)
+            plan.take(plan.draw(flight.id, "feed", Layer.HEADS, balls.ring, at, part="ring"), flight.id)
         if flight.lands and flight.step.shot.bounces != 0:
             plan.take(plan.draw(flight.id, "bounce", Layer.HEADS, balls.bounce, route.at(route.length)), flight.id)
             _going_on(plan, flight)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Container
+from dataclasses import dataclass, replace
 
 from designer.court.standards import Ground, ground
 from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
@@ -78,6 +79,32 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
         ruler.ruler_marks(plan)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
     return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)
+
+
+def part(
+    drill: Drill,
+    setting: Setting,
+    ids: Container[str],
+    *,
+    unit: float,
+    theme: Theme,
+    you: str | None = None,
+    page: Page = Page(),  # noqa: B008 - a frozen value
+) -> tuple[Mark, ...]:
+    """Return the marks of the records ``ids`` alone, without words and digits: for a screen on which only these change.
+
+    They are those of `picture` but for what a hatch leaves free for words.
+    """
+    plan = _plan(drill, setting, ground(drill.court), page, unit, switched=theme.switched)
+    plan.you, plan.words = you, False
+    people_marks.people_marks(plan)  # everyone: a path begins outside the disc of whoever stands at its start
+    plan.setting = replace(setting, items={id: item for id, item in setting.items.items() if id in ids})
+    item_marks.item_marks(plan)
+    item_marks.area_marks(plan, {})
+    plan.setting = setting
+    shot_marks.ball_marks(plan, shot_marks.flights(plan, ids))
+    shot_marks.run_marks(plan, ids)
+    return tuple(mark for mark in plan.marks if mark.id in ids)
 
 
 def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90.0) -> Picture:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Container
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -51,11 +52,11 @@ def _route(points: tuple[Point, ...], bend: float) -> Route:
     return Route(points, bend=bend)
 
 
-def flights(plan: Plan) -> tuple[Flight, ...]:
-    """Return how each step is drawn, in order of play."""
+def flights(plan: Plan, only: Container[str] | None = None) -> tuple[Flight, ...]:
+    """Return how each step is drawn, in order of play; those of the shots ``only`` where given."""
     if plan.sequence is None:
         return ()
-    return tuple(_flight(plan, step) for step in plan.sequence.steps)
+    return tuple(_flight(plan, step) for step in plan.sequence.steps if only is None or step.shot.id in only)
 
 
 def _flight(plan: Plan, step: Step) -> Flight:
@@ -132,11 +133,13 @@ def is_recovery(plan: Plan, run: Run) -> bool:
     return during is not None and during.by == run.by
 
 
-def run_marks(plan: Plan) -> None:
-    """Add the runs, and note their space."""
+def run_marks(plan: Plan, only: Container[str] | None = None) -> None:
+    """Add the runs, those called ``only`` where given, and note their space."""
     if plan.sequence is None:
         return
     for id, points in plan.sequence.run_paths.items():
+        if only is not None and id not in only:
+            continue
         run = plan.setting.runs[id]
         route = _route(tuple(map(plan.page.to_page, points)), 0.0)
         if is_recovery(plan, run):

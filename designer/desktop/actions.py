@@ -1,0 +1,267 @@
+"""Everything that can be done by a menu or a key, in one table, and the menus made from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu, QMenuBar
+
+from designer.desktop.canvas.keys import LETTERS
+from designer.desktop.forms.tables_rules import MUSTS
+from designer.desktop.look import CHOICES
+
+Keys = QKeySequence.StandardKey | str | None
+LINE: Final = "-"
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """One entry of a menu. ``name`` is what the window connects; ``hint`` is a key that the canvas itself takes."""
+
+    name: str
+    words: str
+    keys: Keys = None
+    hint: str = ""
+    ticked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Sub:
+    """A menu inside a menu. ``one_of`` lets one of its entries be ticked."""
+
+    name: str
+    words: str
+    entries: tuple[Deed | str, ...] = ()
+    one_of: bool = False
+
+
+Entry = Deed | Sub | str
+Std = QKeySequence.StandardKey
+
+FILE: Final[tuple[Entry, ...]] = (
+    Deed("new", "New drill", Std.New),
+    Deed("open", "Open …", Std.Open),
+    Sub("recent", "Open recent"),
+    LINE,
+    Deed("save", "Save", Std.Save),
+    Deed("save as", "Save as …", Std.SaveAs),
+    Deed("revert", "Go back to what was saved"),
+    LINE,
+    Deed("print", "Make the card", Std.Print),
+    Deed("export", "Export the picture …", "Ctrl+E"),
+    LINE,
+    Deed("close", "Close", Std.Close),
+    Deed("quit", "Quit", Std.Quit),
+)
+EDIT: Final[tuple[Entry, ...]] = (
+    Deed("undo", "Undo", Std.Undo),
+    Deed("redo", "Redo", Std.Redo),
+    LINE,
+    Deed("delete", "Delete", hint="Del"),
+    Deed("duplicate", "Duplicate", hint="Ctrl+D"),
+    Deed("select all", "Select all", Std.SelectAll),
+    Deed("select none", "Select nothing", hint="Esc"),
+    LINE,
+    Deed("open form", "Open what is picked", hint="Enter"),
+    Deed("follow", "Follow the setting below again"),
+)
+VIEW: Final[tuple[Entry, ...]] = (
+    Deed("zoom in", "Larger", Std.ZoomIn),
+    Deed("zoom out", "Smaller", Std.ZoomOut),
+    Deed("fit", "The whole court", "Ctrl+0"),
+    LINE,
+    Sub(
+        "lie",
+        "The court lies",
+        (
+            Deed("lie fitting", "As it is larger", ticked=True),
+            Deed("lie upright", "Upright", ticked=True),
+            Deed("lie across", "Across", ticked=True),
+        ),
+        one_of=True,
+    ),
+    Deed("turned", "From the far end", ticked=True),
+    Deed("snapping", "Snap to lines, rackets and strides", ticked=True),
+    LINE,
+    Deed("strip", "The strip of things", "F9", ticked=True),
+    Deed("card", "The card", "F10", ticked=True),
+    Deed("full screen", "Full screen", Std.FullScreen, ticked=True),
+    LINE,
+    Sub(
+        "units",
+        "Distances in",
+        (
+            Deed("units rackets", "Rackets and strides", ticked=True),
+            Deed("units metres", "Metres", ticked=True),
+            Deed("units feet", "Feet and inches", ticked=True),
+        ),
+        one_of=True,
+    ),
+    Sub(
+        "theme",
+        "Colours",
+        tuple(
+            Deed(f"theme {choice}", "As the system" if choice == "system" else choice.capitalize(), ticked=True)
+            for choice in CHOICES
+        ),
+        one_of=True,
+    ),
+)
+INSERT: Final[tuple[Entry, ...]] = (
+    *(Deed(f"tool {use.tool}", use.name, hint=use.letter) for use in LETTERS if use.tool != "select"),
+    Deed("height cord", "Height cord over the net"),
+    LINE,
+    Deed("tool select", "Pick and move", hint="V"),
+)
+DRILL: Final[tuple[Entry, ...]] = (
+    Deed("sheet drill:facts", "Players, time and kit"),
+    Deed("sheet drill:court", "Court"),
+    Deed("sheet drill:in play", "Court in play and ball"),
+    Deed("sheet drill:house", "House answers"),
+    Deed("sheet drill:words", "Title, objective and cues"),
+    Deed("sheet drill:papers", "Author, edition and tags"),
+    Sub("jobs", "Who"),
+    LINE,
+    Deed("add start", "Say how it starts"),
+    Deed("add part", "Add a part of the rally"),
+    Sub("rules", "Add a rule about", tuple(Deed(f"rule {name}", words) for name, words, _ in MUSTS)),
+    Deed("add points", "Add points"),
+    Deed("add finish", "Say where it ends"),
+    Deed("add swap", "Add a swap"),
+    LINE,
+    Sub(
+        "progression",
+        "Progression",
+        (
+            Deed("progression add", "Add one after this", "Ctrl+Shift+N"),
+            Deed("progression copy", "Duplicate"),
+            Deed("progression rename", "Rename", "F2"),
+            Deed("progression form", "Name, aim and minutes"),
+            LINE,
+            Deed("progression earlier", "Earlier in the order", "Ctrl+Shift+PgUp"),
+            Deed("progression later", "Later in the order", "Ctrl+Shift+PgDown"),
+            LINE,
+            Deed("progression remove", "Remove"),
+            LINE,
+            Deed("progression previous", "Go to the one before", "Ctrl+PgUp"),
+            Deed("progression next", "Go to the next", "Ctrl+PgDown"),
+        ),
+    ),
+    Sub(
+        "variation",
+        "Easier and harder",
+        (
+            Deed("variation easier", "Add an easier one"),
+            Deed("variation harder", "Add a harder one"),
+            Deed("variation others", "Add another one"),
+            LINE,
+            Deed("variation form", "Name it"),
+            Deed("variation remove", "Remove"),
+            LINE,
+            Deed("go easier", "Go to easier", "Ctrl+Alt+1"),
+            Deed("go as set", "Go to as set", "Ctrl+Alt+2"),
+            Deed("go harder", "Go to harder", "Ctrl+Alt+3"),
+        ),
+    ),
+)
+CARD: Final[tuple[Entry, ...]] = (
+    Sub(
+        "reader",
+        "For",
+        (
+            Deed("reader player", "The player", "Ctrl+1", ticked=True),
+            Deed("reader coach", "The coach", "Ctrl+2", ticked=True),
+            Deed("reader stand-in", "A stand-in", "Ctrl+3", ticked=True),
+        ),
+        one_of=True,
+    ),
+    Sub("you", "The player is"),
+    Deed("ask all", "Ask every open question", ticked=True),
+    LINE,
+    Sub(
+        "paper",
+        "Paper",
+        (Deed("paper a5", "A5", ticked=True), Deed("paper a4", "A4", ticked=True)),
+        one_of=True,
+    ),
+    Deed("grey", "For a photocopier", ticked=True),
+    Deed("make card", "Make the card", hint="Ctrl+P"),
+    Deed("make card as", "Make the card elsewhere …"),
+    Deed("copy text", "Copy the card as text"),
+)
+HELP: Final[tuple[Entry, ...]] = (
+    Deed("keys", "Keys", Std.HelpContents),
+    Deed("first drill", "Open a sample drill"),
+    LINE,
+    Deed("about", "About Drill Designer"),
+)
+MENUS: Final = (
+    ("File", FILE),
+    ("Edit", EDIT),
+    ("View", VIEW),
+    ("Insert", INSERT),
+    ("Drill", DRILL),
+    ("Card", CARD),
+    ("Help", HELP),
+)
+
+
+class Actions(QObject):
+    """The actions by name, and the menus whose entries the window fills in as they open."""
+
+    def __init__(self, bar: QMenuBar, parent: QObject) -> None:
+        super().__init__(parent)
+        self._actions: dict[str, QAction] = {}
+        self.menus: dict[str, QMenu] = {}
+        for words, entries in MENUS:
+            menu = bar.addMenu(words)
+            self.menus[words] = menu
+            self._fill(menu, entries)
+
+    def __getitem__(self, name: str) -> QAction:
+        """Return the action of this name."""
+        return self._actions[name]
+
+    def names(self) -> tuple[str, ...]:
+        """Return the names of all actions."""
+        return tuple(self._actions)
+
+    def tick(self, name: str, *, on: bool = True) -> None:
+        """Tick an entry, or with ``on`` False take its tick away, without doing what it does."""
+        self._actions[name].setChecked(on)
+
+    def _fill(self, menu: QMenu, entries: tuple[Entry, ...], group: QActionGroup | None = None) -> None:
+        for entry in entries:
+            if isinstance(entry, Sub):
+                inner = menu.addMenu(entry.words)
+                self.menus[entry.name] = inner
+                self._fill(inner, entry.entries, QActionGroup(self) if entry.one_of else None)
+            elif isinstance(entry, Deed):
+                action = self._action(entry)
+                menu.addAction(action)
+                if group is not None:
+                    group.addAction(action)
+            else:
+                menu.addSeparator()
+
+    def _action(self, deed: Deed) -> QAction:
+        # A tab sets what follows it where a shortcut stands, without binding the key: the canvas takes that itself.
+        action = QAction(f"{deed.words}\t{deed.hint}" if deed.hint else deed.words, self)
+        action.setObjectName(deed.name)
+        action.setCheckable(deed.ticked)
+        if isinstance(deed.keys, str):
+            action.setShortcut(QKeySequence(deed.keys))
+        elif deed.keys is not None:
+            action.setShortcuts(deed.keys)
+        action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
+        if deed.name == "quit":
+            action.setMenuRole(QAction.MenuRole.QuitRole)
+        elif deed.name == "about":
+            action.setMenuRole(QAction.MenuRole.AboutRole)
+        else:
+            action.setMenuRole(QAction.MenuRole.NoRole)
+        self._actions[deed.name] = action
+        return action

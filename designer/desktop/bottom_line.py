@@ -1,0 +1,186 @@
+"""One line under everything: what the review found, how long the card takes to read, the kit, and the selection."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QLabel, QMenu, QSizePolicy, QWidget
+
+from designer.desktop.controls import frame
+from designer.desktop.document import Document
+from designer.desktop.figures import figures
+from designer.desktop.fonts import CONTROL, font
+from designer.desktop.icons import icon, paint_icon
+from designer.desktop.style import look, style
+from designer.desktop.view import View
+from designer.wording.card import CardWords
+from designer.wording.kit import kit
+from designer.wording.reading_time import seconds_aloud, word_count
+
+HEIGHT: Final = 34
+PAUSE: Final = 700
+"""Milliseconds without a change before the review speaks up."""
+
+ICONS: Final = {"error": "error", "caution": "caution", "suggestion": "suggestion"}
+SPOKEN: Final = ("start", "steps", "rules", "points", "swap")
+"""The sections that are read aloud before play."""
+
+CLEAN: Final = "No other cautions from the drawing; inspect the court."
+
+
+class ChecksButton(QAbstractButton):
+    """The weightiest check with its sign; a press lists them all."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.weight = ""
+        self.setFont(font(CONTROL))
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def show_words(self, weight: str, words: str, more: int) -> None:
+        """Show one check and how many more there are."""
+        self.weight = weight
+        text = f"{words} (+{more})" if more else words
+        self.setText(text)
+        self.setAccessibleName(f"{weight}: {text}" if weight else text)
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 36, HEIGHT - 4)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        if self.underMouse():
+            frame(painter, self.rect(), edge=now.hover, fill=now.hover)
+        if self.hasFocus():
+            frame(painter, self.rect(), edge=now.ink, fill=None, width=2)
+        left = 6
+        if self.weight:
+            paint_icon(painter, ICONS[self.weight], QRectF(6, self.height() / 2 - 7, 14, 14), now.ink)
+            left = 27
+        painter.setFont(self.font())
+        painter.setPen(QColor(now.ink if self.weight else now.soft))
+        box = self.rect().adjusted(left, 0, -4, 0)
+        text = QFontMetrics(self.font()).elidedText(self.text(), Qt.TextElideMode.ElideRight, box.width() + 2)
+        painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
+
+
+class BottomLine(QWidget):
+    """``shown`` asks for what a check is about: (where it is, the ids). ``mended`` carries a check's own mend."""
+
+    shown = Signal(object, object)
+    mended = Signal(object)
+
+    def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._view = document, view
+        self._checks: tuple[Any, ...] = ()
+        self.setFixedHeight(HEIGHT)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(10, 2, 16, 2)
+        line.setSpacing(10)
+        self.checks = ChecksButton(self)
+        self.checks.clicked.connect(self._list)
+        self.aloud, self.kit, self.figures = (self._label() for _ in range(3))
+        self._rules = [self._rule() for _ in range(2)]
+        line.addWidget(self.checks, 3)
+        for widget in (self._rules[0], self.aloud, self._rules[1], self.kit):
+            line.addWidget(widget)
+        line.addStretch(1)
+        line.addWidget(self.figures)
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(PAUSE)
+        self._pause.timeout.connect(self.review)
+        document.changed.connect(lambda *_: self._pause.start())
+        view.at_changed.connect(lambda _: self._pause.start())
+        document.shown_changed.connect(self._show_figures)
+        view.selection_changed.connect(self._show_figures)
+        view.units_changed.connect(self._show_figures)
+        style().changed.connect(self._colour)
+        self._colour()
+        self._show_figures()
+        self._pause.start()
+
+    def show_card(self, card: CardWords) -> None:
+        """Show how long what is read aloud of ``card`` takes, and the kit."""
+        said = (
+            s.text for section in card.sections if section.key in SPOKEN for s in section.sentences if not s.missing
+        )
+        count = sum(word_count(text) for text in said)
+        self.aloud.setText(f"Reads aloud in {seconds_aloud(count)} s" if count else "")
+        words = kit(self._document.shown, self._view.at)
+        balls = self._document.shown.balls
+        self.kit.setText(", ".join(([f"{balls} balls"] if balls else []) + list(words)))
+        for rule, label in zip(self._rules, (self.aloud, self.kit), strict=True):
+            rule.setVisible(bool(label.text()))
+
+    def say(self, words: str) -> None:
+        """Show ``words`` at the right end, such as the reading of a gesture; "" shows the selection again."""
+        if words:
+            self.figures.setText(words)
+        else:
+            self._show_figures()
+
+    def review(self) -> None:
+        """Run the checks and show the weightiest of those of the setting in view."""
+        from designer.review.checks import checks
+
+        self._pause.stop()
+        self._checks = tuple(checks(self._document.drill, self._view.at))
+        if self._checks:
+            order = list(ICONS)
+            first = min(self._checks, key=lambda check: order.index(check.weight))
+            self.checks.show_words(first.weight, first.sentence.text, len(self._checks) - 1)
+        else:
+            self.checks.show_words("", CLEAN, 0)
+
+    def menu(self) -> QMenu:
+        """Return the list of all checks; a press on one shows what it is about, or mends it."""
+        menu = QMenu(self)
+        for check in self._checks:
+            action = menu.addAction(icon(ICONS[check.weight], look().ink), check.sentence.text.replace("&", "&&"))
+            action.triggered.connect(lambda _=False, check=check: self.shown.emit(check.at, check.about))
+            if check.mend is not None:
+                mend = menu.addAction("      Mend it")
+                mend.triggered.connect(lambda _=False, check=check: self.mended.emit(check))
+        if not self._checks:
+            menu.addAction(CLEAN).setEnabled(False)
+        return menu
+
+    def _list(self) -> None:
+        menu = self.menu()
+        menu.popup(self.checks.mapToGlobal(QPoint(0, -menu.sizeHint().height())))
+
+    def _show_figures(self, *_: object) -> None:
+        self.figures.setText(figures(self._view))
+
+    def _label(self) -> QLabel:
+        label = QLabel(self)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        label.setFont(font(CONTROL))
+        return label
+
+    def _rule(self) -> QWidget:
+        rule = QWidget(self)
+        rule.setFixedSize(1, 18)
+        rule.setAutoFillBackground(True)
+        return rule
+
+    def _colour(self, *_: object) -> None:
+        now = look()
+        self.aloud.setStyleSheet(f"color: {now.ink};")
+        self.kit.setStyleSheet(f"color: {now.ink};")
+        self.figures.setStyleSheet(f"color: {now.soft};")
+        for rule in self._rules:
+            rule.setStyleSheet(f"background: {now.hairline};")
+        self.update()
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.fillRect(QRect(0, 0, self.width(), 1), QColor(look().hairline))

@@ -1,0 +1,82 @@
+"""A heading of the card, with a plus beside it for sections that can take another entry."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QEvent, QRect, Qt, Signal
+from PySide6.QtGui import QColor, QEnterEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
+
+from designer.desktop.controls import IconButton
+from designer.desktop.fonts import CONTROL, font
+from designer.desktop.style import look
+
+HEIGHT: Final = 28
+SIDE: Final = 14
+ADDS: Final = {
+    "start": ("start", "Add another start"),
+    "rules": ("rule", "Add a rule"),
+    "points": ("points", "Add points"),
+    "swap": ("swap", "Add a swap"),
+    "steps": ("part", "Add a part of the rally"),
+    "cues": ("cues", "Change the cues"),
+    "watch": ("watch_for", "Change what to watch for"),
+    "care": ("safety", "Add a caution of your own"),
+}
+"""The sections with a plus: what it makes, and its words."""
+
+
+class Heading(QWidget):
+    """The words, in soft bold, and the plus that shows under the pointer and to the keyboard."""
+
+    wanted = Signal(str)
+
+    def __init__(self, section: str, words: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._words = words
+        self._plus: IconButton | None = None
+        self.setFixedHeight(HEIGHT)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName(words)
+        if section in ADDS:
+            make, said = ADDS[section]
+            self._plus = _Plus("plus", said, self, size=12)
+            self._plus.clicked.connect(lambda: self.wanted.emit(make))
+            line = QHBoxLayout(self)
+            line.setContentsMargins(0, 2, SIDE - 6, 0)
+            line.addStretch(1)
+            line.addWidget(self._plus)
+
+    def show_words(self, words: str) -> None:
+        """Show other words."""
+        if words != self._words:
+            self._words = words
+            self.setAccessibleName(words)
+            self.update()
+
+    def enterEvent(self, event: QEnterEvent) -> None:
+        super().enterEvent(event)
+        if self._plus is not None:
+            self._plus.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        if self._plus is not None:
+            self._plus.update()
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setFont(font(CONTROL, bold=True))
+        painter.setPen(QColor(look().soft))
+        box = QRect(SIDE, 4, self.width() - 2 * SIDE, HEIGHT - 4)
+        painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._words)
+
+
+class _Plus(IconButton):
+    """Paints itself only while its heading is pointed at or it has the keyboard."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        parent = self.parentWidget()
+        if self.hasFocus() or self.underMouse() or (parent is not None and parent.underMouse()):
+            super().paintEvent(event)

@@ -1,0 +1,76 @@
+"""The form that stands open under a sentence, on the highlighter's ground."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any, Final
+
+from PySide6.QtCore import QRect, Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from designer.desktop.controls import Flow, Link
+from designer.desktop.fonts import NOTE
+from designer.desktop.forms.boxes import column
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.form import Form
+from designer.desktop.forms.subjects import Subject
+from designer.desktop.style import form_ground, look
+
+LEFT: Final = 38
+SIDE: Final = 14
+BAR: Final = 4
+
+
+class OpenForm(QWidget):
+    """One subject's form with the words under it: what else the sentence is about, follow again, delete, done."""
+
+    edited = Signal(object, bool)
+    switched = Signal(object)
+    followed = Signal()
+    deleted = Signal()
+    closed = Signal()
+
+    def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[Subject, str]]) -> None:
+        super().__init__()
+        self.subject = subject
+        self.type = type(record)
+        self.form = Form(subject.table(record))
+        self.form.edited.connect(self.edited)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+        outer = column(self)
+        outer.setContentsMargins(LEFT, 6, SIDE, 6)
+        outer.addWidget(self.form)
+        foot = QWidget()
+        self._links = Flow(foot, gap=2)
+        for other, words in others:
+            self._add(words, lambda _=False, other=other: self.switched.emit(other))
+        self._follow = self._add("Follow again", lambda _=False: self.followed.emit())
+        self._delete = self._add("Delete", lambda _=False: self.deleted.emit())
+        self._add("Done", lambda _=False: self.closed.emit())
+        outer.addWidget(foot)
+
+    def show_record(self, record: Any, context: Context, *, own: bool, may_delete: bool) -> None:
+        """Show ``record``; ``own`` says that it differs from the setting below and can follow it again."""
+        self._follow.setVisible(own)
+        self._follow.setToolTip("let this follow the setting below it again")
+        self._delete.setVisible(may_delete)
+        self.form.show_record(record, context)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.closed.emit()
+            return
+        super().keyPressEvent(event)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), QColor(form_ground(now)))
+        painter.fillRect(QRect(0, 0, BAR, self.height()), QColor(now.highlighter_edge))
+
+    def _add(self, words: str, press: Any) -> Link:
+        link = Link(words, size=NOTE)
+        link.clicked.connect(press)
+        self._links.addWidget(link)
+        return link

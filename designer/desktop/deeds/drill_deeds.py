@@ -1,0 +1,207 @@
+"""The Drill menu, the tabs and the row under them, and the questions of the card."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, cast
+
+from PySide6.QtCore import QObject, QPoint
+from PySide6.QtGui import QCursor
+from PySide6.QtWidgets import QMenu
+
+from designer.desktop import ladder
+from designer.desktop.forms import subjects
+from designer.desktop.forms.fresh import NEW, new_rule
+from designer.desktop.forms.tables_rules import MUSTS
+from designer.drill import edits
+from designer.drill.setting import At
+
+if TYPE_CHECKING:
+    from designer.desktop.ladder import Degree
+    from designer.desktop.window import MainWindow
+
+SHEETS = {"cues": "drill:words", "watch_for": "drill:words", "safety": "drill:words", "facts": "drill:facts"}
+
+
+class DrillDeeds(QObject):
+    """Records, progressions and variations added, opened and removed."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        actions = window.actions_by_name
+        for key in subjects.SHEETS:
+            actions[f"sheet {key}"].triggered.connect(lambda _=False, key=key: self._open(subjects.SHEETS[key]))
+        for make in NEW:
+            actions[f"add {make}"].triggered.connect(lambda _=False, make=make: self.make(make))
+        for name, _, _ in MUSTS:
+            actions[f"rule {name}"].triggered.connect(lambda _=False, name=name: self.add_rule(name))
+        actions.menus["jobs"].aboutToShow.connect(self._list_jobs)
+        window.column.wanted.connect(self.make)
+        self._join_progressions()
+        self._join_variations()
+        window.view.at_changed.connect(self._enable)
+        window.document.shown_changed.connect(self._enable)
+        self._enable()
+
+    def make(self, make: str) -> None:
+        """Make a first record of a kind and open it; a rule asks which kind, a ball takes the tool in hand."""
+        window = self._window
+        if make == "shot":
+            tool = "ball" if window.view.setting.shots else "feed"
+            window.view.set_tool(tool)  # type: ignore[arg-type]
+            window.canvas.setFocus()
+        elif make == "rule":
+            self.rule_menu().popup(QCursor.pos())
+        elif make in SHEETS:
+            window.column.open(subjects.SHEETS[SHEETS[make]], f"{_SECTIONS.get(make, '')} ask:{make}", field=make)
+        else:
+            record = NEW[make](window.context)
+            self._put(record, f"Add {'points' if make == 'points' else f'a {make}'}")
+
+    def rule_menu(self) -> QMenu:
+        """Return the menu of the kinds of rule."""
+        menu = QMenu(self._window)
+        menu.addSection("A rule about")
+        for name, words, _ in MUSTS:
+            menu.addAction(words, lambda name=name: self.add_rule(name))
+        return menu
+
+    def add_rule(self, do: str) -> None:
+        """Add a rule that asks for ``do``, and open it."""
+        self._put(new_rule(self._window.context, do), "Add a rule")
+
+    def _put(self, record: Any, label: str) -> None:
+        window = self._window
+        window.document.perform(label, edits.put(window.document.drill, window.view.at, record))
+        window.column.refresh()
+        self._open(subjects.record(record.id))
+
+    def _open(self, subject: subjects.Subject) -> None:
+        if not self._window.column.isVisible():
+            self._window.actions_by_name["card"].trigger()
+        self._window.column.open(subject)
+
+    def _list_jobs(self) -> None:
+        menu = self._window.actions_by_name.menus["jobs"]
+        menu.clear()
+        letters = self._window.context.letters
+        for letter in letters:
+            role = next((job.role for job in self._window.document.drill.jobs if job.letter == letter), "")
+            words = f"{letter} – {role}" if role else letter
+            menu.addAction(words.replace("&", "&&"), lambda letter=letter: self._open(subjects.job(letter)))
+        if not letters:
+            menu.addAction("Put a player on the court first").setEnabled(False)
+
+    # progressions
+
+    def _join_progressions(self) -> None:
+        window, actions = self._window, self._window.actions_by_name
+        deeds: dict[str, Callable[[], Any]] = {
+            "add": self.add_progression,
+            "copy": self.copy_progression,
+            "rename": window.tabs.rename,
+            "form": lambda: self._open(subjects.progression(window.view.at.progression)),
+            "earlier": lambda: self.move_progression(-1),
+            "later": lambda: self.move_progression(1),
+            "remove": self.remove_progression,
+            "previous": lambda: window.view.go_to(ladder.neighbour(window.document.shown, window.view.at, -1)),
+            "next": lambda: window.view.go_to(ladder.neighbour(window.document.shown, window.view.at, 1)),
+        }
+        for name, do in deeds.items():
+            actions[f"progression {name}"].triggered.connect(lambda _=False, do=do: do())
+        window.tabs.wanted.connect(self.add_progression)
+        window.tabs.named.connect(self._rename)
+        window.tabs.asked.connect(lambda spot: self._pop("progression", spot))
+
+    def add_progression(self) -> None:
+        """Add a progression after the one in view, go to it and ask for its name."""
+        document, at = self._window.document, self._window.view.at
+        drill, made = ladder.added(document.drill, at.progression, document.source)
+        self._perform_at("Add a progression", drill, made)
+        self._window.tabs.refresh()
+        self._window.tabs.rename()
+
+    def copy_progression(self) -> None:
+        """Copy the progression in view, with its variations, and go to the copy."""
+        document, at = self._window.document, self._window.view.at
+        drill, made = ladder.copied(document.drill, at.progression, document.source)
+        self._perform_at("Duplicate the progression", drill, made)
+
+    def move_progression(self, by: int) -> None:
+        """Move the progression in view in the order of play."""
+        document, at = self._window.document, self._window.view.at
+        document.perform("Move the progression", ladder.moved(document.drill, at.progression, by))
+
+    def remove_progression(self) -> None:
+        """Remove the progression in view; the others stay as they are."""
+        document, at = self._window.document, self._window.view.at
+        if len(document.drill.progressions) > 1:
+            document.perform("Remove the progression", edits.remove_progression(document.drill, at.progression))
+
+    def _rename(self, progression: str, name: str) -> None:
+        document = self._window.document
+        document.perform("Name the progression", edits.change_progression(document.drill, progression, name=name))
+
+    # variations
+
+    def _join_variations(self) -> None:
+        window, actions = self._window, self._window.actions_by_name
+        for degree in ("easier", "harder", "others"):
+            actions[f"variation {degree}"].triggered.connect(lambda _=False, degree=degree: self.vary(degree))
+        actions["variation form"].triggered.connect(self._open_variation)
+        actions["variation remove"].triggered.connect(self.remove_variation)
+        for name, degree in (("go easier", "easier"), ("go as set", None), ("go harder", "harder")):
+            actions[name].triggered.connect(lambda _=False, degree=degree: self._go(degree))
+        window.degrees.wanted.connect(self.vary)
+        window.degrees.asked.connect(lambda spot: self._pop("variation", spot))
+
+    def vary(self, degree: str) -> None:
+        """Add a variation of the progression in view, go to it and ask for its name."""
+        document, at = self._window.document, self._window.view.at
+        drill, made = ladder.varied(document.drill, at.progression, cast("Degree", degree), document.source)
+        words = {"easier": "an easier one", "harder": "a harder one"}.get(degree, "another one")
+        self._perform_at(f"Add {words}", drill, made)
+        self._window.bottom.say("Change what is different here; all else follows “as set”.")
+
+    def remove_variation(self) -> None:
+        """Remove the variation in view."""
+        document, at = self._window.document, self._window.view.at
+        if at.variation is not None:
+            document.perform("Remove the variation", edits.remove_variation(document.drill, at))
+
+    def _open_variation(self) -> None:
+        at = self._window.view.at
+        if at.variation is not None:
+            self._open(subjects.variation(at))
+
+    def _go(self, degree: str | None) -> None:
+        window = self._window
+        if degree is None:
+            window.view.go_to(At(window.view.at.progression))
+            return
+        found = ladder.of_degree(window.document.shown, window.view.at, cast("Degree", degree))
+        if found:
+            window.view.go_to(At(window.view.at.progression, found[0].id))
+
+    def _perform_at(self, label: str, drill: Any, at: At) -> None:
+        self._window.document.perform(label, drill)
+        self._window.view.go_to(at)
+
+    def _pop(self, menu: str, spot: QPoint) -> None:
+        self._window.actions_by_name.menus[menu].popup(spot)
+
+    def _enable(self, *_: object) -> None:
+        actions, drill, at = self._window.actions_by_name, self._window.document.shown, self._window.view.at
+        ids = [progression.id for progression in drill.progressions]
+        place = ids.index(at.progression) if at.progression in ids else 0
+        actions["progression remove"].setEnabled(len(ids) > 1)
+        for name in ("earlier", "previous"):
+            actions[f"progression {name}"].setEnabled(place > 0)
+        for name in ("later", "next"):
+            actions[f"progression {name}"].setEnabled(place < len(ids) - 1)
+        for name in ("form", "remove"):
+            actions[f"variation {name}"].setEnabled(at.variation is not None)
+
+
+_SECTIONS = {"cues": "cues", "watch_for": "watch", "safety": "care"}

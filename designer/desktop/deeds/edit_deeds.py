@@ -1,0 +1,121 @@
+"""The Edit and Insert menus."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QPoint
+from PySide6.QtWidgets import QMenu
+
+from designer.desktop.canvas import deeds
+from designer.desktop.canvas.keys import LETTERS
+from designer.drill import edits
+from designer.drill.items import HeightCord
+from designer.drill.setting import below
+
+if TYPE_CHECKING:
+    from designer.desktop.window import MainWindow
+
+CORD = 1.8288
+"""How high a height cord hangs at first, in metres: 6 ft, twice the net's middle. Common practice, no source."""
+
+
+class EditDeeds(QObject):
+    """Undo and redo with their names, and what is done to what is picked."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        actions, document = window.actions_by_name, window.document
+        actions["undo"].triggered.connect(self.undo)
+        actions["redo"].triggered.connect(self.redo)
+        actions["delete"].triggered.connect(self.delete)
+        actions["duplicate"].triggered.connect(lambda: deeds.duplicate_picked(window.canvas.bench))
+        actions["select all"].triggered.connect(lambda: deeds.pick_all(window.canvas.bench))
+        actions["select none"].triggered.connect(lambda: window.view.select(()))
+        actions["open form"].triggered.connect(self._open)
+        actions["follow"].triggered.connect(self._follow)
+        for use in LETTERS:
+            actions[f"tool {use.tool}"].triggered.connect(lambda _=False, tool=use.tool: self._take(tool))
+        actions["height cord"].triggered.connect(self._hang_cord)
+        window.canvas.menu_wanted.connect(self._pop)
+        document.stack.canUndoChanged.connect(self._show_steps)
+        document.stack.canRedoChanged.connect(self._show_steps)
+        document.stack.undoTextChanged.connect(self._show_steps)
+        document.stack.redoTextChanged.connect(self._show_steps)
+        document.stack.indexChanged.connect(self._show_steps)
+        window.view.selection_changed.connect(self._show_selection)
+        self._show_steps()
+        self._show_selection()
+
+    def undo(self) -> None:
+        """Take back the last step; typing that goes on ends with it."""
+        self._window.bursts.end()
+        self._window.document.undo()
+
+    def redo(self) -> None:
+        """Do the step again that was taken back last."""
+        self._window.bursts.end()
+        self._window.document.redo()
+
+    def delete(self) -> None:
+        """Delete what is picked, on the court or not."""
+        window = self._window
+        if not deeds.delete_picked(window.canvas.bench) and window.view.selection:
+            drill = edits.delete(window.document.drill, window.view.at, window.view.selection)
+            window.document.perform("Delete what was picked", drill)
+
+    def menu(self) -> QMenu:
+        """Return the menu of what can be done to what is picked."""
+        menu = QMenu(self._window)
+        actions = self._window.actions_by_name
+        for name in ("open form", "duplicate", "delete", "follow"):
+            if actions[name].isEnabled():
+                menu.addAction(actions[name])
+        menu.addSeparator()
+        for name in ("select all", "fit"):
+            menu.addAction(actions[name])
+        return menu
+
+    def _pop(self, spot: QPoint) -> None:
+        self.menu().popup(spot)
+
+    def _open(self) -> None:
+        picked = self._window.view.selection
+        if len(picked) == 1:
+            self._window.canvas.opened.emit(next(iter(picked)))
+
+    def _follow(self) -> None:
+        window = self._window
+        drill = edits.follow_again(window.document.drill, window.view.at, window.view.selection)
+        window.document.perform("Follow again", drill)
+
+    def _take(self, tool: str) -> None:
+        self._window.view.set_tool(tool)  # type: ignore[arg-type]
+        self._window.canvas.setFocus()
+
+    def _hang_cord(self) -> None:
+        window = self._window
+        cord = HeightCord(kind="height cord", id=window.context.new_id("cord"), height=CORD)
+        window.document.perform("Add a height cord", edits.put(window.document.drill, window.view.at, cord))
+        window.column.open_id(cord.id)
+
+    def _show_steps(self, *_: object) -> None:
+        stack, actions = self._window.document.stack, self._window.actions_by_name
+        for name, words, able, said in (
+            ("undo", "Undo", stack.canUndo(), stack.undoText()),
+            ("redo", "Redo", stack.canRedo(), stack.redoText()),
+        ):
+            step = f"{said[:1].lower()}{said[1:]}".replace("&", "&&")
+            actions[name].setText(f"{words} {step}" if able and said else words)
+            actions[name].setEnabled(able)
+
+    def _show_selection(self, *_: object) -> None:
+        window = self._window
+        picked, actions = window.view.selection, window.actions_by_name
+        for name in ("delete", "duplicate", "select none"):
+            actions[name].setEnabled(bool(picked))
+        actions["open form"].setEnabled(len(picked) == 1)
+        parent = below(window.document.shown, window.view.at)
+        own = [id for id in picked if parent.find(id) not in (None, window.view.setting.find(id))]
+        actions["follow"].setEnabled(bool(own))

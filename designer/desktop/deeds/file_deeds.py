@@ -1,0 +1,117 @@
+"""The File menu, and what a blank court offers."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtWidgets import QApplication
+
+from designer.bundle import MissingFile, sample
+from designer.desktop import settings
+from designer.desktop.blank import with_players
+from designer.desktop.start_row import said
+
+if TYPE_CHECKING:
+    from designer.desktop.window import MainWindow
+
+
+class FileDeeds(QObject):
+    """New, open, save, close."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        actions = window.actions_by_name
+        actions["new"].triggered.connect(lambda: window.wanted.emit(()))
+        actions["open"].triggered.connect(self.open)
+        actions["save"].triggered.connect(window.filing.save)
+        actions["save as"].triggered.connect(window.filing.save_as)
+        actions["revert"].triggered.connect(self.revert)
+        actions["close"].triggered.connect(window.close)
+        actions["quit"].triggered.connect(QApplication.closeAllWindows)
+        actions["first drill"].triggered.connect(self.open_sample)
+        actions.menus["recent"].aboutToShow.connect(self._list_recent)
+        window.filing.saved.connect(self._saved)
+        window.filing.changed_outside.connect(self._changed_outside)
+        window.document.path_changed.connect(self._enable)
+        row = window.start_row
+        row.players.connect(self._put_players)
+        row.court.connect(self._take_court)
+        row.opened.connect(lambda path: window.wanted.emit((path,)))
+        row.browsed.connect(self.open)
+        self._enable()
+
+    def open(self) -> None:
+        """Ask for drills, and open each in a window."""
+        paths = self._window.prompts.open_paths(self._window, settings.last_folder())
+        if paths:
+            settings.set_last_folder(paths[0].parent)
+            self._window.wanted.emit(paths)
+
+    def open_sample(self) -> None:
+        """Open a finished drill to look at."""
+        try:
+            path = sample("wide-start.drill.json")
+        except MissingFile as reason:
+            self._window.prompts.say(self._window, str(reason))
+            return
+        self._window.wanted.emit((path,))
+
+    def revert(self) -> None:
+        """Take the drill as it is on disk, as one step that can be undone."""
+        window = self._window
+        opened = window.filing.revert()
+        if opened is None:
+            return
+        window.notice.clear("outside")
+        window.document.perform("Go back to what was saved", opened.drill)
+        if window.document.path is not None:
+            window.document.saved_as(window.document.path)
+
+    def _put_players(self, count: int) -> None:
+        window = self._window
+        drill = with_players(window.document.drill, window.view.at, count, window.document.source)
+        window.document.perform("Add players" if count > 1 else "Add a player", drill)
+        window.canvas.setFocus()
+
+    def _take_court(self, name: str) -> None:
+        document = self._window.document
+        document.perform("Change the court", document.drill.changed(court=document.drill.court.changed(standard=name)))
+
+    def _list_recent(self) -> None:
+        menu = self._window.actions_by_name.menus["recent"]
+        menu.clear()
+        paths = settings.recent_files()
+        for path in paths:
+            menu.addAction(said(path), lambda path=path: self._window.wanted.emit((path,)))
+        if not paths:
+            menu.addAction("None yet").setEnabled(False)
+            return
+        menu.addSeparator()
+        menu.addAction("Forget these", settings.forget_recent)
+
+    def _saved(self, path: Path) -> None:
+        window = self._window
+        window.notice.clear("outside")
+        window.column.ask_all = True
+        window.column.refresh()
+        window.bottom.say(f"Saved as {path.name}")
+        QTimer.singleShot(4000, window.bottom, lambda: window.bottom.say(""))
+
+    def _changed_outside(self) -> None:
+        path = self._window.document.path
+        name = "The file" if path is None else f"“{path.name}”"
+        self._window.notice.say(
+            "outside",
+            f"{name} was changed by another program.",
+            ("Take that one", self.revert),
+            ("Keep this one", lambda: self._window.notice.clear("outside")),
+        )
+
+    def _enable(self, *_: object) -> None:
+        actions, document = self._window.actions_by_name, self._window.document
+        actions["revert"].setEnabled(document.path is not None)
+        for name in ("save", "save as"):
+            actions[name].setEnabled(not document.read_only)

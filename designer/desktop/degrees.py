@@ -1,0 +1,204 @@
+"""Easier, as set, harder: the variations of the progression in view, each with what it changes."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QActionGroup, QColor, QContextMenuEvent, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
+
+from designer.desktop.controls import frame
+from designer.desktop.document import Document
+from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.icons import paint_icon
+from designer.desktop.ladder import Degree, degree_of, of_degree
+from designer.desktop.style import look, style
+from designer.desktop.view import View
+from designer.drill.drill import Variation
+from designer.drill.setting import At
+from designer.wording.changes import short_changes
+
+HEIGHT: Final = 38
+NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "harder": "Harder", "others": "Other"}
+ORDER: Final[tuple[Degree | None, ...]] = ("easier", None, "harder", "others")
+
+
+class DegreeButton(QAbstractButton):
+    """A radio with its name and what it changes. Where there is no such variation yet, a plus that adds one."""
+
+    asked = Signal(object)
+
+    def __init__(self, degree: Degree | None, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.degree = degree
+        self.count = 0
+        self.changes = ""
+        self.name = NAMES[degree]
+        self.setCheckable(True)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    @property
+    def empty(self) -> bool:
+        """Whether there is no variation of this degree."""
+        return self.degree is not None and self.count == 0
+
+    def show_words(self, count: int, changes: str, *, chosen: bool) -> None:
+        """Show how many variations there are and what the one meant here changes."""
+        self.count, self.changes = count, changes
+        self.setChecked(chosen)
+        said = f"Add {self.name.lower()}" if self.empty else self.name + (f": {changes}" if changes else "")
+        self.setText(said)
+        self.setAccessibleName(said)
+        self.setToolTip("" if self.empty else changes)
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes)
+        name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
+        return QSize(20 + name + (10 + words if words else 0) + (18 if self.count > 1 else 0) + 12, HEIGHT)
+
+    def minimumSizeHint(self) -> QSize:
+        name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
+        return QSize(20 + name + 14 + (18 if self.count > 1 else 0), HEIGHT)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        self.asked.emit(event.globalPos())
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        on = self.isChecked()
+        middle = HEIGHT / 2
+        if self.empty:
+            paint_icon(painter, "plus", QRectF(0, middle - 6, 12, 12), now.faint)
+        else:
+            painter.setPen(QPen(QColor(now.ink if on else now.edge), 1.2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawEllipse(QRectF(0.6, middle - 5.4, 10.8, 10.8))
+            if on:
+                painter.setPen(Qt.PenStyle.NoPen)
+                painter.setBrush(QColor(now.ink))
+                painter.drawEllipse(QRectF(3, middle - 3, 6, 6))
+        face = font(CONTROL, bold=on)
+        painter.setFont(face)
+        painter.setPen(QColor(now.faint if self.empty else now.ink))
+        wide = QFontMetrics(face).horizontalAdvance(self.name)
+        line = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(QRect(18, 0, wide + 4, HEIGHT), line, self.name)
+        end = self.width() - 4
+        if self.count > 1:
+            end -= 18
+            x = min(
+                end, 18 + wide + 8 + (QFontMetrics(font(NOTE)).horizontalAdvance(self.changes) if self.changes else 0)
+            )
+            paint_icon(painter, "chevron", QRectF(x + 4, middle - 5, 10, 10), now.soft)
+            end = x
+        painter.setFont(font(NOTE))
+        painter.setPen(QColor(now.soft))
+        box = QRect(18 + wide + 9, 0, max(0, int(end) - 18 - wide - 9), HEIGHT)
+        words = QFontMetrics(font(NOTE)).elidedText(self.changes, Qt.TextElideMode.ElideRight, box.width() + 2)
+        painter.drawText(box, line, words)
+        if self.hasFocus():
+            frame(painter, self.rect().adjusted(-2, 5, 0, -6), edge=now.ink, fill=None, width=2)
+
+
+class DegreeRow(QWidget):
+    """The row under the tabs. ``wanted`` asks for another variation of a degree."""
+
+    wanted = Signal(str)
+    asked = Signal(object)
+
+    def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._view = document, view
+        self.setFixedHeight(HEIGHT)
+        self.setAccessibleName("Easier and harder")
+        line = QHBoxLayout(self)
+        line.setContentsMargins(14, 0, 14, 0)
+        line.setSpacing(24)
+        self._buttons: dict[Degree | None, DegreeButton] = {}
+        for degree in ORDER:
+            button = self._buttons[degree] = DegreeButton(degree, self)
+            button.clicked.connect(lambda _=False, degree=degree: self._press(degree))
+            button.asked.connect(lambda spot, degree=degree: self._open_menu(degree, spot))
+            line.addWidget(button, 0 if degree is None else 1)
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.timeout.connect(self.refresh)
+        document.shown_changed.connect(lambda *_: self._later.start(0))
+        view.at_changed.connect(self.refresh)
+        style().changed.connect(lambda _: self.update())
+        self.refresh()
+
+    def button(self, degree: Degree | None) -> DegreeButton:
+        """Return the radio of a degree, None for "as set"."""
+        return self._buttons[degree]
+
+    def refresh(self, *_: object) -> None:
+        """Show the variations of the progression in view."""
+        drill, at = self._document.shown, self._view.at
+        chosen = degree_of(drill, at)
+        for degree, button in self._buttons.items():
+            if degree is None:
+                button.show_words(1, "", chosen=chosen is None)
+                continue
+            found = of_degree(drill, at, degree)
+            meant = next((each for each in found if each.id == at.variation), found[0] if found else None)
+            words = "" if meant is None else self._words(meant)
+            button.show_words(len(found), words, chosen=chosen == degree)
+            button.setVisible(degree != "others" or bool(found))
+
+    def _words(self, variation: Variation) -> str:
+        changes = short_changes(self._document.shown, At(self._view.at.progression, variation.id))
+        return changes or variation.name or "changes nothing yet"
+
+    def _press(self, degree: Degree | None) -> None:
+        at = self._view.at
+        if degree is None:
+            self._view.go_to(At(at.progression))
+            self.refresh()
+            return
+        found = of_degree(self._document.shown, at, degree)
+        if not found:
+            self.wanted.emit(degree)
+        elif len(found) == 1:
+            self._view.go_to(At(at.progression, found[0].id))
+        else:
+            button = self._buttons[degree]
+            self._open_menu(degree, button.mapToGlobal(QPoint(0, button.height())))
+        self.refresh()
+
+    def menu(self, degree: Degree) -> QMenu:
+        """Return the menu of the variations of a degree, with one more to add."""
+        menu = QMenu(self)
+        group = QActionGroup(menu)
+        for each in of_degree(self._document.shown, self._view.at, degree):
+            words = self._words(each)
+            action = menu.addAction(f"{each.name}: {words}" if each.name and words != each.name else words)
+            action.setCheckable(True)
+            action.setChecked(each.id == self._view.at.variation)
+            action.triggered.connect(lambda _=False, id=each.id: self._go(id))
+            group.addAction(action)
+        menu.addSeparator()
+        menu.addAction(f"Add another {NAMES[degree].lower()} one", lambda: self.wanted.emit(degree))
+        return menu
+
+    def _go(self, variation: str) -> None:
+        self._view.go_to(At(self._view.at.progression, variation))
+
+    def _open_menu(self, degree: Degree | None, spot: QPoint) -> None:
+        if degree is not None and self._buttons[degree].count > 1:
+            self.menu(degree).popup(spot)
+        elif degree is not None and not self._buttons[degree].empty:
+            self._go(of_degree(self._document.shown, self._view.at, degree)[0].id)
+            self.asked.emit(spot)
+        else:
+            self.asked.emit(spot)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.fillRect(QRect(0, HEIGHT - 1, self.width(), 1), QColor(look().hairline))

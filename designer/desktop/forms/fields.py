@@ -1,0 +1,217 @@
+"""What a form is declared with: a field says which value of a record it shows, in what words, by what kind of control."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from designer.desktop.forms.context import Context
+
+Option = tuple[Any, str]
+"""A value and the words that a coach reads for it."""
+
+Options = tuple[Option, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of a few values. ``usual`` is offered, marked, while none is given; ``optional`` lets it be taken back."""
+
+    options: Options
+    usual: Any = None
+    optional: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """One of the values that the drill holds, such as its areas; ``nothing`` is what leaving it open is called."""
+
+    options: Callable[[Context], Sequence[Option]]
+    nothing: str = "–"
+    optional: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Many:
+    """Any number of the values that the drill holds, as a tuple."""
+
+    options: Callable[[Context], Sequence[Option]]
+    nothing: str = "–"
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A whole number, None where the box is empty and ``optional``. ``word`` is a value that stands beside numbers."""
+
+    least: int = 0
+    most: int = 1000
+    unit: str = ""
+    optional: bool = True
+    word: str | None = None
+    usual: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Two whole numbers, the least and the most, or None."""
+
+    least: int = 1
+    most: int = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A distance in metres, None where the box is empty and ``optional``. ``words`` may stand for one ("knee")."""
+
+    least: float = 0.0
+    most: float = 100.0
+    optional: bool = True
+    words: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of text; an empty one is None where ``optional``."""
+
+    hint: str = ""
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Text of more than one line."""
+
+    hint: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """A tuple of texts, one a line."""
+
+    hint: str = "one a line"
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A date, written year-month-day."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """Yes or no, said by ``words``. ``asked`` has a third answer: not known."""
+
+    words: str
+    asked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Places in metres from the net's centre, x to the right and y towards the far end, one a line."""
+
+    fixed: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pairs:
+    """A map from one value to another, a row a pair. ``values`` None asks for whole numbers."""
+
+    keys: Callable[[Context], Sequence[Option]]
+    values: Callable[[Context], Sequence[Option]] | None
+    joined: str = "to"
+
+
+@dataclass(frozen=True, slots=True)
+class Rounds:
+    """Rows of letters: who has which job, round by round."""
+
+
+@dataclass(frozen=True, slots=True)
+class Translations:
+    """Texts in other languages: a line "language: text = translation" each."""
+
+
+@dataclass(frozen=True, slots=True)
+class One:
+    """A record inside this one, made by ``make`` where there is none; ``add`` is the word on the button for it."""
+
+    make: Callable[[Context], Any]
+    add: str = "Say it"
+    optional: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Several:
+    """Any number of records inside this one. ``least`` of them cannot be removed."""
+
+    make: Callable[[Context], Any]
+    add: str
+    least: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Kinds:
+    """A record inside this one that is of one of several types. ``tag`` is the field that tells them apart."""
+
+    tag: str
+    options: tuple[tuple[str, str, Callable[[Context], Any]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """A tuple of records of one of two types: events that must have happened, or places a ball must be in."""
+
+    first: Several
+    first_words: str
+    second: Several
+    second_words: str
+    is_second: Callable[[Any], bool]
+    neither: str = "always"
+
+
+Kind = (
+    Choice
+    | Pick
+    | Many
+    | Number
+    | Span
+    | Measure
+    | Line
+    | Block
+    | Lines
+    | Day
+    | Flag
+    | Points
+    | Pairs
+    | Rounds
+    | Translations
+    | One
+    | Several
+    | Kinds
+    | Either
+)
+
+
+def always(_: Any) -> bool:
+    """Return True: the field is asked for whatever the record holds."""
+    return True
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One row of a form. ``shown`` says for which records it matters; ``more`` keeps it behind the word "More"."""
+
+    name: str
+    label: str
+    kind: Kind
+    shown: Callable[[Any], bool] = field(default=always)
+    more: bool = False
+
+
+Table = tuple[Field, ...]
+
+
+def words(*values: str, **said: str) -> Options:
+    """Return options whose words are the values themselves, but for those in ``said`` (spaces written as _)."""
+    spoken = {name.replace("_", " "): text for name, text in said.items()}
+    return tuple((value, spoken.get(value, value)) for value in values)

@@ -1,0 +1,184 @@
+"""A form for one record, built row by row from its table. Every edit gives a whole new record."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from pydantic import ValidationError
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from designer.desktop.controls import Link
+from designer.desktop.fonts import CONTROL, font
+from designer.desktop.forms.boxes import Box, Complaint, box_for, column
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Several, Table
+from designer.desktop.style import look
+from designer.drill.base import Record
+
+LABEL: Final = 90
+PITCH: Final = 33
+NESTED: Final = (One, Several, Kinds, Either, Pairs)
+
+
+class Row(QWidget):
+    """A label and the control beside it, or under it where the control holds records itself."""
+
+    edited = Signal(str, object, bool)
+
+    def __init__(self, field: Field, box: Box) -> None:
+        super().__init__()
+        self.field = field
+        self.box = box
+        self._label = QLabel(field.label)
+        self._label.setTextFormat(Qt.TextFormat.PlainText)
+        self._label.setWordWrap(True)
+        self._label.setFont(font(CONTROL))
+        self._label.setMinimumHeight(26)
+        self._complaint = Complaint()
+        box.name(field.label)
+        box.edited.connect(lambda value, typed: self.edited.emit(field.name, value, typed))
+        box.refused.connect(self._complaint.say)
+        outer = column(self)
+        beside = not isinstance(field.kind, NESTED)
+        if beside:
+            self.setMinimumHeight(PITCH)
+            line = QHBoxLayout()
+            line.setContentsMargins(0, 3, 0, 4)
+            line.setSpacing(8)
+            self._label.setFixedWidth(LABEL - 8)
+            line.addWidget(self._label, 0, Qt.AlignmentFlag.AlignTop)
+            line.addWidget(box, 1)
+            outer.addLayout(line)
+        else:
+            outer.setContentsMargins(0, 3, 0, 4)
+            outer.addWidget(self._label)
+            outer.addWidget(box)
+        outer.addWidget(self._complaint)
+
+    def colour(self) -> None:
+        """Take the colours of the look in force."""
+        self._label.setStyleSheet(f"color: {look().soft};")
+
+    def complain(self, sentence: str) -> None:
+        """Say under the control what is wrong with what was filled in."""
+        self._complaint.say(sentence)
+
+
+class Form(QWidget):
+    """The rows of one record. ``edited`` carries the record with one value changed, and whether it was typed."""
+
+    edited = Signal(object, bool)
+
+    def __init__(self, table: Table) -> None:
+        super().__init__()
+        self._table = table
+        self._rows: dict[str, Row] = {}
+        self._record: Any = None
+        self._context: Context | None = None
+        self._open = False
+        self._layout = column(self)
+        self._more = Link("More")
+        self._more.clicked.connect(self._toggle_more)
+        self._layout.addWidget(self._more)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
+
+    @property
+    def record(self) -> Any:
+        """Return the record as it is shown."""
+        return self._record
+
+    def row(self, name: str) -> Row | None:
+        """Return the row of a field, None while it is not shown."""
+        row = self._rows.get(name)
+        return row if row is not None and not row.isHidden() else None
+
+    def show_record(self, record: Any, context: Context) -> None:
+        """Show ``record``; rows that matter for it come, others go."""
+        self._record, self._context = record, context
+        place = 0
+        hidden = 0
+        for field in self._table:
+            wanted, beyond = self._wanted(field, record)
+            hidden += beyond
+            row = self._rows.get(field.name)
+            if not wanted:
+                if row is not None:
+                    row.hide()
+                continue
+            if row is None:
+                row = self._rows[field.name] = Row(field, _box(field))
+                row.edited.connect(self._edit)
+            if self._layout.indexOf(row) != place:
+                self._layout.removeWidget(row)
+                self._layout.insertWidget(place, row)
+            row.colour()
+            row.box.show_value(getattr(record, field.name), context)
+            row.show()
+            place += 1
+        self._more.setText("Less" if self._open else "More")
+        self._more.setVisible(bool(hidden) or self._open)
+
+    def open_all(self) -> None:
+        """Show the rows that stand behind "More" as well."""
+        self._open = True
+        if self._context is not None:
+            self.show_record(self._record, self._context)
+
+    def focus_first(self) -> None:
+        """Put the keyboard on the first control."""
+        for field in self._table:
+            row = self.row(field.name)
+            if row is not None:
+                (row.box.focusProxy() or row.box).setFocus(Qt.FocusReason.OtherFocusReason)
+                return
+
+    def _wanted(self, field: Field, record: Any) -> tuple[bool, bool]:
+        """Return whether the field's row is shown, and whether it waits behind "More"."""
+        usual = field.shown(record) and not field.more
+        if usual or self._open:
+            return True, False
+        filled = getattr(record, field.name) != _default(record, field.name)
+        return filled, not filled
+
+    def _toggle_more(self) -> None:
+        self._open = not self._open
+        if self._context is not None:
+            self.show_record(self._record, self._context)
+
+    def _edit(self, name: str, value: Any, typed: object) -> None:
+        row = self._rows[name]
+        try:
+            changed = self._record.changed(**{name: value})
+        except ValidationError as error:
+            row.complain(sentence_for(error))
+            return
+        row.complain("")
+        self.edited.emit(changed, bool(typed))
+
+
+def _default(record: Record, name: str) -> Any:
+    return type(record).model_fields[name].get_default(call_default_factory=True)
+
+
+def sentence_for(error: ValidationError) -> str:
+    """Return in one sentence what a value that does not fit should have been."""
+    first = error.errors(include_url=False, include_context=False)[0]
+    return f"That does not fit: {first['msg'].removeprefix('Value error, ').rstrip('.')}."
+
+
+def _box(field: Field) -> Box:
+    kind = field.kind
+    if isinstance(kind, NESTED):
+        from designer.desktop.forms import nested
+
+        return nested.box_for(kind)
+    return box_for(kind)
+
+
+def stacked(gap: int = 0, indent: int = 0) -> tuple[QWidget, QVBoxLayout]:
+    """Return an empty widget and its layout from top to bottom."""
+    widget = QWidget()
+    layout = column(widget, gap)
+    layout.setContentsMargins(indent, 0, 0, 0)
+    return widget, layout

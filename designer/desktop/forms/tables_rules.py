@@ -1,0 +1,284 @@
+"""The rows for how a rally starts, its parts, rules, points, finish and swaps."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from designer.desktop.forms import context as here
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.fields import (
+    Block,
+    Choice,
+    Either,
+    Field,
+    Flag,
+    Kinds,
+    Many,
+    Measure,
+    Number,
+    One,
+    Pairs,
+    Pick,
+    Rounds,
+    Several,
+    Table,
+    words,
+)
+from designer.desktop.forms.tables_conditions import DIRECTIONS, IN_DOUBT, WINGS, event, new_in, outcome, strokes
+from designer.drill.conditions import In
+from designer.drill.rules import (
+    Aim,
+    Bounces,
+    Finish,
+    Height,
+    Keep,
+    Part,
+    Points,
+    Rule,
+    Start,
+    Swap,
+    UnknownMust,
+    UseStroke,
+)
+
+BODY: Final = ("knee", "waist", "shoulder", "raised racket", "net")
+NOTE: Final = Field("note", "Also say", Block("printed after the sentence"), more=True)
+
+_CALLED: Final = Field("called_by", "Called by", Many(here.people, "as the house says"), more=True)
+_DOUBT: Final = Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay"), more=True)
+
+
+def _use_stroke(_: Context) -> UseStroke:
+    return UseStroke(do="use stroke", wing="forehand")
+
+
+def _aim(_: Context) -> Aim:
+    return Aim(do="aim", direction="cross-court")
+
+
+def _keep(context: Context) -> Keep:
+    return Keep(do="keep", where=(new_in(context),))
+
+
+def _height(_: Context) -> Height:
+    return Height(do="height", at="net")
+
+
+def _bounces(_: Context) -> Bounces:
+    return Bounces(do="bounces", least=1, most=1)
+
+
+MUSTS: Final = (
+    ("keep", "the ball or feet in a place", _keep),
+    ("use stroke", "a stroke or a wing", _use_stroke),
+    ("aim", "a direction", _aim),
+    ("height", "a height", _height),
+    ("bounces", "a number of bounces", _bounces),
+)
+"""What a rule can ask for: its name in the file, a coach's words, and a first one of its kind."""
+
+PART: Final[Table] = (
+    Field("kind", "The rally is", Choice(words("cooperative", "forced", "open"), optional=False)),
+    Field("after", "After", Pick(here.parts, "the start")),
+    Field("shots", "Its balls", Many(here.shots, "any"), lambda r: r.kind != "open"),
+    Field("until", "Until", Several(event("played"), "Add what ends it"), lambda r: r.kind != "open"),
+    Field(
+        "failed",
+        "If it fails",
+        One(outcome("lose the point"), "Say what it costs"),
+        lambda r: r.kind != "open",
+    ),
+    NOTE,
+)
+
+RULE: Final[Table] = (
+    Field("who", "Who", Many(here.people, "everyone")),
+    Field("never", "", Flag("must never")),
+    Field("must", "Must", Kinds("do", MUSTS)),
+    Field("breach", "If not", One(outcome("lose the point"), "Say what a breach costs")),
+    Field(
+        "when",
+        "When",
+        Either(
+            Several(event("landed"), "Add an event"),
+            "after an event",
+            Several(new_in, "Add a place"),
+            "for a ball in",
+            lambda each: isinstance(each, In),
+        ),
+        more=True,
+    ),
+    Field("parts", "In the part", Many(here.parts, "all parts"), more=True),
+    Field("of", "Only balls", Many(here.shots_and_runs, "all"), more=True),
+    Field("from_hit", "From hit", Number(1, 1000, optional=False), more=True),
+    Field("to_hit", "To hit", Number(1, 1000), more=True),
+    _CALLED,
+    _DOUBT,
+    NOTE,
+)
+
+USE_STROKE: Final[Table] = (
+    Field("wing", "Off the", Choice(WINGS)),
+    Field("strokes", "Strokes", Many(strokes, "any")),
+)
+AIM: Final[Table] = (Field("direction", "Direction", Choice(DIRECTIONS, optional=False)),)
+KEEP: Final[Table] = (
+    Field("where", "Where", Several(new_in, "Add a place", least=1)),
+    Field(
+        "time",
+        "Feet judged",
+        Choice(words("at the hit", "at the next hit", "all the time")),
+        lambda r: any(each.judged in ("one foot", "both feet") for each in r.where),
+    ),
+)
+HEIGHT: Final[Table] = (
+    Field(
+        "at",
+        "Measured",
+        Choice(
+            words(
+                "contact",
+                "net",
+                "highest",
+                "arrival",
+                contact="at contact",
+                net="over the net",
+                highest="at its highest",
+                arrival="where it arrives",
+            ),
+            optional=False,
+        ),
+    ),
+    Field("least", "At least", Measure(words=BODY)),
+    Field("most", "At most", Measure(words=BODY)),
+)
+BOUNCES: Final[Table] = (
+    Field("least", "At least", Number(0, 3)),
+    Field("most", "At most", Number(0, 3)),
+    Field("rising", "", Flag("hit it on the rise")),
+)
+
+POINTS: Final[Table] = (
+    Field("on", "When", Several(event("won"), "Add another way", least=1)),
+    Field("gives", "It gives", One(outcome("points", value=1), optional=False)),
+    Field(
+        "beside",
+        "With others",
+        Choice((("added", "added"), ("instead", "in their place"), ("the higher", "the higher counts"))),
+        more=True,
+    ),
+    Field("grows_by", "Grows by", Number(-100, 100), more=True),
+    Field("cap", "At most", Number(-1000, 1000), more=True),
+    Field("parts", "In the part", Many(here.parts, "all parts"), more=True),
+    Field("from_hit", "From hit", Number(1, 1000, optional=False), more=True),
+    _CALLED,
+    NOTE,
+)
+
+
+def _serves(start: Start) -> bool:
+    return bool(start.serves) or start.courts is not None
+
+
+START: Final[Table] = (
+    Field("shot", "First ball", Pick(here.shots, "not drawn")),
+    Field("by", "Who", Many(here.letters)),
+    Field("good", "A good one", Several(new_in, "Say where it must land")),
+    Field("bad", "A bad one", One(outcome("replay"), "Say what a bad one costs")),
+    Field(
+        "next",
+        "Who next",
+        Choice(
+            words(
+                "same",
+                "in turn",
+                "every two",
+                "winner",
+                "loser",
+                "by the rules",
+                same="the same",
+                every_two="change every two",
+                winner="the winner",
+                loser="the loser",
+            ),
+        ),
+    ),
+    Field(
+        "courts",
+        "Courts",
+        Choice(words("as drawn", "deuce", "ad", "in turn", "either", in_turn="deuce and ad in turn")),
+        more=True,
+    ),
+    Field("once", "Once", One(event("reached"), "Say when, for a later ball"), more=True),
+    Field("called_by", "Called by", Many(here.people, "as the house says")),
+    Field("serves", "Serves each", Pairs(here.letters, None, "has"), more=True),
+    Field("score", "Starts at", Pairs(here.people, None, "has"), more=True),
+    NOTE,
+)
+
+_COUNTED: Final = words("person", "pair", "side", "all together")
+FINISH: Final[Table] = (
+    Field(
+        "kind",
+        "It is",
+        Choice(
+            words(
+                "race",
+                "total",
+                "goal",
+                "game",
+                "tie-break",
+                race="first to a score",
+                total="highest total",
+                goal="a goal together",
+                game="a game",
+                **{"tie-break": "a tie-break"},
+            ),
+            optional=False,
+        ),
+    ),
+    Field("to", "To", Number(1, 1000, word="own best"), lambda r: r.kind in ("race", "goal", "tie-break")),
+    Field("margin", "Win by", Number(1, 20, optional=False), lambda r: r.kind in ("race", "tie-break")),
+    Field("starts", "Starts", Number(1, 1000), lambda r: r.kind in ("total", "goal")),
+    Field("minutes", "Minutes", Number(1, 600), lambda r: r.kind in ("total", "goal")),
+    Field(
+        "level",
+        "If level",
+        Choice(words("shared", "one more each", "next point")),
+        lambda r: r.kind in ("total", "race"),
+    ),
+    Field("last_rally", "At the call", Choice((("played out", "play it out"), ("stops", "stop at once")))),
+    Field("running", "", Flag("in a row"), lambda r: r.kind == "goal"),
+    Field("each", "", Flag("each player on their own"), more=True),
+    Field("rounds", "Rounds", Number(1, 1000, optional=False), more=True),
+    Field("cap", "At most", Number(1, 1000), more=True),
+    Field("floor", "Never below", Number(-1000, 1000), more=True),
+    Field("scores", "Who scores", Choice(_COUNTED), more=True),
+    Field("totals", "Who is totalled", Choice(_COUNTED), more=True),
+    NOTE,
+)
+
+SWAP: Final[Table] = (
+    Field("on", "When", Several(event("starts", count=5), "Add another time", least=1)),
+    Field("moves", "Who becomes", Pairs(here.movers, here.movers, "becomes")),
+    Field("ends", "", Flag("change ends too")),
+    Field("mirrored", "", Flag("everything from the other side"), more=True),
+    Field("take_over", "Wins to take over", Number(1, 1000), more=True),
+    Field("table", "Round by round", Rounds(), more=True),
+    NOTE,
+)
+
+TABLES: Final[dict[type, Any]] = {
+    Part: PART,
+    Rule: RULE,
+    UseStroke: USE_STROKE,
+    Aim: AIM,
+    Keep: KEEP,
+    Height: HEIGHT,
+    Bounces: BOUNCES,
+    UnknownMust: (),
+    Points: POINTS,
+    Start: START,
+    Finish: FINISH,
+    Swap: SWAP,
+}

@@ -1,0 +1,178 @@
+"""The rows for what is drawn: people, balls, runs and the things on the court."""
+
+from __future__ import annotations
+
+from typing import Any, Final, get_args
+
+from designer.desktop.forms import context as here
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.fields import (
+    Block,
+    Choice,
+    Field,
+    Flag,
+    Kinds,
+    Line,
+    Measure,
+    Number,
+    One,
+    Pick,
+    Points,
+    Table,
+    words,
+)
+from designer.desktop.forms.tables_conditions import STROKES, WINGS
+from designer.desktop.forms.tables_rules import NOTE
+from designer.drill.base import Place
+from designer.drill.items import (
+    Area,
+    Barrier,
+    Basket,
+    Cone,
+    Disc,
+    Ellipse,
+    HeightCord,
+    Hoop,
+    Marked,
+    Note,
+    Obstacle,
+    Polygon,
+    Rectangle,
+    Unknown,
+    UnknownShape,
+)
+from designer.drill.items import BallMachine as Machine
+from designer.drill.items import Line as DrawnLine
+from designer.drill.movement import Run, Shot
+from designer.drill.people import Spot
+
+MARKED: Final = words(*get_args(Marked))
+CARE: Final = Field(
+    "care",
+    "How exactly",
+    Choice((("exact", "exact"), ("about", "about"), ("anywhere", "anywhere"))),
+)
+
+
+def _place(_: Context) -> Place:
+    return Place(at=(0.0, 0.0))
+
+
+def _where(label: str = "Where", *, optional: bool = False, more: bool = False, name: str = "place") -> Field:
+    return Field(name, label, One(_place, "Say where", optional), more=more)
+
+
+_BOTH: Final = Field("both_ends", "", Flag("the same at the other end"), more=True)
+_HAND: Final = Field("hand_of", "For the hand of", Pick(here.letters, "nobody’s"), more=True)
+_THING: Final[Table] = (CARE, _BOTH, _HAND, NOTE)
+_STANDING: Final[Table] = (_where(more=True), *_THING)
+_CORNERS: Final = Field("corners", "Corners", Points(), more=True)
+
+PLACE: Final[Table] = (
+    Field("on", "From", Pick(here.anchors, "the net’s centre")),
+    Field("at", "Right, far", Points(fixed=1)),
+)
+
+SPOT: Final[Table] = (
+    Field("job", "Who", Pick(here.letters, optional=False)),
+    Field("task", "Does what", Choice(words("plays", "collects", "waits"), optional=False)),
+    CARE,
+    _where(),
+    Field("facing", "Faces (degrees)", Number(0, 359), more=True),
+    NOTE,
+)
+
+SHOT: Final[Table] = (
+    Field("by", "Hit by", Pick(here.letters, optional=False)),
+    Field("stroke", "Stroke", Choice(STROKES)),
+    Field("wing", "Off the", Choice(WINGS)),
+    Field("after", "After", Pick(here.shots, "nothing: a first ball")),
+    Field("pace", "Pace", Choice(words("soft", "half", "medium", "full"))),
+    Field("spin", "Spin", Choice(words("topspin", "slice", "flat", "sidespin"))),
+    _where("Lands", optional=True, name="to"),
+    _where("Hit at", optional=True, name="contact", more=True),
+    Field("height", "Hit how high", Measure(), more=True),
+    Field("over_net", "Over the net", Measure(), more=True),
+    Field("bounces", "Bounces first", Number(0, 3), more=True),
+    Field("bend", "Bends", Measure(-100), more=True),
+    Field("called_by", "Called by", Pick(here.letters, "nobody"), more=True),
+    Field("label", "Word on it", Line(), more=True),
+    NOTE,
+)
+
+RUN: Final[Table] = (
+    Field("by", "Who runs", Pick(here.letters, optional=False)),
+    Field(
+        "purpose",
+        "What for",
+        Choice((("reach", "to a ball"), ("recover", "get back"), ("approach", "go in"), ("retreat", "go back"))),
+    ),
+    Field("during", "During", Pick(here.shots, "no ball")),
+    _where("To", name="to"),
+    Field("via", "By way of", Points(), more=True),
+    NOTE,
+)
+
+
+def _rectangle(_: Context) -> Rectangle:
+    return Rectangle(form="rectangle", corners=((-2.0, 7.0), (2.0, 11.0)))
+
+
+def _ellipse(_: Context) -> Ellipse:
+    return Ellipse(form="ellipse", corners=((-2.0, 7.0), (2.0, 11.0)))
+
+
+def _polygon(_: Context) -> Polygon:
+    return Polygon(form="polygon", corners=((-2.0, 7.0), (2.0, 7.0), (0.0, 11.0)))
+
+
+SHAPES: Final = (
+    ("rectangle", "rectangle", _rectangle),
+    ("ellipse", "ellipse", _ellipse),
+    ("polygon", "corner by corner", _polygon),
+)
+
+AREA: Final[Table] = (
+    Field("name", "Called", Line("reply zone")),
+    Field("marked", "Shown by", Choice(MARKED)),
+    CARE,
+    Field("shape", "Shape", Kinds("form", SHAPES), more=True),
+    _BOTH,
+    _HAND,
+    NOTE,
+)
+
+LINE: Final[Table] = (
+    Field("name", "Called", Line("tick")),
+    Field("marked", "Shown by", Choice(MARKED)),
+    CARE,
+    Field("pieces", "Pieces", Number(1, 200), lambda r: r.marked in ("throw-down", "discs")),
+    Field("runs_on", "", Flag("runs on in thought to the next line")),
+    _CORNERS,
+    _BOTH,
+    _HAND,
+    NOTE,
+)
+
+TABLES: Final[dict[type, Any]] = {
+    Place: PLACE,
+    Spot: SPOT,
+    Shot: SHOT,
+    Run: RUN,
+    Cone: _STANDING,
+    Disc: _STANDING,
+    Hoop: _STANDING,
+    Basket: (Field("balls", "Balls in it", Number(0, 2000)), *_STANDING),
+    Machine: (Field("facing", "Throws (degrees)", Number(0, 359)), *_STANDING),
+    Note: (Field("text", "Words", Block()), *_STANDING),
+    Obstacle: (Field("name", "What it is", Line("bench")), _CORNERS, *_THING),
+    HeightCord: (Field("height", "How high", Measure(optional=False)), *_THING),
+    DrawnLine: LINE,
+    Barrier: (Field("height", "How high", Measure()), _CORNERS, *_THING),
+    Area: AREA,
+    Rectangle: (Field("corners", "Two corners", Points(fixed=2)),),
+    Ellipse: (Field("corners", "Two corners", Points(fixed=2)),),
+    Polygon: (Field("corners", "Corners", Points()),),
+    Unknown: (),
+    UnknownShape: (),
+}

@@ -1,0 +1,69 @@
+"""Every question that the program asks in a box of its own, in one object, so that a test can answer for the user."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
+
+Unsaved = Literal["save", "discard", "cancel"]
+
+DRILLS = "Drills (*.drill.json *.json)"
+DRILLS_AND_CARDS = "Drills and cards (*.drill.json *.json *.pdf)"
+CARDS = "Cards (*.pdf)"
+PICTURES = "Pictures (*.svg *.png)"
+
+
+class Prompts:
+    """Asks with the platform's dialogs. ``None`` and "cancel" mean that the user changed their mind."""
+
+    def unsaved(self, parent: QWidget, name: str) -> Unsaved:
+        """Ask what to do with changes that are not saved."""
+        box = self._box(parent, f"Save the changes to “{name}”?", "Changes that are not saved are lost.")
+        save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
+        discard = box.addButton("Don’t save", QMessageBox.ButtonRole.DestructiveRole)
+        box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(save)
+        box.exec()
+        clicked = box.clickedButton()
+        return "save" if clicked is save else "discard" if clicked is discard else "cancel"
+
+    def yes(self, parent: QWidget, question: str, more: str, verb: str) -> bool:
+        """Ask for leave to do something that cannot be undone; ``verb`` is the word on the button."""
+        box = self._box(parent, question, more)
+        do = box.addButton(verb, QMessageBox.ButtonRole.AcceptRole)
+        box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
+        box.exec()
+        return box.clickedButton() is do
+
+    def say(self, parent: QWidget, sentence: str, more: str = "") -> None:
+        """Tell the user something that went wrong."""
+        box = self._box(parent, sentence, more)
+        box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
+        box.exec()
+
+    def text(self, parent: QWidget, question: str, value: str = "") -> str | None:
+        """Ask for one line of text."""
+        answer, accepted = QInputDialog.getText(parent, "Drill Designer", question, text=value)
+        return answer if accepted else None
+
+    def open_paths(self, parent: QWidget, folder: Path) -> tuple[Path, ...]:
+        """Ask which drills to open."""
+        names, _ = QFileDialog.getOpenFileNames(parent, "Open", str(folder), f"{DRILLS_AND_CARDS};;{DRILLS}")
+        return tuple(map(Path, names))
+
+    def save_path(self, parent: QWidget, suggestion: Path, kinds: str) -> Path | None:
+        """Ask where to write a file; the dialog itself asks before one is overwritten."""
+        name, _ = QFileDialog.getSaveFileName(parent, "Save", str(suggestion), kinds)
+        return Path(name) if name else None
+
+    def _box(self, parent: QWidget, sentence: str, more: str) -> QMessageBox:
+        box = QMessageBox(parent)
+        box.setWindowTitle("Drill Designer")
+        # A drill's title may hold what a label would take for markup.
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.setText(sentence)
+        box.setInformativeText(more)
+        return box

@@ -1,0 +1,116 @@
+"""What the program remembers of its user: one file, read and written only here.
+
+Values of an INI file come back as text in a new process, so every value is read with its type; lists are JSON text.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Final, cast
+
+from platformdirs import user_config_path
+from PySide6.QtCore import QByteArray, QSettings
+
+from designer.desktop.look import CHOICES, Choice
+
+RECENT: Final = 12
+UNITS: Final = ("rackets", "metres", "feet")
+
+
+def settings_path() -> Path:
+    """Return the file that holds the settings."""
+    return user_config_path("drill-designer", appauthor=False) / "settings.ini"
+
+
+def settings() -> QSettings:
+    """Return the settings. The one place that opens them."""
+    return QSettings(str(settings_path()), QSettings.Format.IniFormat)
+
+
+def _text(key: str, default: str, allowed: tuple[str, ...] = ()) -> str:
+    value = str(settings().value(key, default, type=str))
+    return value if not allowed or value in allowed else default
+
+
+def theme() -> Choice:
+    """Return the look the user chose, "system" where none was chosen."""
+    return cast("Choice", _text("window/theme", "system", CHOICES))
+
+
+def set_theme(choice: Choice) -> None:
+    """Remember the look."""
+    settings().setValue("window/theme", choice)
+
+
+def units() -> str:
+    """Return the units that distances are given in: "rackets", "metres" or "feet"."""
+    return _text("window/units", "rackets", UNITS)
+
+
+def set_units(name: str) -> None:
+    """Remember the units."""
+    settings().setValue("window/units", name)
+
+
+def strip_open() -> bool:
+    """Return whether the strip of things stands open."""
+    return bool(settings().value("window/strip_open", True, type=bool))
+
+
+def set_strip_open(*, shown: bool) -> None:
+    """Remember whether the strip of things stands open."""
+    settings().setValue("window/strip_open", shown)
+
+
+def geometry() -> QByteArray:
+    """Return where the last window stood, empty at first."""
+    return cast("QByteArray", settings().value("window/geometry", QByteArray(), type=QByteArray))
+
+
+def set_geometry(value: QByteArray) -> None:
+    """Remember where the window stands."""
+    settings().setValue("window/geometry", value)
+
+
+def splitter() -> QByteArray:
+    """Return how wide the card column was, empty at first."""
+    return cast("QByteArray", settings().value("window/splitter", QByteArray(), type=QByteArray))
+
+
+def set_splitter(value: QByteArray) -> None:
+    """Remember how wide the card column is."""
+    settings().setValue("window/splitter", value)
+
+
+def recent_files() -> tuple[Path, ...]:
+    """Return the drills last opened or saved, newest first. Files that are gone are left out."""
+    try:
+        names = json.loads(_text("files/recent", "[]"))
+    except json.JSONDecodeError:
+        return ()
+    if not isinstance(names, list):
+        return ()
+    return tuple(path for name in names if isinstance(name, str) and (path := Path(name)).is_file())
+
+
+def add_recent(path: Path) -> None:
+    """Put ``path`` first among the recent files."""
+    paths = [path.resolve(), *(other for other in recent_files() if other != path.resolve())]
+    settings().setValue("files/recent", json.dumps([str(each) for each in paths[:RECENT]]))
+
+
+def forget_recent() -> None:
+    """Empty the list of recent files."""
+    settings().setValue("files/recent", "[]")
+
+
+def last_folder() -> Path:
+    """Return the folder that a file was last opened from or saved in."""
+    folder = Path(_text("files/folder", ""))
+    return folder if str(folder) != "." and folder.is_dir() else Path.home()
+
+
+def set_last_folder(folder: Path) -> None:
+    """Remember the folder for the next file dialog."""
+    settings().setValue("files/folder", str(folder))

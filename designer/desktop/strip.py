@@ -1,0 +1,220 @@
+"""The strip of what can be placed: drag from it, or press and then press on the court."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QDrag, QMouseEvent, QPainter, QPaintEvent, QPixmap
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
+
+from designer.desktop.canvas.drop import item_mime
+from designer.desktop.canvas.keys import LETTERS, KeyUse
+from designer.desktop.controls import IconButton, frame
+from designer.desktop.fonts import NOTE, font
+from designer.desktop.icons import paint_icon
+from designer.desktop.marks import paint_mark
+from designer.desktop.style import look, style
+from designer.desktop.view import View
+
+WIDTH: Final = 68
+CELL: Final = 56
+PITCH: Final = 62
+COMMON: Final = ("player", "ball", "run", "area", "cone")
+REST: Final = ("feed", "line", "disc", "hoop", "basket", "ball machine", "barrier", "obstacle", "note", "coach")
+DRAGGED: Final = frozenset({*COMMON, *REST} - {"ball", "feed", "run"})
+"""What can be dropped; balls and runs have two ends and are drawn."""
+
+_MARKS: Final = {
+    "player": "person",
+    "ball": "ball path",
+    "area": "target area",
+    "line": "chalk line",
+    "note": "",
+}
+"""The drawing's sample for a tool, where it has another name; "" has a sign of the window's own."""
+
+
+class ThingButton(QAbstractButton):
+    """One thing: its mark and its word. Chosen, the next press on the court places it."""
+
+    def __init__(self, use: KeyUse, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.use = use
+        self._pressed: QPoint | None = None
+        self.setCheckable(True)
+        self.setText(use.name)
+        how = "drag it onto the court, or press and then press on the court"
+        if use.tool not in DRAGGED:
+            how = "press, then draw on the court"
+        self.setToolTip(f"{use.name} ({use.letter}): {how}")
+        self.setAccessibleName(f"{use.name}, key {use.letter}")
+        self.setAccessibleDescription(how)
+        self.setFixedSize(WIDTH, CELL)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        super().mousePressEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._pressed = event.position().toPoint()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        super().mouseMoveEvent(event)
+        start = self._pressed
+        if start is None or self.use.tool not in DRAGGED or not event.buttons() & Qt.MouseButton.LeftButton:
+            return
+        if (event.position().toPoint() - start).manhattanLength() >= QApplication.startDragDistance():
+            self._pressed = None
+            self.setDown(False)
+            self.make_drag().exec(Qt.DropAction.CopyAction)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        self._pressed = None
+        super().mouseReleaseEvent(event)
+
+    def make_drag(self) -> QDrag:
+        """Return the drag of this thing, ready to begin."""
+        drag = QDrag(self)
+        drag.setMimeData(item_mime(self.use.tool))
+        ratio = self.devicePixelRatioF()
+        picture = QPixmap(QSize(round(44 * ratio), round(44 * ratio)))
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        self._paint_sign(painter, QRectF(0, 0, 44, 44))
+        painter.end()
+        drag.setPixmap(picture)
+        drag.setHotSpot(QPoint(22, 22))
+        return drag
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self.isChecked() or self.underMouse():
+            frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.hover, fill=now.hover)
+        if self.isChecked():
+            painter.fillRect(QRect(0, 4, 4, self.height() - 8), QColor(now.ink))
+        if self.hasFocus():
+            frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.ink, fill=None, width=2)
+        self._paint_sign(painter, QRectF(12, 3, WIDTH - 24, 30))
+        painter.setFont(font(NOTE, bold=self.isChecked()))
+        painter.setPen(QColor(now.ink))
+        words = "Machine" if self.use.tool == "ball machine" else self.use.name
+        painter.drawText(QRect(0, 35, self.width(), 18), Qt.AlignmentFlag.AlignCenter, words)
+
+    def _paint_sign(self, painter: QPainter, box: QRectF) -> None:
+        now = look()
+        kind = _MARKS.get(self.use.tool, self.use.tool)
+        if kind:
+            paint_mark(painter, kind, box, now, text={"player": "A", "coach": "C"}.get(self.use.tool, ""))
+            return
+        painter.setFont(font(NOTE))
+        painter.setPen(QColor(now.ink))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "Abc")
+
+
+class MoreButton(QAbstractButton):
+    """The three dots that show the rest, and fold them away."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setCheckable(True)
+        self.setText("More")
+        self.setAccessibleName("More things to place")
+        self.setToolTip("Show all that can be placed")
+        self.setFixedSize(WIDTH, CELL)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        painter.fillRect(QRect(14, 0, WIDTH - 28, 1), QColor(now.hairline))
+        if self.underMouse():
+            frame(painter, self.rect().adjusted(6, 5, -6, 0), edge=now.hover, fill=now.hover)
+        if self.hasFocus():
+            frame(painter, self.rect().adjusted(6, 5, -6, 0), edge=now.ink, fill=None, width=2)
+        paint_icon(painter, "more", QRectF(WIDTH / 2 - 9, 12, 18, 18), now.ink)
+        painter.setFont(font(NOTE))
+        painter.setPen(QColor(now.ink))
+        words = "Fewer" if self.isChecked() else "More"
+        painter.drawText(QRect(0, 35, WIDTH, 18), Qt.AlignmentFlag.AlignCenter, words)
+
+
+class ThingStrip(QWidget):
+    """The strip, one cell wide; two with all that is behind "More"."""
+
+    folded = Signal(bool)
+
+    def __init__(self, view: View, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._view = view
+        self._uses = {use.tool: use for use in LETTERS}
+        self._buttons: dict[str, ThingButton] = {}
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 10, 0, 6)
+        outer.setSpacing(0)
+        self._scroll = QScrollArea()
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        page = QWidget()
+        page.setObjectName("page")
+        self._grid = QGridLayout(page)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(PITCH - CELL)
+        self._grid.setHorizontalSpacing(0)
+        for tool in (*COMMON, *REST):
+            button = self._buttons[tool] = ThingButton(self._uses[tool], page)
+            button.clicked.connect(lambda _=False, tool=tool: self._press(tool))
+        self.more = MoreButton(page)
+        self.more.toggled.connect(lambda _: self._lay())
+        self._scroll.setWidget(page)
+        outer.addWidget(self._scroll, 1)
+        self._fold = IconButton("fold", "Fold the strip away", self)
+        self._fold.clicked.connect(lambda: self.folded.emit(True))
+        outer.addWidget(self._fold, 0, Qt.AlignmentFlag.AlignHCenter)
+        view.tool_changed.connect(self._show_tool)
+        style().changed.connect(lambda _: self.update())
+        self._lay()
+
+    def button(self, tool: str) -> ThingButton:
+        """Return the button of a thing."""
+        return self._buttons[tool]
+
+    def shown(self) -> tuple[ThingButton, ...]:
+        """Return the buttons that can be seen."""
+        return tuple(button for button in self._buttons.values() if not button.isHidden())
+
+    def _press(self, tool: str) -> None:
+        again = self._view.tool == tool
+        self._view.set_tool("select" if again else self._uses[tool].tool)
+        self._show_tool()
+
+    def _show_tool(self, *_: object) -> None:
+        for tool, button in self._buttons.items():
+            button.setChecked(tool == self._view.tool)
+        if self._view.tool in REST and not self.more.isChecked():
+            self.more.setChecked(True)
+
+    def _lay(self) -> None:
+        all_shown = self.more.isChecked()
+        tools = (*COMMON, *REST) if all_shown else COMMON
+        columns = 2 if all_shown else 1
+        for tool, button in self._buttons.items():
+            self._grid.removeWidget(button)
+            button.setVisible(tool in tools)
+        self._grid.removeWidget(self.more)
+        rows = len(COMMON) if not all_shown else -(-len(tools) // columns)
+        for number, tool in enumerate(tools):
+            self._grid.addWidget(self._buttons[tool], number % rows, number // rows)
+        self._grid.addWidget(self.more, rows, 0)
+        for row in range(20):
+            self._grid.setRowStretch(row, 1 if row == rows + 1 else 0)
+        self.setFixedWidth(WIDTH * columns)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.fillRect(QRect(self.width() - 1, 0, 1, self.height()), QColor(look().hairline))

@@ -1,0 +1,265 @@
+"""The main window. It makes the parts and joins them; what they do is theirs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QSplitter, QVBoxLayout, QWidget
+
+from designer.desktop import settings
+from designer.desktop.actions import Actions
+from designer.desktop.bottom_line import BottomLine
+from designer.desktop.bursts import Bursts
+from designer.desktop.canvas.court_canvas import CourtCanvas
+from designer.desktop.column.column import CardColumn
+from designer.desktop.controls import IconButton, tinted
+from designer.desktop.deeds.card_deeds import CardDeeds
+from designer.desktop.deeds.drill_deeds import DrillDeeds
+from designer.desktop.deeds.edit_deeds import EditDeeds
+from designer.desktop.deeds.file_deeds import FileDeeds
+from designer.desktop.deeds.view_deeds import ViewDeeds
+from designer.desktop.degrees import DegreeRow
+from designer.desktop.document import Document
+from designer.desktop.filing import Filing
+from designer.desktop.forms.boxes import column as stacked
+from designer.desktop.forms.context import Context
+from designer.desktop.notice import NoticeBar
+from designer.desktop.positions import report_positions
+from designer.desktop.prompts import Prompts
+from designer.desktop.start_row import StartRow
+from designer.desktop.strip import ThingStrip
+from designer.desktop.style import look, style
+from designer.desktop.tabs import ProgressionTabs
+from designer.desktop.view import View
+from designer.storage.reading import Opened
+
+COLUMN: Final = 436
+WIDE_COLUMN: Final = 560
+WIDE: Final = 1500
+"""From this width on the card column is the wider one."""
+
+
+class MainWindow(QMainWindow):
+    """One drill in one window.
+
+    ``wanted`` asks the program for other windows: a tuple of paths, empty for a new drill. ``closing`` comes when the
+    window has closed.
+    """
+
+    wanted = Signal(object)
+    closing = Signal(object)
+
+    def __init__(self, document: Document, prompts: Prompts, opened: Opened | None = None) -> None:
+        super().__init__()
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.document = document
+        self.prompts = prompts
+        document.setParent(self)
+        self.view = View(document, self)
+        self.view.set_units(settings.units())  # type: ignore[arg-type]
+        self.view.set_theme(look().name)
+        self.filing = Filing(document, prompts, self, opened)
+        self.bursts = Bursts()
+        self.actions_by_name = Actions(self.menuBar(), self)
+        self._make()
+        self._place()
+        self._deeds = (FileDeeds(self), EditDeeds(self), ViewDeeds(self), DrillDeeds(self), CardDeeds(self))
+        self._join()
+        report_positions(self)
+        self._show_title()
+        self._tell(opened)
+
+    @property
+    def context(self) -> Context:
+        """Return what forms and first records need to know of the drill."""
+        return Context(self.document.shown, self.view.at, self.view.setting, self.document.source)
+
+    @property
+    def untouched(self) -> bool:
+        """Whether nothing was ever done here, so that another drill may take this window's place."""
+        return self.document.path is None and self.document.clean and not self.view.setting.ids()
+
+    def _make(self) -> None:
+        document, view = self.document, self.view
+        self.tabs = ProgressionTabs(document, view)
+        self.degrees = DegreeRow(document, view)
+        self.notice = NoticeBar()
+        self.start_row = StartRow(document.drill.court.standard)
+        self.strip = ThingStrip(view)
+        self.unfold = IconButton("unfold", "Show the strip of things")
+        self.canvas = CourtCanvas(document, view)
+        self.column = CardColumn(document, view, self.bursts)
+        self.bottom = BottomLine(document, view)
+
+    def _place(self) -> None:
+        court = QWidget()
+        over = stacked(court)
+        for widget in (self.tabs, self.degrees, self.notice, self.start_row):
+            over.addWidget(widget)
+        row = QHBoxLayout()
+        row.setSpacing(0)
+        row.addWidget(self.strip)
+        row.addWidget(self.unfold, 0, Qt.AlignmentFlag.AlignBottom)
+        row.addWidget(self.canvas, 1)
+        over.addLayout(row, 1)
+        self.splitter = QSplitter(Qt.Orientation.Horizontal)
+        self.splitter.setHandleWidth(1)
+        self.splitter.setChildrenCollapsible(False)
+        self.splitter.addWidget(court)
+        self.splitter.addWidget(self.column)
+        self.splitter.setStretchFactor(0, 1)
+        self.splitter.setStretchFactor(1, 0)
+        self.column.setMinimumWidth(320)
+        whole = QWidget()
+        outer: QVBoxLayout = stacked(whole)
+        outer.addWidget(self.splitter, 1)
+        outer.addWidget(self.bottom)
+        self.setCentralWidget(whole)
+        self.setAcceptDrops(True)
+        self.setMinimumSize(QSize(800, 520))
+        for before, after in zip(
+            (self.tabs.plus, self.degrees.button("others"), self.strip.more, self.canvas, self.column.bar.print_button),
+            (
+                self.degrees.button("easier"),
+                self.strip.button("player"),
+                self.canvas,
+                self.column.bar,
+                self.column.title,
+            ),
+            strict=True,
+        ):
+            QWidget.setTabOrder(before, after)
+        self._moved_by_hand = False
+        self.splitter.splitterMoved.connect(self._took_width)
+        self._show_strip(shown=settings.strip_open())
+        self._remember_shape()
+
+    def _join(self) -> None:
+        document, view = self.document, self.view
+        self.canvas.opened.connect(self._open)
+        self.canvas.reading_changed.connect(self.bottom.say)
+        self.canvas.prompt_changed.connect(self.bottom.say)
+        self.canvas.said.connect(self.bottom.say)
+        self.strip.folded.connect(lambda _: self._show_strip(shown=False))
+        self.unfold.clicked.connect(lambda: self._show_strip(shown=True))
+        self.column.refreshed.connect(self.bottom.show_card)
+        self.bottom.shown.connect(self._show_about)
+        document.shown_changed.connect(lambda *_: self._show_start())
+        document.clean_changed.connect(lambda _: self._show_title())
+        document.path_changed.connect(lambda _: self._show_title())
+        document.changed.connect(lambda *_: self._show_title())
+        style().changed.connect(self._take_look)
+        view.at_changed.connect(lambda _: self._show_title())
+        self._take_look()
+        self._show_start()
+        self.column.refresh()
+
+    def _open(self, about: str) -> None:
+        if not self.column.isVisible():
+            self.actions_by_name["card"].trigger()
+        if not self.column.open_id(about):
+            self.bottom.say("That has no form.")
+
+    def _show_about(self, at: object, about: Sequence[str]) -> None:
+        """Show the setting and the things that a check is about, and open the first."""
+        if at is not None:
+            self.view.go_to(at)  # type: ignore[arg-type]
+        self.view.select(about)
+        if about:
+            self.column.open_id(about[0])
+
+    def _show_start(self) -> None:
+        blank = not self.view.setting.ids() and not self.document.drill.title and self.document.path is None
+        self.start_row.setVisible(blank and not self.document.read_only)
+
+    def show_strip(self, *, shown: bool) -> None:
+        """Unfold the strip, or fold it away, and remember it."""
+        self._show_strip(shown=shown)
+
+    def _show_strip(self, *, shown: bool) -> None:
+        self.strip.setVisible(shown)
+        self.unfold.setVisible(not shown)
+        self.actions_by_name.tick("strip", on=shown)
+        if shown != settings.strip_open():
+            settings.set_strip_open(shown=shown)
+
+    def _show_title(self) -> None:
+        self.setWindowTitle(f"{self.filing.name}[*]")
+        self.setWindowModified(not self.document.clean)
+        self.setWindowFilePath(str(self.document.path or ""))
+
+    def _tell(self, opened: Opened | None) -> None:
+        if opened is None:
+            return
+        if opened.read_only:
+            said = " ".join(opened.notices)
+            words = f"This drill was written by a newer program. It is shown as far as it is understood. {said}"
+            self.notice.say("read-only", words.strip(), keep=True)
+        elif opened.notices:
+            self.notice.say("mended", " ".join(opened.notices))
+
+    def _take_look(self, *_: object) -> None:
+        self.view.set_theme(look().name)
+        for widget in (self, self.canvas):
+            tinted(widget, look().window)
+
+    # its shape on the screen
+
+    def _remember_shape(self) -> None:
+        kept = settings.geometry()
+        if kept.isEmpty() or not self.restoreGeometry(kept):
+            self.resize(1366, 768)
+        width = settings.splitter()
+        if not width.isEmpty():
+            self._moved_by_hand = self.splitter.restoreState(width)
+            self.splitter.setHandleWidth(1)
+
+    def _took_width(self, *_: object) -> None:
+        self._moved_by_hand = True
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if not self._moved_by_hand:
+            wanted = WIDE_COLUMN if self.width() >= WIDE else COLUMN
+            self.splitter.setSizes([max(320, self.width() - wanted - 1), wanted])
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
+            self.filing.keep()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.filing.may_close():
+            event.ignore()
+            return
+        settings.set_geometry(self.saveGeometry())
+        if self._moved_by_hand:
+            settings.set_splitter(self.splitter.saveState())
+        self.document.stack.blockSignals(True)
+        self.filing.close()
+        event.accept()
+        self.closing.emit(self)
+
+    # files dropped on it
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if _paths(event):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        paths = _paths(event)
+        if paths:
+            event.acceptProposedAction()
+            QTimer.singleShot(0, self, lambda: self.wanted.emit(paths))
+
+
+def _paths(event: QDragEnterEvent | QDropEvent) -> tuple[Path, ...]:
+    mime = event.mimeData()
+    if not mime.hasUrls():
+        return ()
+    files = (Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile())
+    return tuple(path for path in files if path.suffix.lower() in (".json", ".pdf"))

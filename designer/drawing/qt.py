@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QBuffer, QCoreApplication, QIODevice, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
     QFont,
     QFontDatabase,
+    QGuiApplication,
     QImage,
     QPainter,
     QPainterPath,
@@ -184,6 +185,21 @@ def image(picture: Picture, theme: Theme, width: int) -> QImage:
     paint(painter, picture.marks, theme)
     painter.end()
     return made
+
+
+def png(picture: Picture, theme: Theme, width: int) -> bytes:
+    """Return the whole picture as a PNG file ``width`` pixels wide; no screen and no running application is needed."""
+    _application()
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image(picture, theme, width).save(buffer, "PNG")  # type: ignore[call-overload]
+    return bytes(buffer.data().data())
+
+
+@lru_cache(maxsize=1)
+def _application() -> QCoreApplication:
+    """Return the running application, else one that has no screen: Qt has no fonts without one."""
+    return QCoreApplication.instance() or QGuiApplication(["drill-designer", "-platform", "offscreen"])
 
 
 def colour(colour: Colour) -> QColor:

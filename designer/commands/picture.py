@@ -1,0 +1,82 @@
+"""`drill-designer picture`: the court alone, as SVG or PNG."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from designer.commands.arguments import Commands, add_at, add_command, add_output
+from designer.commands.files import STANDARD_OUTPUT, opened, refuse_overwriting, setting_named, write
+from designer.commands.status import FINE, WrongUsage
+from designer.storage.writing import Unwritable
+
+if TYPE_CHECKING:
+    from designer.drawing.picture import Picture
+    from designer.drawing.themes import Theme
+
+UNIT: Final = 0.108
+"""Metres of court to one mark unit, as on a card on A5: 1 pt at 1:307."""
+
+_WIDTHS: Final = range(50, 10_001)
+
+
+def add(commands: Commands) -> None:
+    """Add this command to the parser."""
+    parser = add_command(
+        commands,
+        "picture",
+        "draw the court of a drill as .svg or .png",
+        "drill-designer picture samples/wide-start.drill.json -o wide-start.svg --at 2",
+    )
+    parser.add_argument("file", metavar="FILE", help="a drill, or a card that carries one")
+    add_output(parser, "the picture to write, named .svg or .png (.png needs Qt)")
+    add_at(parser)
+    parser.add_argument("--width", type=_width, default=1200, metavar="PX", help="pixels across; default: 1200")
+    parser.add_argument("--grey", action="store_true", help="as on a photocopy")
+    parser.set_defaults(run=run)
+
+
+def run(asked: argparse.Namespace) -> int:
+    """Write the picture; return the exit status."""
+    from designer.drawing.picture import picture
+    from designer.drawing.themes import theme
+
+    ending = ".svg" if asked.output == STANDARD_OUTPUT else Path(asked.output).suffix.lower()
+    if ending not in (".svg", ".png"):
+        raise WrongUsage(f"{asked.output}: expected a name that ends in .svg or .png.")
+    refuse_overwriting(asked.output, force=asked.force, read=(asked.file,))
+    drill = opened(asked.file).drill
+    at = setting_named(drill, asked.at, asked.file)
+    colours = theme("photocopy" if asked.grey else "paper", surface=drill.court.surface)
+    drawn = picture(drill, at, unit=UNIT, theme=colours)
+    if ending == ".svg":
+        from designer.drawing.svg import svg
+
+        data = svg(drawn, colours, asked.width, title=drill.title, description=drill.objective).encode()
+    else:
+        data = _png(drawn, colours, asked.width, asked.output)
+    write(asked.output, data, force=asked.force, read=(asked.file,))
+    return FINE
+
+
+def _png(drawn: Picture, colours: Theme, width: int, output: str) -> bytes:
+    from designer.screen import why_no_qt
+
+    try:
+        from designer.drawing.qt import png
+    except ImportError as error:
+        if reason := why_no_qt(error, "a .png picture"):
+            raise Unwritable(f"{output}: {reason}") from error
+        raise
+    return png(drawn, colours, width)
+
+
+def _width(text: str) -> int:
+    try:
+        width = int(text)
+    except ValueError:
+        width = 0
+    if width not in _WIDTHS:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from {_WIDTHS[0]} to {_WIDTHS[-1]}")
+    return width

@@ -43,7 +43,13 @@ def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str
     diagram = pieces.diagram(shown, paper.diagram)
     if reader == "player":
         return Contents(diagram, tuple(under), _sections(words, ("you", *_PLAYED, "care"), pieces))
-    return Contents(diagram, tuple(under), _sections(words, _PLAYED, pieces), _strip(words, at, pieces, large=large))
+    return Contents(
+        diagram,
+        tuple(under),
+        _sections(words, _PLAYED, pieces),
+        _strip(words, at, pieces, wide=True) if large else (),
+        _strip(words, at, pieces, wide=False),
+    )
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:
@@ -79,28 +85,27 @@ def _you(section: Section, pieces: Pieces) -> Group:
     return Group(tuple(blocks))
 
 
-def _strip(words: CardWords, at: At, pieces: Pieces, *, large: bool) -> tuple[Block, ...]:
-    """Return the coach's lower strip (A4) or second side (A5)."""
+def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]:
+    """Return the coach's lower strip, four columns ``wide``, or the same for a side of its own."""
     paper = pieces.paper
     blocks: list[Block] = []
     progressions = words.section("progressions")
     if progressions is not None:
-        blocks += _ladder(progressions, pieces, at.progression, large=large)
-    names = (
-        ("easier", "harder", "watch", "care") if large else ("easier", "harder", "cues", "watch", "left-handed", "care")
-    )
+        blocks += _ladder(progressions, pieces, at.progression, wide=wide)
+    under = ("left-handed", "cues") if paper.name == "a5" else ()
+    names = ("easier", "harder", *under[1:], "watch", *under[:1], "care")
     columns = [(pieces.section(section),) for name in names if (section := words.section(name)) is not None]
-    across = 4 if large else 2
+    across = 4 if wide else 2
     for start in range(0, len(columns), across):
         row = columns[start : start + across]
-        blocks.append(Columns((*row, *((),) * (across - len(row))), _COLUMN_GAP if large else paper.gutter, before=8.0))
+        blocks.append(Columns((*row, *((),) * (across - len(row))), _COLUMN_GAP if wide else paper.gutter, before=8.0))
     blocks.append(pieces.heading("How it went", before=9.0))
     blocks.append(Rules(2, paper.note_lines, before=1.2))
     return tuple(blocks)
 
 
-def _ladder(section: Section, pieces: Pieces, this_one: str, *, large: bool) -> list[Block]:
-    """Return the progressions: a row each on A5, a column each on A4; the one in force says "This card."."""
+def _ladder(section: Section, pieces: Pieces, this_one: str, *, wide: bool) -> list[Block]:
+    """Return the progressions: a column each where the strip is wide, else a row each; the one in force says "This card."."""
     paper = pieces.paper
     number_type = Type(paper.body.size, paper.body.leading, bold=True)
     rungs: list[tuple[Block, Block, bool]] = []
@@ -117,7 +122,7 @@ def _ladder(section: Section, pieces: Pieces, this_one: str, *, large: bool) -> 
         )
         rungs.append((title, Row(said or " ", paper.body, pieces.typesetter), sentence.about[:1] == (this_one,)))
     heading = pieces.heading(section.heading, before=8.0)
-    if large:
+    if wide:
         cells = [(_marked(title, this=this), said) for title, said, this in rungs]
         rows = [cells[start : start + 4] for start in range(0, len(cells), 4)]
         return [heading, *(Columns((*row, *((),) * (4 - len(row))), _COLUMN_GAP, before=1.5) for row in rows)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from designer.cards.blocks import Block, Columns, Rules, stacked, taken
 from designer.cards.papers import MM, Paper
@@ -24,12 +25,16 @@ Side = tuple[Placed, ...]
 
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """The blocks of a card by where they belong. ``strip`` stands under both columns on a large sheet."""
+    """The blocks of a card by where they belong.
+
+    ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own.
+    """
 
     diagram: Block
     below_diagram: tuple[Block, ...]
     beside: tuple[Block, ...]
     strip: tuple[Block, ...] = ()
+    after: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,27 +58,49 @@ def laid_out(contents: Contents, room: Room, *, notes: bool) -> tuple[Side, ...]
     under both where it fits, else to the next side. What does not fit flows on in two columns. ``notes`` fills the
     space left on the last side with ruled lines, at least two.
     """
-    paper = room.paper
-    beside_x = paper.left + paper.diagram + paper.gutter
-    strip_height = stacked(contents.strip, paper.inner) + 8 if contents.strip else 0.0
     left_full = (contents.diagram, *contents.below_diagram)
-    free = room.height(0) - strip_height
-    strip_first = bool(contents.strip) and stacked(left_full, paper.diagram) <= free
-    body = free if strip_first else room.height(0)
-    left, left_rest = taken(left_full, paper.diagram, body)
-    right, right_rest = taken(contents.beside, paper.text, body)
-    side = [
+    if contents.strip:
+        height = stacked(contents.strip, room.paper.inner)
+        body = room.height(0) - height - _ABOVE_STRIP
+        side, rest = _columns(left_full, contents.beside, room, body)
+        if not rest:
+            return (_with_strip(side, contents.strip, height, room, notes=notes),)
+    side, rest = _columns(left_full, contents.beside, room, room.height(0))
+    return (side, *_later_sides(rest, contents.after, room, notes=notes))
+
+
+_ABOVE_STRIP: Final = 10.0
+"""Space in points between the columns and the strip under them, at least."""
+
+
+def _columns(
+    left_full: tuple[Block, ...],
+    beside: tuple[Block, ...],
+    room: Room,
+    height: float,
+) -> tuple[Side, tuple[Block, ...]]:
+    """Return the two columns of the first side and what does not fit; the left one takes on what the right cannot."""
+    paper = room.paper
+    left, left_rest = taken(left_full, paper.diagram, height)
+    right, right_rest = taken(beside, paper.text, height)
+    if right_rest and not left_rest:
+        free = height - stacked(left, paper.diagram) - right_rest[0].before
+        more, right_rest = taken(right_rest, paper.diagram, free)
+        left = (*left, *more)
+    side = (
         Placed(paper.left, room.first_top, paper.diagram, left),
-        Placed(beside_x, room.first_top, paper.text, right),
-    ]
-    rest = (*right_rest, *left_rest)
-    if strip_first and not rest:
-        used = max(stacked(left, paper.diagram), stacked(right, paper.text))
-        spare = room.height(0) - used - strip_height
-        strip_top = room.first_top - used - 8 - min(10.0, max(0.0, spare / 3))
-        side.append(Placed(paper.left, strip_top, paper.inner, contents.strip))
-        return (_with_notes(tuple(side), room, 0) if notes else tuple(side),)
-    return (tuple(side), *_later_sides(rest, contents.strip, room, notes=notes))
+        Placed(paper.left + paper.diagram + paper.gutter, room.first_top, paper.text, right),
+    )
+    return side, (*right_rest, *left_rest)
+
+
+def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room, *, notes: bool) -> Side:
+    """Return the first side with the strip under its columns, a little of the spare height above it."""
+    used = max(stacked(placed.blocks, placed.width) for placed in side)
+    spare = room.height(0) - used - height - _ABOVE_STRIP
+    top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, spare / 3))
+    whole = (*side, Placed(room.paper.left, top, room.paper.inner, strip))
+    return _with_notes(whole, room, 0) if notes else whole
 
 
 def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room, *, notes: bool) -> tuple[Side, ...]:
@@ -82,11 +109,7 @@ def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room, *, n
     blocks: list[Block] = []
     if rest:
         blocks.append(_in_two(rest, paper))
-    blocks += (
-        [replace(strip[0], before=8.0) if blocks and isinstance(strip[0], Columns) else strip[0], *strip[1:]]
-        if strip
-        else []
-    )
+    blocks += strip
     sides: list[Side] = []
     while blocks:
         number = len(sides) + 1

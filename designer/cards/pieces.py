@@ -28,7 +28,7 @@ BULLET_HANG: Final = 8.0
 _MARKS: Final = {
     "hit": "step digit",
     "feed": "feed digit",
-    "choice": "choice",
+    "choice": "step digit",
     "run": "run",
     "recover": "recovery run",
     "open": "open flag",

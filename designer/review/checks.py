@@ -1,0 +1,86 @@
+"""The review of a drill: what is wrong, what could hurt somebody, and what has not been said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from designer.court.standards import ground
+from designer.drill.drill import Accepted, Drill
+from designer.drill.setting import At, addresses
+from designer.review.check import Check, Mend, Weight
+from designer.review.dangers import danger_cautions, run_off_cautions
+from designer.review.questions import questions
+from designer.review.references import drill_errors, reference_errors
+from designer.review.sides import side_cautions
+from designer.review.tokens import token_cautions
+from designer.review.unknown import unknown_cautions
+from designer.wording.care import NO_OTHER
+from designer.wording.telling import telling
+
+__all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks"]
+
+_ORDER: Final[tuple[Weight, ...]] = ("error", "caution", "suggestion")
+
+
+def checks(drill: Drill, at: At | None = None) -> tuple[Check, ...]:
+    """Return what the review finds, errors first, dangers before other cautions.
+
+    With ``at``, what concerns that setting and the drill as a whole; without, all settings, each finding once, where it
+    first appears. Cautions that the author has accepted are left out. Whatever is found, whoever shows it ends with
+    ``NO_OTHER``: the drawing does not know the court. Raises ``KeyError`` where there is no such setting.
+    """
+    return tuple(found for found in _all(drill, at) if _acceptance(drill, found) is None)
+
+
+def accepted_checks(drill: Drill, at: At | None = None) -> tuple[tuple[Check, Accepted], ...]:
+    """Return the cautions that the author has accepted, each with its acceptance and so its reason."""
+    return tuple(
+        (found, acceptance) for found in _all(drill, at) if (acceptance := _acceptance(drill, found)) is not None
+    )
+
+
+def accept(drill: Drill, found: Check, reason: str) -> Drill:
+    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution."""
+    if found.weight != "caution":
+        raise ValueError(f"{found.weight}s cannot be accepted; only cautions can")
+    if not reason.strip():
+        raise ValueError("say why the caution is accepted: the reason is printed")
+    return drill.changed(accepted=(*drill.accepted, Accepted(check=found.key, about=found.about, reason=reason)))
+
+
+def _acceptance(drill: Drill, found: Check) -> Accepted | None:
+    """Return the acceptance that covers a caution: of its kind, and of all that it concerns where that is named."""
+    if found.weight != "caution":
+        return None
+    for acceptance in drill.accepted:
+        if acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about)):
+            return acceptance
+    return None
+
+
+def _all(drill: Drill, at: At | None) -> list[Check]:
+    order = {weight: number for number, weight in enumerate(_ORDER)}
+    return sorted(_each_once(drill, at), key=lambda found: (order[found.weight], not found.danger))
+
+
+def _each_once(drill: Drill, at: At | None) -> Iterator[Check]:
+    seen: set[tuple[str, tuple[str, ...], str]] = set()
+    for found in _found(drill, at):
+        key = (found.key, found.about, found.sentence.text)
+        if key not in seen:
+            seen.add(key)
+            yield found
+
+
+def _found(drill: Drill, at: At | None) -> Iterator[Check]:
+    yield from drill_errors(drill)
+    yield from run_off_cautions(drill, ground(drill.court))
+    for address in addresses(drill) if at is None else (at,):
+        told = telling(drill, address)
+        yield from reference_errors(told)
+        yield from danger_cautions(told)
+        yield from questions(told)
+    yield from unknown_cautions(drill)
+    yield from side_cautions(drill)
+    yield from token_cautions(drill)

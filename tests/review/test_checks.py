@@ -1,0 +1,123 @@
+"""The review as a whole: what comes first, what is said once, what an author has accepted, and the academy's drills."""
+
+import pytest
+from review.situations import AT, END, FEED, HOUSE, RALLY, REPLY, A, B, changes, drill, keys, only, run
+
+from designer.bundle import sample
+from designer.drill.base import Place, place
+from designer.drill.drill import Accepted, Court, Drill, Progression
+from designer.drill.items import Cone
+from designer.drill.setting import At, addresses
+from designer.review.checks import NO_OTHER, accept, accepted_checks, checks
+
+CONE = Cone(kind="cone", id="cone", place=place(1.0, -12.4))
+RUN = run("A", "feed", 2.0, -12.0)
+ORDER = ["error", "caution", "suggestion"]
+SAMPLES = sorted(path.name for path in sample().glob("*.drill.json"))
+
+
+def test_a_drill_in_order_has_no_checks():
+    assert checks(drill(*RALLY)) == ()
+    assert NO_OTHER == "No other cautions from the drawing; inspect the court."
+
+
+def test_errors_come_first_and_dangers_before_other_cautions():
+    whole = drill(
+        A, B, FEED, REPLY, END, CONE, RUN, CONE.changed(id="lost", place=Place(on="gone")), cues=("Look left.",)
+    )
+    found = checks(whole)
+    assert [check.weight for check in found] == sorted((check.weight for check in found), key=ORDER.index)
+    cautions = [check.danger for check in found if check.weight == "caution"]
+    assert cautions == [True, False]
+
+
+def test_a_setting_is_checked_by_itself_with_the_drill_as_a_whole():
+    base = drill(*RALLY, court=Court(standard="moon"))
+    second = Progression(id="q", changes=changes(CONE, RUN))
+    whole = base.changed(progressions=(*base.progressions, second))
+    assert "object-on-run" not in keys(checks(whole, AT))
+    assert "object-on-run" in keys(checks(whole, At("q")))
+    assert all("no-court" in keys(checks(whole, at)) for at in addresses(whole))
+    with pytest.raises(KeyError):
+        checks(whole, At("gone"))
+
+
+def test_what_all_settings_share_is_said_once_where_it_first_appears():
+    base = drill(*RALLY, CONE, RUN)
+    whole = base.changed(progressions=(*base.progressions, Progression(id="q"), Progression(id="r")))
+    assert only(checks(whole), "object-on-run").at == AT
+
+
+def test_what_an_author_accepts_is_left_out_and_still_there_with_its_reason():
+    whole = drill(*RALLY, CONE, RUN)
+    caution = only(checks(whole), "object-on-run")
+    accepted = accept(whole, caution, "The cone is soft and flat.")
+    assert checks(accepted) == ()
+    ((found, acceptance),) = accepted_checks(accepted)
+    assert (found.key, acceptance.reason) == ("object-on-run", "The cone is soft and flat.")
+    # Another cone on the run is another caution.
+    another = drill(*RALLY, CONE, RUN, CONE.changed(id="cone-2")).changed(accepted=accepted.accepted)
+    assert only(checks(another), "object-on-run").about == ("run", "cone-2")
+
+
+def test_an_acceptance_that_names_nothing_covers_its_kind():
+    whole = drill(*RALLY, CONE, RUN, accepted=(Accepted(check="object-on-run", reason="Soft ones."),))
+    assert checks(whole) == ()
+
+
+def test_only_cautions_are_accepted_and_only_with_a_reason():
+    broken = drill(
+        *RALLY, CONE.changed(place=Place(on="gone")), accepted=(Accepted(check="points-nowhere", reason="x"),)
+    )
+    error = only(checks(broken), "points-nowhere")
+    with pytest.raises(ValueError, match="only cautions can"):
+        accept(broken, error, "It is fine.")
+    whole = drill(*RALLY, CONE, RUN)
+    with pytest.raises(ValueError, match="say why"):
+        accept(whole, only(checks(whole), "object-on-run"), "  ")
+
+
+def test_every_mend_puts_its_own_check_right():
+    whole = drill(
+        A,
+        FEED,
+        REPLY.changed(after="fed"),
+        CONE.changed(place=Place(on="repy"), note="Keep left."),
+        house=HOUSE.changed(stopped=None),
+        court=Court(standard="tenis"),
+        main="gone",
+    )
+    found = checks(whole)
+    mends = [check for check in found if check.mend is not None]
+    assert len(mends) >= 7
+    for check in mends:
+        left = {(other.key, other.sentence.text) for other in checks(check.mend(whole))}
+        assert (check.key, check.sentence.text) not in left, check.sentence.text
+
+
+def test_mends_one_after_another_end():
+    whole = drill(
+        A, FEED, REPLY.changed(after="fed"), CONE.changed(note="Keep left."), house=HOUSE.changed(stopped=None)
+    )
+    for _ in range(30):
+        mend = next((check.mend for check in checks(whole) if check.mend is not None), None)
+        if mend is None:
+            break
+        whole = mend(whole)
+    assert not [check for check in checks(whole) if check.mend is not None]
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_the_academy_s_drills_have_no_errors(name):
+    whole = Drill.model_validate_json(sample(name).read_bytes())
+    assert [check.sentence.text for check in checks(whole) if check.weight == "error"] == []
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_no_sentence_has_a_loose_end(name):
+    whole = Drill.model_validate_json(sample(name).read_bytes())
+    for check in checks(whole):
+        text = check.sentence.text
+        assert text[0] == text[0].upper()
+        assert text.endswith((".", "?", "!", '."'))
+        assert "None" not in text

@@ -20,7 +20,8 @@ from designer.desktop.icons import program_icon
 from designer.desktop.prompts import Prompts
 from designer.desktop.style import style
 from designer.desktop.window import MainWindow
-from designer.storage.reading import Opened, Unreadable, open_drill
+from designer.storage.parsing import Unreadable
+from designer.storage.reading import Opened, open_drill
 
 log = logging.getLogger(__name__)
 

@@ -18,13 +18,14 @@ from designer.desktop.view import View
 from designer.wording.card import CardWords
 from designer.wording.kit import kit
 from designer.wording.reading_time import seconds_aloud, word_count
+from designer.wording.sentence import unmarked
 
 HEIGHT: Final = 34
 PAUSE: Final = 700
 """Milliseconds without a change before the review speaks up."""
 
 ICONS: Final = {"error": "error", "caution": "caution", "suggestion": "suggestion"}
-SPOKEN: Final = ("start", "steps", "rules", "points", "swap")
+SPOKEN: Final = ("steps", "rules", "points")
 """The sections that are read aloud before play."""
 
 CLEAN: Final = "No other cautions from the drawing; inspect the court."
@@ -36,21 +37,24 @@ class ChecksButton(QAbstractButton):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.weight = ""
+        self.words = ""
         self.setFont(font(CONTROL))
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def show_words(self, weight: str, words: str, more: int) -> None:
         """Show one check and how many more there are."""
         self.weight = weight
-        text = f"{words} (+{more})" if more else words
-        self.setText(text)
-        self.setAccessibleName(f"{weight}: {text}" if weight else text)
+        self.words = f"{words} (+{more})" if more else words
+        self.setAccessibleName(f"{weight}: {self.words}" if weight else self.words)
         self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 36, HEIGHT - 4)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.words) + 36, HEIGHT - 4)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(120, HEIGHT - 4)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -66,7 +70,7 @@ class ChecksButton(QAbstractButton):
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink if self.weight else now.soft))
         box = self.rect().adjusted(left, 0, -4, 0)
-        text = QFontMetrics(self.font()).elidedText(self.text(), Qt.TextElideMode.ElideRight, box.width() + 2)
+        text = QFontMetrics(self.font()).elidedText(self.words, Qt.TextElideMode.ElideRight, box.width() + 2)
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
 
 
@@ -88,7 +92,7 @@ class BottomLine(QWidget):
         self.checks.clicked.connect(self._list)
         self.aloud, self.kit, self.figures = (self._label() for _ in range(3))
         self._rules = [self._rule() for _ in range(2)]
-        line.addWidget(self.checks, 3)
+        line.addWidget(self.checks)
         for widget in (self._rules[0], self.aloud, self._rules[1], self.kit):
             line.addWidget(widget)
         line.addStretch(1)
@@ -116,7 +120,7 @@ class BottomLine(QWidget):
         self.aloud.setText(f"Reads aloud in {seconds_aloud(count)} s" if count else "")
         words = kit(self._document.shown, self._view.at)
         balls = self._document.shown.balls
-        self.kit.setText(", ".join(([f"{balls} balls"] if balls else []) + list(words)))
+        self.kit.setText(", ".join(([f"{balls} balls"] if balls else []) + [unmarked(each) for each in words]))
         for rule, label in zip(self._rules, (self.aloud, self.kit), strict=True):
             rule.setVisible(bool(label.text()))
 

@@ -171,11 +171,11 @@ class Segments(QWidget):
         self._values = [value for value, _ in options]
         self._group = QButtonGroup(self)
         self._group.setExclusive(False)
-        self.setLayout(Flow(self, gap=0))
+        row = Flow(self, gap=0)
         for number, (_, words) in enumerate(options):
             button = Segment(words, self)
             self._group.addButton(button, number)
-            self.layout().addWidget(button)
+            row.addWidget(button)
         self._group.idClicked.connect(self._clicked)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
@@ -312,10 +312,10 @@ class Flow(QLayout):
     def count(self) -> int:
         return len(self._items)
 
-    def itemAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def itemAt(self, index: int) -> QLayoutItem | None:
         return self._items[index] if 0 <= index < len(self._items) else None
 
-    def takeAt(self, index: int) -> QLayoutItem | None:  # type: ignore[override]
+    def takeAt(self, index: int) -> QLayoutItem | None:
         return self._items.pop(index) if 0 <= index < len(self._items) else None
 
     def expandingDirections(self) -> Qt.Orientation:
@@ -330,11 +330,16 @@ class Flow(QLayout):
     def sizeHint(self) -> QSize:
         widths = [item.sizeHint().width() for item in self._items if not item.isEmpty()]
         heights = [item.sizeHint().height() for item in self._items if not item.isEmpty()]
-        return QSize(sum(widths) + self._gap * max(0, len(widths) - 1), max(heights, default=0))
+        return self._with_margins(sum(widths) + self._gap * max(0, len(widths) - 1), max(heights, default=0))
 
     def minimumSize(self) -> QSize:
         sizes = [item.minimumSize() for item in self._items if not item.isEmpty()]
-        return QSize(max((s.width() for s in sizes), default=0), max((s.height() for s in sizes), default=0))
+        wide, high = max((s.width() for s in sizes), default=0), max((s.height() for s in sizes), default=0)
+        return self._with_margins(wide, high)
+
+    def _with_margins(self, width: int, height: int) -> QSize:
+        around = self.contentsMargins()
+        return QSize(width + around.left() + around.right(), height + around.top() + around.bottom())
 
     def setGeometry(self, rect: QRect) -> None:
         super().setGeometry(rect)
@@ -353,7 +358,9 @@ class Flow(QLayout):
                 boxes.append(box)
         return boxes
 
-    def _place(self, rect: QRect, *, move: bool) -> int:
+    def _place(self, whole: QRect, *, move: bool) -> int:
+        around = self.contentsMargins()
+        rect = whole.marginsRemoved(around)
         x, y, line = rect.x(), rect.y(), 0
         for item in self._items:
             if item.isEmpty():
@@ -365,7 +372,7 @@ class Flow(QLayout):
                 item.setGeometry(QRect(x, y, min(size.width(), max(rect.width(), 1)), size.height()))
             x += size.width() + self._gap
             line = max(line, size.height())
-        return y + line - rect.y()
+        return y + line - rect.y() + around.top() + around.bottom()
 
 
 def tinted(widget: QWidget, colour: str) -> None:

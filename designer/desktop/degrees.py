@@ -49,7 +49,6 @@ class DegreeButton(QAbstractButton):
         self.count, self.changes = count, changes
         self.setChecked(chosen)
         said = f"Add {self.name.lower()}" if self.empty else self.name + (f": {changes}" if changes else "")
-        self.setText(said)
         self.setAccessibleName(said)
         self.setToolTip("" if self.empty else changes)
         self.updateGeometry()
@@ -131,7 +130,7 @@ class DegreeRow(QWidget):
         self._later.timeout.connect(self.refresh)
         document.shown_changed.connect(lambda *_: self._later.start(0))
         view.at_changed.connect(self.refresh)
-        style().changed.connect(lambda _: self.update())
+        style().changed.connect(self._repaint)
         self.refresh()
 
     def button(self, degree: Degree | None) -> DegreeButton:
@@ -198,6 +197,9 @@ class DegreeRow(QWidget):
             self.asked.emit(spot)
         else:
             self.asked.emit(spot)
+
+    def _repaint(self, *_: object) -> None:
+        self.update()
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)

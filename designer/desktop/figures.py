@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from typing import Any
 
@@ -58,7 +59,7 @@ def _of_shot(view: View, play: Sequence, shot: Shot) -> str:
     if step is None:
         return ""
     court = ground(view.document.shown.court)
-    words = [shot.stroke, shot.wing or step.wing, direction(step, play, court)]
+    words: list[str | None] = [shot.stroke, shot.wing or step.wing, direction(step, play, court)]
     if step.landing is not None:
         words.append(f"{math.dist(step.contact, step.landing):.1f} m")
     return ", ".join(word for word in words if word)
@@ -66,4 +67,4 @@ def _of_shot(view: View, play: Sequence, shot: Shot) -> str:
 
 def _of_run(play: Sequence, run: Run) -> str:
     path = play.run_paths.get(run.id, ())
-    return f"{sum(math.dist(a, b) for a, b in zip(path, path[1:], strict=False)):.1f} m" if len(path) > 1 else ""
+    return f"{sum(math.dist(a, b) for a, b in itertools.pairwise(path)):.1f} m" if len(path) > 1 else ""

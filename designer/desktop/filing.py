@@ -17,7 +17,8 @@ from designer.desktop.document import Document
 from designer.desktop.prompts import DRILLS, Prompts
 from designer.desktop.watch import Watch
 from designer.drill.drill import Drill
-from designer.storage.reading import Opened, Unreadable, open_drill
+from designer.storage.parsing import Unreadable
+from designer.storage.reading import Opened, open_drill
 from designer.storage.recovery import Keeper
 from designer.storage.writing import Unwritable, drill_bytes, save
 

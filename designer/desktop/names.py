@@ -28,7 +28,7 @@ def name_of(setting: Setting, record: Any) -> str:
     if isinstance(record, Run):
         return f"{record.by}’s run {_PURPOSES.get(record.purpose or '', '')}".strip()
     if isinstance(record, Spot):
-        return f"player {record.job}"
+        return f"{record.job}’s place"
     kind = getattr(record, "kind", None)
     named = getattr(record, "name", "") or getattr(record, "text", "")
     if isinstance(named, str) and named:

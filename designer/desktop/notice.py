@@ -31,7 +31,7 @@ class NoticeBar(QWidget):
         self._cross = IconButton("close", "Close this notice", self, size=10)
         self._cross.clicked.connect(self.hide)
         self._line.addWidget(self._cross)
-        style().changed.connect(lambda _: self.update())
+        style().changed.connect(self._repaint)
         self.hide()
 
     @property
@@ -63,6 +63,9 @@ class NoticeBar(QWidget):
         self._links = []
         self._key = ""
         self.hide()
+
+    def _repaint(self, *_: object) -> None:
+        self.update()
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()

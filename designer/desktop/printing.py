@@ -10,7 +10,7 @@ from designer.desktop.view import View
 from designer.drill.brand import Brand
 from designer.drill.setting import At
 from designer.storage.brand import brand_beside, logo_svg
-from designer.storage.reading import Unreadable
+from designer.storage.parsing import Unreadable
 from designer.storage.writing import write_file
 from designer.wording.card import Reader
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -61,7 +62,7 @@ class StartRow(QWidget):
         """Return the menu of the drills last used."""
         menu = QMenu(self)
         for path in settings.recent_files():
-            menu.addAction(said(path), lambda path=path: self.opened.emit(path))
+            menu.addAction(said(path), partial(self.opened.emit, path))
         return menu
 
     def _count(self, chosen: tuple[int, ...]) -> None:

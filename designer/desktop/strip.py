@@ -27,7 +27,9 @@ DRAGGED: Final = frozenset({*COMMON, *REST} - {"ball", "feed", "run"})
 
 _MARKS: Final = {
     "player": "person",
-    "ball": "ball path",
+    "ball": "tool ball",
+    "feed": "tool feed",
+    "run": "tool run",
     "area": "target area",
     "line": "chalk line",
     "note": "",
@@ -97,7 +99,7 @@ class ThingButton(QAbstractButton):
             painter.fillRect(QRect(0, 4, 4, self.height() - 8), QColor(now.ink))
         if self.hasFocus():
             frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.ink, fill=None, width=2)
-        self._paint_sign(painter, QRectF(12, 3, WIDTH - 24, 30))
+        self._paint_sign(painter, QRectF(12, 2, WIDTH - 24, 32))
         painter.setFont(font(NOTE, bold=self.isChecked()))
         painter.setPen(QColor(now.ink))
         words = "Machine" if self.use.tool == "ball machine" else self.use.name
@@ -149,7 +151,7 @@ class ThingStrip(QWidget):
     def __init__(self, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._view = view
-        self._uses = {use.tool: use for use in LETTERS}
+        self._uses: dict[str, KeyUse] = {use.tool: use for use in LETTERS}
         self._buttons: dict[str, ThingButton] = {}
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 10, 0, 6)
@@ -177,7 +179,7 @@ class ThingStrip(QWidget):
         self._fold.clicked.connect(lambda: self.folded.emit(True))
         outer.addWidget(self._fold, 0, Qt.AlignmentFlag.AlignHCenter)
         view.tool_changed.connect(self._show_tool)
-        style().changed.connect(lambda _: self.update())
+        style().changed.connect(self._repaint)
         self._lay()
 
     def button(self, tool: str) -> ThingButton:
@@ -214,6 +216,9 @@ class ThingStrip(QWidget):
         for row in range(20):
             self._grid.setRowStretch(row, 1 if row == rows + 1 else 0)
         self.setFixedWidth(WIDTH * columns)
+
+    def _repaint(self, *_: object) -> None:
+        self.update()
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)

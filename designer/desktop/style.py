@@ -53,8 +53,8 @@ def palette(look: Look) -> QPalette:
 
 _SHEET: Final = """
 QToolTip {{ color: {ink}; background: {panel}; border: 1px solid {edge}; padding: 4px 6px; }}
-QMenuBar {{ background: {window}; padding: 0 8px; min-height: 28px; }}
-QMenuBar::item {{ padding: 5px 10px; background: transparent; border-radius: 4px; }}
+QMenuBar {{ background: {window}; padding: 1px 4px; }}
+QMenuBar::item {{ padding: 4px 10px; background: transparent; border-radius: 4px; }}
 QMenuBar::item:selected, QMenuBar::item:pressed {{ background: {hover}; }}
 QMenu {{ background: {panel}; border: 1px solid {edge}; padding: 4px; }}
 QMenu::item {{ padding: 6px 28px 6px 24px; border-radius: 4px; color: {ink}; }}

@@ -52,7 +52,6 @@ class ProgressionTab(QAbstractButton):
         self.number, self.name, self.changes = number, name, changes
         self.setChecked(chosen)
         said = f"Progression {number}, {name or 'no name yet'}" + (f": {changes}" if changes else "")
-        self.setText(said)
         self.setAccessibleName(said)
         self.setToolTip(changes)
         self.update()
@@ -134,7 +133,7 @@ class ProgressionTabs(QWidget):
         self._later.timeout.connect(self.refresh)
         document.shown_changed.connect(lambda *_: self._later.start(0))
         view.at_changed.connect(self._show_chosen)
-        style().changed.connect(lambda _: self.update())
+        style().changed.connect(self._repaint)
         self.refresh()
 
     def tabs(self) -> tuple[ProgressionTab, ...]:
@@ -154,7 +153,7 @@ class ProgressionTabs(QWidget):
             tab = self._tabs[number - 1]
             tab.progression = progression.id
             at = At(progression.id)
-            changes = short_changes(drill, at) if number > 1 else progression.aim
+            changes = short_changes(drill, at)
             tab.show_words(number, progression.name, changes, chosen=progression.id == self._view.at.progression)
         self._place()
 
@@ -216,6 +215,9 @@ class ProgressionTabs(QWidget):
             QWidget.setTabOrder(before, tab)
             before = tab
         QWidget.setTabOrder(before, self.plus)
+
+    def _repaint(self, *_: object) -> None:
+        self.update()
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)

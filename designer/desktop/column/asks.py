@@ -1,19 +1,20 @@
-"""What the card asks for while it is not there: quiet questions that stand where their answers will stand."""
+"""What the card asks for: questions that stand where their answers will stand, and what a press on each one opens."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Any, Final
 
+from designer.drill.conditions import In
 from designer.drill.drill import Drill
 from designer.drill.setting import Setting
-from designer.wording.card import Reader
+from designer.wording.card import Reader, Section
+from designer.wording.questions import FIRST
 from designer.wording.sentence import Sentence, sentence
 
-Make = Literal["start", "shot", "rule", "points", "finish", "swap", "cues", "watch_for", "safety", "facts", "part"]
-
-FIRST: Final = 3
-"""How many questions a new card asks at once."""
+AT_ONCE: Final = 3
+"""How many questions a new card asks; the rest come once the first card is made or the drill is saved."""
 
 HEADINGS: Final = {
     "start": "Start",
@@ -27,40 +28,98 @@ HEADINGS: Final = {
 }
 """The sections that a question can call into being, in the order of a card."""
 
+_MAKES: Final = {
+    "question:start": "start",
+    "question:rules": "rule",
+    "question:points": "points",
+    "question:finish": "finish",
+    "ask:shot": "shot",
+    "ask:swap": "swap",
+    "ask:cues": "cues",
+    "ask:watch_for": "watch_for",
+    "ask:safety": "safety",
+}
+"""Questions that are answered by a record or a text that is not there yet."""
+
+_FIELDS: Final = {"bad": "bad", "cost": "breach", "beside": "beside"}
+"""Questions that are answered by a field of the record they name."""
+
 
 @dataclass(frozen=True, slots=True)
-class Ask:
-    """A question, the section it stands in, and what its answer makes."""
+class Answer:
+    """What a press on a question does: ``makes`` something new, or opens ``about`` at ``field``."""
 
-    section: str
-    make: Make
-    question: str
-
-    @property
-    def sentence(self) -> Sentence:
-        """Return the question as the card shows it."""
-        return sentence(f"ask:{self.make}", self.question, missing=True)
+    makes: str = ""
+    about: str = ""
+    field: str = ""
 
 
-def asks(drill: Drill, setting: Setting, reader: Reader) -> tuple[Ask, ...]:
-    """Return what is asked for, the most wanted first."""
-    found: list[Ask] = []
+def asked(
+    drill: Drill, setting: Setting, reader: Reader, sections: Iterable[Section]
+) -> dict[str, tuple[Sentence, ...]]:
+    """Return the questions by section: those of the card's words, then those for what is said outside of its rules."""
+    found = {section.key: tuple(s for s in section.sentences if s.missing) for section in sections}
+    own: list[tuple[str, str, str]] = []
     if not setting.shots:
-        found.append(Ask("steps", "shot", "Which ball is played first? Draw it."))
-    if not setting.starts:
-        found.append(Ask("start", "start", "How does it start?"))
-    if not setting.rules:
-        found.append(Ask("rules", "rule", "What must a player do, or not do?"))
-    if not setting.points:
-        found.append(Ask("points", "points", "How is a point won?"))
-    if setting.finish is None:
-        found.append(Ask("points", "finish", "Where does it end?"))
+        own.append(("steps", "shot", "Which ball is played first? Draw it."))
     if not setting.swaps and len(setting.spots) > 1:
-        found.append(Ask("swap", "swap", "When do you swap?"))
+        own.append(("swap", "swap", "When do you swap?"))
     if not drill.cues:
-        found.append(Ask("cues", "cues", "What do you say to the players?"))
+        own.append(("cues", "cues", "What do you say to the players?"))
     if reader != "player" and not drill.watch_for:
-        found.append(Ask("watch", "watch_for", "What do you watch for?"))
+        own.append(("watch", "watch_for", "What do you watch for?"))
     if reader != "player" and not drill.safety:
-        found.append(Ask("care", "safety", "What must be looked after on your court?"))
-    return tuple(found)
+        own.append(("care", "safety", "What must be looked after on your court?"))
+    for section, make, question in own:
+        found[section] = (*found.get(section, ()), sentence(f"ask:{make}", question, missing=True))
+    return {key: questions for key, questions in found.items() if questions}
+
+
+def first_asked(questions: dict[str, tuple[Sentence, ...]]) -> dict[str, tuple[Sentence, ...]]:
+    """Return the few questions that a new card asks at once: the most wanted of ``questions``."""
+    every = [question for group in questions.values() for question in group]
+    every.sort(key=lambda question: _rank(question.key))
+    kept = {question.key for question in every[:AT_ONCE]}
+    return {
+        section: left
+        for section, group in questions.items()
+        if (left := tuple(question for question in group if question.key in kept))
+    }
+
+
+def _rank(key: str) -> int:
+    return next((number for number, start in enumerate(FIRST) if key.startswith(start)), len(FIRST))
+
+
+def answer_to(question: Sentence, setting: Setting) -> Answer:
+    """Return what answers ``question``."""
+    if question.key in _MAKES:
+        return Answer(makes=_MAKES[question.key])
+    kind = question.key.split(":")[1] if question.key.startswith("question:") else ""
+    about = question.about[0] if question.about else ""
+    if kind == "doubt":
+        return Answer(about="drill:house", field="in_doubt")
+    if kind in ("edge", "judged"):
+        field = "line" if kind == "edge" else "judged"
+        return Answer(about=_open_place(setting, about, field) or about)
+    return Answer(about=about, field=_FIELDS.get(kind, ""))
+
+
+def _open_place(setting: Setting, area: str, field: str) -> str | None:
+    """Return the id of the record that judges by ``area`` and leaves ``field`` open."""
+    for kind in ("rules", "points", "parts", "starts"):
+        for record in getattr(setting, kind).values():
+            if any(place.area == area and getattr(place, field) is None for place in _places(record)):
+                return str(record.id)
+    return None
+
+
+def _places(value: Any) -> Iterable[In]:
+    if isinstance(value, In):
+        yield value
+    elif isinstance(value, tuple):
+        for each in value:
+            yield from _places(each)
+    elif hasattr(value, "model_fields_set"):
+        for _, each in value:
+            yield from _places(each)

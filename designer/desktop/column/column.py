@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import Any, Final, cast
+from itertools import pairwise
+from typing import Any, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
-from designer.desktop.column.asks import FIRST, HEADINGS, Ask, asks
+from designer.desktop.column.asks import HEADINGS, answer_to, asked, first_asked
 from designer.desktop.column.facts import FactsRow
 from designer.desktop.column.heading import Heading
 from designer.desktop.column.open_form import OpenForm
@@ -43,7 +44,6 @@ class Entry:
     key: str
     section: str
     words: str | Sentence
-    ask: Ask | None = None
 
 
 class CardColumn(QWidget):
@@ -118,22 +118,18 @@ class CardColumn(QWidget):
     # what the card holds
 
     def _entries(self, card: CardWords) -> Iterator[Entry]:
-        wanted = asks(self._document.shown, self._view.setting, self.bar.reader)
-        asked_by_card = {s.key.partition(":")[0] for section in card.sections for s in section.sentences if s.missing}
-        wanted = tuple(ask for ask in wanted if ask.make not in asked_by_card)
+        questions = asked(self._document.shown, self._view.setting, self.bar.reader, card.sections)
         if not self.ask_all:
-            wanted = wanted[:FIRST]
+            questions = first_asked(questions)
         written = {section.key: section for section in card.sections}
-        for key in _in_order(list(written), [ask.section for ask in wanted]):
+        for key in _in_order(list(written), list(questions)):
             section = written.get(key)
+            said = () if section is None else tuple(each for each in section.sentences if not each.missing)
+            if not said and key not in questions:
+                continue
             yield Entry(f"heading {key}", key, HEADINGS.get(key, key) if section is None else section.heading)
-            for sentence in () if section is None else section.sentences:
+            for sentence in (*said, *questions.get(key, ())):
                 yield Entry(f"{key} {sentence.key}", key, sentence)
-            for ask in wanted:
-                if ask.section == key:
-                    yield Entry(f"{key} {ask.sentence.key}", key, ask.sentence, ask)
-        if card.left_handed is not None:
-            yield Entry("left-handed", "left-handed", card.left_handed)
 
     def _lay(self, entries: list[Entry]) -> None:
         order: list[QWidget] = [self.title, self.objective, self.facts]
@@ -162,7 +158,7 @@ class CardColumn(QWidget):
                 self._page.removeWidget(widget)
                 self._page.insertWidget(place, widget)
                 widget.show()
-        for before, after in zip(order, order[1:], strict=False):
+        for before, after in pairwise(order):
             QWidget.setTabOrder(before, after)
 
     def _row(self, entry: Entry, sentence: Sentence) -> SentenceRow:
@@ -170,11 +166,7 @@ class CardColumn(QWidget):
         if row is None:
             row = SentenceRow(entry.key)
             row.pointed.connect(self._point)
-            ask = entry.ask
-            if ask is None:
-                row.opens.connect(self._press)
-            else:
-                row.opens.connect(lambda _, make=ask.make: self.wanted.emit(make))
+            row.opens.connect(self._press)
         row.setFont(font(BODY + 1 if self.width() >= WIDE else BODY))
         row.show_sentence(sentence)
         return row
@@ -207,11 +199,7 @@ class CardColumn(QWidget):
         if subject.record_id is not None:
             self._view.select([subject.record_id])
         self.refresh()
-        row = self._form.form.row(field) if field else None
-        if row is not None:
-            (row.box.focusProxy() or row.box).setFocus()
-        else:
-            self._form.form.focus_first()
+        self._form.form.focus(field)
         QTimer.singleShot(0, self, self._scroll_to_form)
 
     def open_id(self, about: str) -> bool:
@@ -260,6 +248,9 @@ class CardColumn(QWidget):
         if self._under == key:
             self._done()
             return
+        if row.sentence.missing:
+            self._answer(row.sentence, key)
+            return
         for id in row.sentence.about:
             subject = subjects.subject_of(self._document.shown, self._view.at, id)
             if subject is not None:
@@ -268,6 +259,15 @@ class CardColumn(QWidget):
         sheet = _sheet_for(key)
         if sheet is not None:
             self.open(sheet, key)
+
+    def _answer(self, question: Sentence, key: str) -> None:
+        answer = answer_to(question, self._view.setting)
+        if answer.makes:
+            self.wanted.emit(answer.makes)
+            return
+        subject = subjects.subject_of(self._document.shown, self._view.at, answer.about)
+        if subject is not None:
+            self.open(subject, key, answer.field)
 
     def _show_form(self) -> None:
         if self._form is None:
@@ -425,4 +425,4 @@ _SHEETS_BY_SECTION: Final = {
 def _sheet_for(key: str) -> Subject | None:
     """Return what opens for a sentence that is about no record: the sheet that its section is written from."""
     name = _SHEETS_BY_SECTION.get(key.partition(" ")[0])
-    return None if name is None else cast("Subject", subjects.SHEETS[name])
+    return None if name is None else subjects.SHEETS[name]

@@ -34,13 +34,12 @@ class FactButton(QAbstractButton):
         super().__init__(parent)
         self.fact = fact
         self.setFont(font(BODY))
-        self.setText(fact.text)
         self.setAccessibleName(f"{WORDS[fact.icon]}: {fact.text}")
         self.setToolTip(WORDS[fact.icon])
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + ICON + 20, 26)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.fact.text) + ICON + 20, 26)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(60, 26)
@@ -56,7 +55,7 @@ class FactButton(QAbstractButton):
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink))
         box = self.rect().adjusted(ICON + 12, 0, -4, 0)
-        text = QFontMetrics(self.font()).elidedText(self.text(), Qt.TextElideMode.ElideRight, box.width() + 2)
+        text = QFontMetrics(self.font()).elidedText(self.fact.text, Qt.TextElideMode.ElideRight, box.width() + 2)
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
 
 

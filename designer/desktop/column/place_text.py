@@ -159,7 +159,7 @@ class PlaceText(QPlainTextEdit):
         block = self.document().firstBlock()
         while block.isValid():
             layout = block.layout()
-            count += max(1, layout.lineCount() if layout is not None else 1)
+            count += max(1, layout.lineCount())
             block = block.next()
         return round(max(1, count) * self.fontMetrics().lineSpacing()) + 6
 

@@ -33,14 +33,16 @@ SIDE: Final = 14
 """How far the ground of a picked sentence reaches beyond its text, left and right."""
 HANG: Final = 24
 """How far a sentence with a bullet stands in."""
+VALUE: Final = 28
+PERSON: Final = 32
 BAR: Final = 4
 
 _MARKS: Final = {
     "hit": "step digit",
     "feed": "feed digit",
     "choice": "choice",
-    "run": "run",
-    "recover": "recovery run",
+    "run": "bullet run",
+    "recover": "bullet recover",
     "open": "open flag",
 }
 
@@ -83,11 +85,9 @@ class SentenceRow(QAbstractButton):
 
     def show_sentence(self, sentence: Sentence) -> None:
         """Show other words, of the same key."""
-        if sentence == self.sentence and self.text():
+        if sentence == self.sentence:
             return
         self.sentence = sentence
-        # A bare "&" would be taken for a shortcut's mark by whoever reads the name.
-        self.setText(sentence.text)
         self.setAccessibleName(self.spoken)
         self.setAccessibleDescription("a question that is still open" if sentence.missing else "opens in place")
         self.updateGeometry()
@@ -185,7 +185,7 @@ class SentenceRow(QAbstractButton):
             painter.setBrush(QColor(now.soft))
             painter.drawEllipse(QPointF(SIDE + 4, AROUND / 2 + LEADING / 2), 1.8, 1.8)
         elif lead.kind == "person":
-            paint_mark(painter, "you", QRectF(SIDE - 2, 0, HANG, LEADING + AROUND), now, text=lead.text)
+            paint_mark(painter, "you", QRectF(SIDE - 1, 0, PERSON - 4, LEADING + AROUND), now, text=lead.text)
         else:
             painter.setFont(font(BODY, bold=True))
             painter.setPen(QColor(now.ink))
@@ -196,7 +196,9 @@ class SentenceRow(QAbstractButton):
         if lead is None or lead.kind == "open":
             return 0
         if lead.kind == "value":
-            return 28
+            return VALUE
+        if lead.kind == "person":
+            return PERSON
         if lead.kind == "bullet":
             return 14
         return HANG

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
@@ -115,7 +116,7 @@ class CardDeeds(QObject):
         menu = self._window.actions_by_name.menus["you"]
         menu.clear()
         for letter in self._players():
-            action = menu.addAction(letter, lambda letter=letter: self._be(letter))
+            action = menu.addAction(letter, partial(self._be, letter))
             action.setCheckable(True)
             action.setChecked(letter == self._window.view.you)
 

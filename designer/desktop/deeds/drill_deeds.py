@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtCore import QObject, QPoint
@@ -64,7 +65,7 @@ class DrillDeeds(QObject):
         menu = QMenu(self._window)
         menu.addSection("A rule about")
         for name, words, _ in MUSTS:
-            menu.addAction(words, lambda name=name: self.add_rule(name))
+            menu.addAction(words, partial(self.add_rule, name))
         return menu
 
     def add_rule(self, do: str) -> None:
@@ -89,7 +90,7 @@ class DrillDeeds(QObject):
         for letter in letters:
             role = next((job.role for job in self._window.document.drill.jobs if job.letter == letter), "")
             words = f"{letter} – {role}" if role else letter
-            menu.addAction(words.replace("&", "&&"), lambda letter=letter: self._open(subjects.job(letter)))
+            menu.addAction(words.replace("&", "&&"), partial(self._open, subjects.job(letter)))
         if not letters:
             menu.addAction("Put a player on the court first").setEnabled(False)
 
@@ -151,8 +152,8 @@ class DrillDeeds(QObject):
             actions[f"variation {degree}"].triggered.connect(lambda _=False, degree=degree: self.vary(degree))
         actions["variation form"].triggered.connect(self._open_variation)
         actions["variation remove"].triggered.connect(self.remove_variation)
-        for name, degree in (("go easier", "easier"), ("go as set", None), ("go harder", "harder")):
-            actions[name].triggered.connect(lambda _=False, degree=degree: self._go(degree))
+        for name, place in (("go easier", "easier"), ("go as set", None), ("go harder", "harder")):
+            actions[name].triggered.connect(lambda _=False, place=place: self._go(place))
         window.degrees.wanted.connect(self.vary)
         window.degrees.asked.connect(lambda spot: self._pop("variation", spot))
 

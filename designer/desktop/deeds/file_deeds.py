@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -85,7 +86,7 @@ class FileDeeds(QObject):
         menu.clear()
         paths = settings.recent_files()
         for path in paths:
-            menu.addAction(said(path), lambda path=path: self._window.wanted.emit((path,)))
+            menu.addAction(said(path), partial(self._window.wanted.emit, (path,)))
         if not paths:
             menu.addAction("None yet").setEnabled(False)
             return

@@ -10,7 +10,7 @@ from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QAction, QFocusEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPlainTextEdit, QSizePolicy, QVBoxLayout, QWidget
 
-from designer.desktop.controls import HEIGHT, CheckBox, DropDown, Picker, Segments
+from designer.desktop.controls import CheckBox, DropDown, Picker, Segments
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import (
@@ -31,6 +31,7 @@ from designer.desktop.forms.fields import (
     Translations,
 )
 from designer.desktop.style import look
+from designer.drill.base import FARTHEST
 
 FEW: Final = 4
 NARROW: Final = 34
@@ -177,7 +178,7 @@ class ManyBox(Box):
         for each, words in options:
             action = QAction(words, menu, checkable=True)
             action.setChecked(each in self._value)
-            action.toggled.connect(lambda on, each=each: self._toggle(each, on))  # type: ignore[misc]
+            action.toggled.connect(lambda on, each=each: self._toggle(each, on))
             menu.addAction(action)
 
     def _toggle(self, each: Any, on: object) -> None:
@@ -444,28 +445,40 @@ class PointsBox(BlockBox):
     def __init__(self, kind: Points) -> None:
         super().__init__("2.74, -6.40")
         self._kind = kind
-        if kind.fixed == 1:
-            self.editor.setFixedHeight(HEIGHT + 4)
 
     def value_of(self, text: str) -> Any:
-        points = []
-        for line in text.splitlines():
-            if not line.strip():
-                continue
-            numbers = line.replace(";", ",").split(",")
-            try:
-                x, y = (float(number) for number in numbers)
-            except ValueError:
-                raise Refused("A place a line, please: metres to the right, a comma, metres to the far end.") from None
-            points.append((x, y))
+        points = tuple(point_of(line) for line in text.splitlines() if line.strip())
         fixed = self._kind.fixed
         if fixed is not None and len(points) != fixed:
-            raise Refused(f"{fixed} place{'' if fixed == 1 else 's'}, please, one a line.")
-        return points[0] if fixed == 1 else tuple(points)
+            raise Refused(f"{fixed} places, please, one a line.")
+        return points
 
     def text_of(self, value: Any) -> str:
-        points = (value,) if self._kind.fixed == 1 else value
-        return "\n".join(f"{x:g}, {y:g}" for x, y in points)
+        return "\n".join(f"{x:g}, {y:g}" for x, y in value)
+
+
+class PointBox(TypedBox):
+    """One place: "x, y" in metres."""
+
+    def __init__(self) -> None:
+        super().__init__("2.74, -6.40", "m", width=120)
+
+    def value_of(self, text: str) -> Any:
+        return point_of(text)
+
+    def text_of(self, value: Any) -> str:
+        return f"{value[0]:g}, {value[1]:g}"
+
+
+def point_of(text: str) -> tuple[float, float]:
+    """Return the place that "x, y" stands for; raise ``Refused`` where it stands for none."""
+    try:
+        x, y = (float(number) for number in text.replace(";", ",").split(","))
+    except ValueError:
+        raise Refused("Metres to the right, a comma, metres to the far end, please.") from None
+    if max(abs(x), abs(y)) > FARTHEST:
+        raise Refused(f"A place within {FARTHEST:g} m of the net, please.")
+    return (x, y)
 
 
 class RoundsBox(BlockBox):
@@ -560,7 +573,7 @@ def box_for(kind: Any) -> Box:
         Measure: MeasureBox,
         Line: LineBox,
         Flag: FlagBox,
-        Points: PointsBox,
+        Points: lambda kind: PointBox() if kind.fixed == 1 else PointsBox(kind),
         Block: lambda kind: BlockBox(kind.hint, live=True),
         Lines: lambda kind: LinesBox(kind.hint, live=True),
         Day: lambda _: DayBox(),

@@ -199,13 +199,17 @@ def always(_: Any) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One row of a form. ``shown`` says for which records it matters; ``more`` keeps it behind the word "More"."""
+    """One row of a form. ``shown`` says for which records it matters; ``more`` keeps it behind the word "More".
+
+    What is filled in shows all the same, unless it is ``drawn``: the court shows that better.
+    """
 
     name: str
     label: str
     kind: Kind
     shown: Callable[[Any], bool] = field(default=always)
     more: bool = False
+    drawn: bool = False
 
 
 Table = tuple[Field, ...]

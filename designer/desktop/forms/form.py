@@ -125,16 +125,21 @@ class Form(QWidget):
         if self._context is not None:
             self.show_record(self._record, self._context)
 
-    def focus_first(self) -> None:
-        """Put the keyboard on the first control."""
-        for field in self._table:
-            row = self.row(field.name)
+    def focus(self, name: str = "") -> None:
+        """Put the keyboard on the control of a field, shown for it if need be; else on the first."""
+        if name and self.row(name) is None and any(field.name == name for field in self._table):
+            self.open_all()
+        wanted = self.row(name) if name else None
+        rows = [wanted] if wanted is not None else [self.row(field.name) for field in self._table]
+        for row in rows:
             if row is not None:
                 (row.box.focusProxy() or row.box).setFocus(Qt.FocusReason.OtherFocusReason)
                 return
 
     def _wanted(self, field: Field, record: Any) -> tuple[bool, bool]:
         """Return whether the field's row is shown, and whether it waits behind "More"."""
+        if field.drawn and not self._open:
+            return False, True
         usual = field.shown(record) and not field.more
         if usual or self._open:
             return True, False

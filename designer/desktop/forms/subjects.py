@@ -20,7 +20,7 @@ from designer.drill.setting import At, progression_at, setting_at, variation_at
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """``key`` names it: the id of a record, or "drill:facts", "job:A", "progression:p-1" …
+    """``key`` names it: the id of a record, or "drill:facts", "job:A", "progression:p-1" and so on.
 
     ``read`` returns None where it is no longer there.
     """

@@ -58,15 +58,15 @@ def _place(_: Context) -> Place:
     return Place(at=(0.0, 0.0))
 
 
-def _where(label: str = "Where", *, optional: bool = False, more: bool = False, name: str = "place") -> Field:
-    return Field(name, label, One(_place, "Say where", optional), more=more)
+def _where(label: str = "Where", *, optional: bool = False, name: str = "place") -> Field:
+    return Field(name, label, One(_place, "Say where", optional), more=True, drawn=True)
 
 
 _BOTH: Final = Field("both_ends", "", Flag("the same at the other end"), more=True)
 _HAND: Final = Field("hand_of", "For the hand of", Pick(here.letters, "nobody’s"), more=True)
 _THING: Final[Table] = (CARE, _BOTH, _HAND, NOTE)
-_STANDING: Final[Table] = (_where(more=True), *_THING)
-_CORNERS: Final = Field("corners", "Corners", Points(), more=True)
+_STANDING: Final[Table] = (_where(), *_THING)
+_CORNERS: Final = Field("corners", "Corners", Points(), more=True, drawn=True)
 
 PLACE: Final[Table] = (
     Field("on", "From", Pick(here.anchors, "the net’s centre")),
@@ -74,7 +74,7 @@ PLACE: Final[Table] = (
 )
 
 SPOT: Final[Table] = (
-    Field("job", "Who", Pick(here.letters, optional=False)),
+    Field("job", "Who", Pick(here.letters, optional=False), more=True, drawn=True),
     Field("task", "Does what", Choice(words("plays", "collects", "waits"), optional=False)),
     CARE,
     _where(),
@@ -83,14 +83,14 @@ SPOT: Final[Table] = (
 )
 
 SHOT: Final[Table] = (
-    Field("by", "Hit by", Pick(here.letters, optional=False)),
-    Field("stroke", "Stroke", Choice(STROKES)),
-    Field("wing", "Off the", Choice(WINGS)),
-    Field("after", "After", Pick(here.shots, "nothing: a first ball")),
+    Field("wing", "Stroke", Choice(WINGS)),
+    Field("stroke", "Kind", Choice(STROKES)),
     Field("pace", "Pace", Choice(words("soft", "half", "medium", "full"))),
-    Field("spin", "Spin", Choice(words("topspin", "slice", "flat", "sidespin"))),
+    Field("spin", "Spin", Choice(words("topspin", "slice", "flat", "sidespin")), more=True),
+    Field("by", "Hit by", Pick(here.letters, optional=False), more=True, drawn=True),
+    Field("after", "After", Pick(here.shots, "nothing: a first ball"), more=True, drawn=True),
     _where("Lands", optional=True, name="to"),
-    _where("Hit at", optional=True, name="contact", more=True),
+    _where("Hit at", optional=True, name="contact"),
     Field("height", "Hit how high", Measure(), more=True),
     Field("over_net", "Over the net", Measure(), more=True),
     Field("bounces", "Bounces first", Number(0, 3), more=True),
@@ -101,15 +101,15 @@ SHOT: Final[Table] = (
 )
 
 RUN: Final[Table] = (
-    Field("by", "Who runs", Pick(here.letters, optional=False)),
     Field(
         "purpose",
         "What for",
         Choice((("reach", "to a ball"), ("recover", "get back"), ("approach", "go in"), ("retreat", "go back"))),
     ),
+    Field("by", "Who runs", Pick(here.letters, optional=False), more=True, drawn=True),
     Field("during", "During", Pick(here.shots, "no ball")),
     _where("To", name="to"),
-    Field("via", "By way of", Points(), more=True),
+    Field("via", "By way of", Points(), more=True, drawn=True),
     NOTE,
 )
 
@@ -136,7 +136,7 @@ AREA: Final[Table] = (
     Field("name", "Called", Line("reply zone")),
     Field("marked", "Shown by", Choice(MARKED)),
     CARE,
-    Field("shape", "Shape", Kinds("form", SHAPES), more=True),
+    Field("shape", "Shape", Kinds("form", SHAPES), more=True, drawn=True),
     _BOTH,
     _HAND,
     NOTE,

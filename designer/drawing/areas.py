@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from typing import Final, Literal
 
-from designer.drawing.geometry import Polygon, hatch, rectangle
+from designer.drawing.geometry import Chain, Polygon, between, hatch, rectangle
 from designer.drawing.pen import Pen
 from designer.drawing.primitives import Bounds, Dots, Ellipse, Path, Point, Primitive, Strokes, Style
 
 Look = Literal["target", "rule", "keep out", "feed"]
+CORNERS: Final = 12
+"""A shape of more corners than this is a round one."""
+
 COLOURS: Final[dict[str, str]] = {"target": "target", "rule": "ink", "keep out": "ink", "feed": "ball"}
 LEAST_HATCHED: Final = 8.0
 """A shape narrower than this, in u, has no hatch: one or two strokes would say nothing."""
@@ -33,9 +37,11 @@ def edge(
         "target": pen.style("target", 1.3),
         "rule": pen.style("ink", 0.9, (6, 2.4)),
         "keep out": pen.style("ink", 2.1),
-        "feed": pen.style("ball", 1.15, (0.01, 2.49), cap="round"),
+        "feed": Style(fill="ball"),
     }[look]
-    if round_in is not None:
+    if look == "feed":
+        yield Dots(tuple(_round(outline, 2.5 * pen.unit)), 1.15 / 2 * pen.unit, style)
+    elif round_in is not None:
         yield Ellipse(*round_in, style)
     else:
         yield Path(tuple(outline), style, closed=True)
@@ -52,6 +58,18 @@ def _hatched(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Po
         yield _strokes(hatch(outline, 0, 3.8 * u, holes), pen.style("ball", 0.6, (3, 2.2)))
     else:
         yield Dots(tuple(_grid(outline, 4.6 * u, holes)), 0.55 * u, Style(fill="ink"))
+
+
+def _round(outline: Polygon, pitch: float) -> Iterator[Point]:
+    """Yield points about ``pitch`` apart round a polygon, one at each corner; of a rounded one, evenly."""
+    if len(outline) > CORNERS:
+        ring = Chain((*outline, outline[0]))
+        count = max(1, round(ring.length / pitch))
+        yield from (ring.at(ring.length * index / count) for index in range(count))
+        return
+    for start, end in zip(outline, (*outline[1:], outline[0]), strict=True):
+        count = max(1, round(math.dist(start, end) / pitch))
+        yield from (between(start, end, index / count) for index in range(count))
 
 
 def _strokes(lines: list[tuple[Point, Point]], style: Style) -> Strokes:

@@ -7,7 +7,7 @@ from typing import Final
 
 from designer.drawing.geometry import Route, ahead, turned
 from designer.drawing.pen import DASH, Pen
-from designer.drawing.primitives import Bounds, Ellipse, Path, Point, Primitive, Style
+from designer.drawing.primitives import Bounds, Dots, Ellipse, Path, Point, Primitive, Style
 from designer.drawing.words import text_width
 
 GAP: Final = 2.7
@@ -44,7 +44,7 @@ def head(pen: Pen, route: Route, kind: str) -> Iterator[Primitive]:
     direction = route.heading(route.length)
     size = FAN_HEAD if kind == "fan" else HEAD
     if kind == "feed":
-        yield from pen.cased(pen.head(tip, direction, *size), pen.style("ball", 0.95, fill="paper"))
+        yield from pen.cased(pen.head(tip, direction, *size), pen.style("ball", 0.95, cap="round", fill="paper"))
     else:
         yield from pen.cased(pen.head(tip, direction, *size), Style(fill="ball"))
 
@@ -150,7 +150,10 @@ def recovery(pen: Pen, route: Route, toes: Point, end: float | None = None) -> I
     end = route.length if end is None else end
     stop = max(end - 5.2 * pen.unit, 0.0)
     if stop > 3 * pen.unit:
-        yield from pen.route(route.cut(0.0, stop), pen.style("feet", 1.5, (0.01, 2.89), cap="round"))
+        yield from pen.route_casing(route.cut(0.0, stop), 1.5)
+        count = int(stop / (2.9 * pen.unit))
+        places = tuple(route.at(index * 2.9 * pen.unit) for index in range(count + 1))
+        yield Dots(places, 0.75 * pen.unit, Style(fill="feet"))
     yield from pen.feet(route.at(end), toes)
 
 

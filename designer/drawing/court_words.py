@@ -45,11 +45,19 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
     choices = []
     for order, step in enumerate(steps):
         place = (at[0] + along[0] * step * plan.unit, at[1] + along[1] * step * plan.unit)
+        if _over_net(at, place, 6 * plan.unit, across=plan.page.across):
+            continue
         choices.append((place, plan.pen.text_box((text,), place, 8.5, align=align), order * 1.0))
     place, box, _ = best(plan.space, choices, "side words")
     part = f"{text} {at[0] > 0} {at[1] > 0}"
     plan.draw(None, "court words", Layer.WORDS, Pen.lines, (text,), place, 8.5, "soft", part=part, align=align)
     plan.space.take(box, owner="court words")
+
+
+def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:
+    """Whether ``place`` lies at the other end than ``at``, or too near the net to tell."""
+    one, other = (at[0], place[0]) if across else (at[1], place[1])
+    return one * other <= 0 or abs(other) < min(least, abs(one))
 
 
 def you_word(plan: Plan) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from designer.drawing.primitives import Bounds, Point
 
@@ -35,19 +36,14 @@ def between(start: Point, end: Point, share: float) -> Point:
     return (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
 
 
-class Route:
-    """The way of a ball or of feet: straight where two points are given, else one smooth curve through all of them."""
+class Chain:
+    """Straight pieces one after another, measured by length."""
 
-    def __init__(self, points: Sequence[Point], *, bend: float = 0.0) -> None:
-        """``bend`` is the farthest a ball between two points leaves the straight line, in metres to the right."""
-        self.curved = len(points) > 2 or bend != 0.0
-        if bend:
-            start, end = points[0], points[-1]
-            points = (start, ahead(between(start, end, 0.5), unit_vector(start, end), 0.0, -bend), end)
-        self.points: tuple[Point, ...] = _through(points) if self.curved else tuple(points)
-        self._samples = tuple(_samples(self.points)) if self.curved else self.points
+    def __init__(self, points: Sequence[Point]) -> None:
+        """``points`` are at least two."""
+        self.samples: tuple[Point, ...] = tuple(points)
         self._lengths = [0.0]
-        for one, other in zip(self._samples, self._samples[1:], strict=False):
+        for one, other in pairwise(self.samples):
             self._lengths.append(self._lengths[-1] + math.dist(one, other))
 
     @property
@@ -55,19 +51,14 @@ class Route:
         """Length in metres."""
         return self._lengths[-1]
 
-    @property
-    def samples(self) -> tuple[Point, ...]:
-        """A chain of straight pieces that stands for the route."""
-        return self._samples
-
     def at(self, distance: float) -> Point:
-        """Return the point ``distance`` metres from the start, held to the route's two ends."""
+        """Return the point ``distance`` metres from the start, held to the two ends."""
         for index, reached in enumerate(self._lengths[1:]):
             if distance <= reached:
                 before = self._lengths[index]
                 share = 0.0 if reached == before else max(0.0, distance - before) / (reached - before)
-                return between(self._samples[index], self._samples[index + 1], share)
-        return self._samples[-1]
+                return between(self.samples[index], self.samples[index + 1], share)
+        return self.samples[-1]
 
     def heading(self, distance: float) -> Point:
         """Return the direction of travel ``distance`` metres from the start."""
@@ -76,16 +67,25 @@ class Route:
         return unit_vector(self.at(low), self.at(low + 2 * step))
 
     def cut(self, start: float, end: float) -> tuple[Point, ...]:
-        """Return the points from ``start`` to ``end``, metres from the start: two, or a chain along a curve."""
+        """Return the points from ``start`` to ``end``, metres from the start: two where it is straight."""
         end = max(end, start)
-        if not self.curved:
-            return (self.at(start), self.at(end))
         inner = [
             point
-            for point, reached in zip(self._samples, self._lengths, strict=True)
+            for point, reached in zip(self.samples, self._lengths, strict=True)
             if start + 1e-9 < reached < end - 1e-9
         ]
         return (self.at(start), *inner, self.at(end))
+
+
+class Route(Chain):
+    """The way of a ball or of feet: straight where two points are given, else one smooth curve through all of them."""
+
+    def __init__(self, points: Sequence[Point], *, bend: float = 0.0) -> None:
+        """``bend`` is the farthest a ball between two points leaves the straight line, in metres to the right."""
+        if bend:
+            start, end = points[0], points[-1]
+            points = (start, ahead(between(start, end, 0.5), unit_vector(start, end), 0.0, -bend), end)
+        super().__init__(tuple(_samples(_through(points))) if len(points) > 2 else points)
 
 
 def _through(points: Sequence[Point]) -> tuple[Point, ...]:

@@ -108,13 +108,13 @@ class _Pencil:
                 path.lineTo(*point)
         if shape.closed:
             path.close()
-        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill))
+        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill), fillMode=1)
 
     def dots(self, shape: Dots, *, fill: bool, stroke: bool) -> None:
         path = self.canvas.beginPath()
         for centre in shape.centres:
             path.circle(*self.place(centre), shape.radius * self.scale)
-        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill))
+        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill), fillMode=1)
 
     def ellipse(self, shape: Ellipse, *, fill: bool, stroke: bool) -> None:
         x, y = self.place(shape.centre)

@@ -43,10 +43,14 @@ class Pen:
 
     def route(self, points: Sequence[Point], style: Style) -> Iterator[Primitive]:
         """Yield a way with casing under it."""
-        role = self.casing_role(between(points[0], points[-1], 0.5))
-        width = style.width + 2 * CASING * self.unit
-        yield Path(tuple(points), Style(role, width, (), "round" if len(points) > 2 else "butt"))
+        yield from self.route_casing(points, style.width / self.unit)
         yield Path(tuple(points), style)
+
+    def route_casing(self, points: Sequence[Point], width: float) -> Iterator[Primitive]:
+        """Yield the casing alone of a way ``width`` u wide."""
+        role = self.casing_role(between(points[0], points[-1], 0.5))
+        cap: Cap = "round" if len(points) > 2 else "butt"
+        yield Path(tuple(points), self.style(role, width + 2 * CASING, cap=cap))
 
     def cased(self, points: Sequence[Point], style: Style, *, curved: bool = False) -> Iterator[Primitive]:
         """Yield a closed form with casing round it."""

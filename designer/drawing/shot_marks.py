@@ -184,10 +184,10 @@ def digit_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
 def _digit_place(plan: Plan, flight: Flight, width: float, placed: list[Point]) -> Point:
     """Return where on its path a digit stands: the first try that is free, else the least bad."""
     u, route = plan.unit, flight.route
+    half = (width / 2 * u, balls.TAG / 2 * u)
     best_place, best_cost = route.at(route.length / 2), math.inf
     for order, share in enumerate((*TRIES, *FURTHER_TRIES)):
         at = route.at(share * route.length)
-        half = (width / 2 * u, balls.TAG / 2 * u)
         box = (at[0] - half[0], at[1] - half[1], at[0] + half[0], at[1] + half[1])
         cost = order * 0.5 + plan.space.cost(box, flight.id)
         cost += sum(60 * max(0.0, 1 - math.dist(at, other) / (18 * u)) for other in placed)
@@ -197,7 +197,20 @@ def _digit_place(plan: Plan, flight: Flight, width: float, placed: list[Point]) 
             best_place, best_cost = at, cost
         if order == len(TRIES) - 1 and best_cost < 4:
             break
-    return best_place
+    return best_place if best_cost < FORBIDDEN / 4 else _beside(plan, flight, half, best_place, best_cost)
+
+
+def _beside(plan: Plan, flight: Flight, half: tuple[float, float], place: Point, cost: float) -> Point:
+    """Return a place beside a path that is too short, or too crowded, to carry its digit; ``place`` if none is better."""
+    u, route = plan.unit, flight.route
+    choices: list[tuple[Point, Bounds, float]] = []
+    for order, (share, aside) in enumerate(
+        (share, side * gap) for gap in (8.5, 12.0, 17.0, 24.0) for share in (0.5, 0.3, 0.7) for side in (1, -1)
+    ):
+        x, y = ahead(route.at(share * route.length), route.heading(share * route.length), 0.0, aside * u)
+        choices.append(((x, y), (x - half[0], y - half[1], x + half[0], y + half[1]), 20.0 + order))
+    here = (place, (0.0, 0.0, 0.0, 0.0), cost)
+    return best(plan.space, choices, f"{flight.id} digit", beside=here)[0]
 
 
 def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import partial
 from typing import Any, Final, Literal
 
@@ -112,10 +112,24 @@ def _error(told: Telling, record: Any, path: Path, name: str, expected: Expected
 
 def _renaming(told: Telling, record: Any, path: Path, name: str, known: set[str]) -> Mend | None:
     """Return the edit that writes the name that was meant, or takes a name out of a list or an order."""
+    if path == ("after",):
+        order = told.setting.shots if isinstance(record, Shot) else told.setting.parts
+        known = {id for id in known if not _comes_after(order, id, record.id)}
     meant = nearest(name, known)
     if meant is None and not (isinstance(path[-1], int) or path in (("after",), ("during",))):
         return None
     return partial(_with_name, at=told.at, id=record.id, path=path, name=meant)
+
+
+def _comes_after(order: Mapping[str, Any], id: str | None, earlier: str) -> bool:
+    """Whether ``id`` is ``earlier`` or comes after it, be it by way of others: going after it would make a circle."""
+    seen: set[str] = set()
+    while id is not None and id in order and id not in seen:
+        if id == earlier:
+            return True
+        seen.add(id)
+        id = order[id].after
+    return False
 
 
 def _with_name(drill: Drill, *, at: At, id: str, path: Path, name: str | None) -> Drill:

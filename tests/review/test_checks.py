@@ -1,12 +1,18 @@
 """The review as a whole: what comes first, what is said once, what an author has accepted, and the academy's drills."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from review.situations import AT, END, FEED, HOUSE, RALLY, REPLY, A, B, changes, drill, keys, only, run
 
 from designer.bundle import sample
 from designer.drill.base import Place, place
+from designer.drill.conditions import Event, In, Outcome
 from designer.drill.drill import Accepted, Court, Drill, Progression
-from designer.drill.items import Cone
+from designer.drill.items import Area, Barrier, Cone, Rectangle
+from designer.drill.movement import Run, Shot
+from designer.drill.people import Spot
+from designer.drill.rules import Keep, Part, Points, Rule, Start
 from designer.drill.setting import At, addresses
 from designer.review.checks import NO_OTHER, accept, accepted_checks, checks
 
@@ -121,3 +127,41 @@ def test_no_sentence_has_a_loose_end(name):
         assert text[0] == text[0].upper()
         assert text.endswith((".", "?", "!", '."'))
         assert "None" not in text
+
+
+NAMES = ("feed", "reply", "cone", "zone", "part", "gone")
+names = st.sampled_from(NAMES)
+letters = st.sampled_from(("A", "B", "Z"))
+maybe = st.none() | names
+corners = st.tuples(st.floats(-9, 9), st.floats(-17, 17))
+places = st.builds(Place, on=st.none() | names | letters, at=corners)
+areas = st.sampled_from(("zone", "gone", "right half", "the baseline", "the moon"))
+ins = st.builds(In, area=areas, judged=st.sampled_from((None, "bounce", "one foot")))
+events = st.builds(
+    Event, what=st.sampled_from(("played", "landed", "won", "reached")), of=st.tuples(names), where=st.tuples(ins)
+)
+shapes = st.builds(Rectangle, form=st.just("rectangle"), corners=st.tuples(corners, corners))
+records = st.one_of(
+    st.builds(Spot, id=names, job=letters, place=places),
+    st.builds(Cone, kind=st.just("cone"), id=names, place=places, both_ends=st.booleans()),
+    st.builds(Barrier, kind=st.just("barrier"), id=names, corners=st.tuples(corners, corners)),
+    st.builds(Area, kind=st.just("area"), id=names, shape=shapes, marked=st.sampled_from((None, "discs"))),
+    st.builds(Shot, id=names, by=letters, after=maybe, to=st.none() | places, contact=st.none() | places),
+    st.builds(Run, id=names, by=letters, during=maybe, to=places, via=st.tuples(corners)),
+    st.builds(Part, id=names, kind=st.sampled_from(("forced", "open")), after=maybe, until=st.tuples(events)),
+    st.builds(Rule, id=names, must=st.builds(Keep, do=st.just("keep"), where=st.tuples(ins)), of=st.tuples(names)),
+    st.builds(Points, id=names, on=st.tuples(events), gives=st.just(Outcome(then="points", value=1))),
+    st.builds(Start, id=names, shot=maybe, once=st.none() | events),
+)
+
+
+@given(st.lists(records, max_size=9, unique_by=lambda record: record.id), st.sampled_from(("tennis", "red", "moon")))
+def test_whatever_opens_is_reviewed_and_mended(some, court):
+    # What the records allow opens, however little sense it makes; the review never gives up on it.
+    whole = drill(*some, court=Court(standard=court))
+    for check in checks(whole):
+        assert check.sentence.text
+        if check.mend is not None:
+            mended = check.mend(whole)
+            assert mended != whole, check.sentence.text
+            checks(mended)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from designer.court.standards import Ground, ground
 from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
@@ -55,7 +54,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     """
     setting = setting_at(drill, at) if isinstance(at, At) else at
     court = ground(drill.court)
-    plan = _plan(drill, setting, court, Page(across, turned), unit, switched=theme.switched)
+    plan = plan_of(drill, setting, court, Page(across, turned), unit, switched=theme.switched)
     plan.you, plan.words = you, words
     regions = _in_play(plan)
     plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
@@ -81,32 +80,6 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)
 
 
-def part(
-    drill: Drill,
-    setting: Setting,
-    ids: Container[str],
-    *,
-    unit: float,
-    theme: Theme,
-    you: str | None = None,
-    page: Page = Page(),  # noqa: B008 - a frozen value
-) -> tuple[Mark, ...]:
-    """Return the marks of the records ``ids`` alone, without words and digits: for a screen on which only these change.
-
-    They are those of `picture` but for what a hatch leaves free for words.
-    """
-    plan = _plan(drill, setting, ground(drill.court), page, unit, switched=theme.switched)
-    plan.you, plan.words = you, False
-    people_marks.people_marks(plan)  # everyone: a path begins outside the disc of whoever stands at its start
-    plan.setting = replace(setting, items={id: item for id, item in setting.items.items() if id in ids})
-    item_marks.item_marks(plan)
-    item_marks.area_marks(plan, {})
-    plan.setting = setting
-    shot_marks.ball_marks(plan, shot_marks.flights(plan, ids))
-    shot_marks.run_marks(plan, ids)
-    return tuple(mark for mark in plan.marks if mark.id in ids)
-
-
 def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90.0) -> Picture:
     """Return the picture without words for a court shown ``width`` points wide: its unit is 0.6 pt."""
     court = ground(drill.court)
@@ -114,7 +87,8 @@ def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90
     return picture(drill, at, unit=unit, theme=theme, words=False)
 
 
-def _plan(drill: Drill, setting: Setting, court: Ground, page: Page, unit: float, *, switched: bool) -> Plan:
+def plan_of(drill: Drill, setting: Setting, court: Ground, page: Page, unit: float, *, switched: bool) -> Plan:
+    """Return an empty sheet for the picture of ``setting``."""
     outline = tuple(map(page.to_page, court_marks.outline(court)))
     fence = court_marks.fence(court, page)
     return Plan(

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final, TypeVar
 
-from designer.drawing.geometry import grown, inside_box, point_to_piece
+from designer.drawing.geometry import grown, inside_box, overlap, point_to_piece
 from designer.drawing.primitives import Bounds, Point
 
 Payload = TypeVar("Payload")
@@ -50,6 +50,8 @@ class Space:
     cell: float = 0.0
     boxes: dict[tuple[int, int], list[Taken]] = field(default_factory=dict)
     pieces: dict[tuple[int, int], list[Piece]] = field(default_factory=dict)
+    idle: bool = False
+    """Nothing will be searched for, so nothing is noted."""
 
     def __post_init__(self) -> None:
         self.cell = 24 * self.unit
@@ -62,12 +64,16 @@ class Space:
 
     def take(self, box: Bounds, cost: float = FORBIDDEN, owner: str = "") -> None:
         """Note that ``box`` is taken."""
+        if self.idle:
+            return
         taken = Taken(box, cost, owner)
         for cell in self._cells(box):
             self.boxes.setdefault(cell, []).append(taken)
 
     def cross(self, points: Iterable[Point], cost: float, owner: str = "") -> None:
         """Note a line through ``points``; covering one u of it costs ``cost``."""
+        if self.idle:
+            return
         chain = list(points)
         for start, end in itertools.pairwise(chain):
             piece = Piece(start, end, cost, owner)
@@ -143,6 +149,11 @@ class Space:
                 total += FORBIDDEN / 8
         return total
 
+    def is_bare(self, box: Bounds) -> bool:
+        """Whether nothing at all lies under ``box``: words there need no casing."""
+        taken = any(overlap(box, held.box) > 0 and held.owner not in UNSEEN for held in self.near_boxes(box))
+        return not taken and all(inside_box(piece.start, piece.end, box) == 0 for piece in self.near_pieces(box))
+
     def distance_to_pieces(self, at: Point, reach: float, owner: str) -> float:
         """Return the distance from ``at`` to the nearest ball or feet of another owner, at most ``reach`` metres."""
         box = grown((*at, *at), reach)
@@ -154,14 +165,17 @@ class Space:
         return min([reach, *found])
 
 
+UNSEEN: Final = frozenset({"side words"})
+"""Owners of boxes that only keep a place free: nothing is drawn there."""
+
 PATH: Final = 3.0
 """Covering one u of a ball's or a person's way."""
 
 PAINTED: Final = 0.25
 """Covering one u of a court line."""
 
-HATCHED: Final = 0.04
-"""Covering one square u of an area that is not one's own."""
+AREA: Final = 1.6
+"""Covering some of an area."""
 
 
 def best(

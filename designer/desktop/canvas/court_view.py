@@ -5,25 +5,31 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QPainter, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
 from designer.desktop.canvas.legend import with_legend
 from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, unit_metres
+from designer.desktop.canvas.live import change, moves
 from designer.desktop.canvas.overlay import LOOKS, Sight
 from designer.desktop.canvas.scene import CourtScene
 from designer.desktop.document import Document
 from designer.desktop.view import View
 from designer.drawing.page import Page
+from designer.drawing.part import part
 from designer.drawing.picture import Picture, picture
-from designer.drawing.primitives import Bounds
+from designer.drawing.primitives import Bounds, Mark
 from designer.drawing.themes import Theme, theme
 from designer.drill.base import Point
+from designer.drill.setting import Setting
 
 ZOOM_STEP: Final = 1.2
 FAR: Final = 60.0
 """The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
+
+RESTS: Final = 140
+"""After so many milliseconds without a movement a hand rests, and words find their best places."""
 
 
 class CourtView(QGraphicsView):
@@ -40,6 +46,11 @@ class CourtView(QGraphicsView):
         self._page = Page()
         self._scale = 1.0
         self._fitting = True
+        self._pictured: tuple[Setting, object, Page, float, Theme, str | None] | None = None
+        self._resting = QTimer(self)
+        self._resting.setSingleShot(True)
+        self._resting.setInterval(RESTS)
+        self._resting.timeout.connect(self._rest)
         self._dress()
         document.shown_changed.connect(self.follow)
         for signal in (view.at_changed, view.you_changed, view.theme_changed, view.units_changed):
@@ -90,11 +101,50 @@ class CourtView(QGraphicsView):
         return with_legend(made, shown)
 
     def follow(self, *_: object) -> None:
-        """Show the drill as it is now."""
-        shown = self.theme
+        """Show the drill as it is now: whole, or only what differs while a gesture goes on."""
+        if not (self.document.previewing and self._follow_gesture()):
+            self.picture_whole()
+
+    def picture_whole(self) -> None:
+        """Make the whole picture anew and show it."""
+        self._resting.stop()
         made = self._picture(unit_metres(self._scale), across=self._page.across)
-        self.court_scene.reconcile(made, shown)
+        self.court_scene.reconcile(made, self.theme)
+        self._pictured = self._sheet()
         self.setBackgroundBrush(QColor(LOOKS[self.view.theme].canvas))
+
+    def _follow_gesture(self) -> bool:
+        """Show what a gesture changes; return False where that asks for a whole picture."""
+        if self._pictured is None or self._sheet()[1:] != self._pictured[1:]:
+            return False
+        moved = moves(self._pictured[0], self.view.setting)
+        if moved is None:
+            return False
+        marks = self._part(moved.redrawn) if moved.redrawn else ()
+        carried = {id: self._page.to_page(by) for id, by in moved.carried.items()}
+        self.court_scene.show_change(change(self.court_scene.pictured, moved, carried, marks))
+        self._resting.start()
+        return True
+
+    def _rest(self) -> None:
+        if self.document.previewing:
+            self.picture_whole()
+
+    def _part(self, ids: frozenset[str]) -> tuple[Mark, ...]:
+        return part(
+            self.document.shown,
+            self.view.setting,
+            ids,
+            unit=unit_metres(self._scale),
+            theme=self.theme,
+            you=self.view.you,
+            page=self._page,
+        )
+
+    def _sheet(self) -> tuple[Setting, object, Page, float, Theme, str | None]:
+        """Return what a whole picture depends on, the setting first."""
+        shown = self.document.shown
+        return (self.view.setting, (shown.court, shown.jobs), self._page, self._scale, self.theme, self.view.you)
 
     def fit(self, *_: object) -> None:
         """Show the whole picture, lying as the view says or as it is larger."""
@@ -195,5 +245,5 @@ class CourtView(QGraphicsView):
         """Return the box round the marks of ``id`` in pixels of the viewport, empty where it has none."""
         box = QRectF()
         for item in self.court_scene.marks_of((id,)):
-            box = box.united(item.boundingRect())
+            box = box.united(item.sceneBoundingRect())
         return self.viewportTransform().mapRect(box) if not box.isNull() else box

@@ -10,6 +10,9 @@ from designer.drawing.primitives import Mark
 from designer.drawing.qt import Ready, paint_ready, path_shape, ready
 from designer.drawing.themes import Theme
 
+Key = tuple[str | None, str, str]
+"""What tells one mark from all others of a picture."""
+
 
 class MarkItem(QGraphicsItem):
     """Shows one mark. Scene coordinates are metres on the page, y counted down."""

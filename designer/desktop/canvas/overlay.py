@@ -67,6 +67,9 @@ class Overlay:
     def show_states(self, sight: Sight, *, focused: bool) -> None:
         """Show what is picked, changed and hovered as it is now; ``focused`` adds the ring of the keyboard."""
         look, view, scale = self.look, self._view, sight.scale
+        if view.document.previewing:
+            self._show_gesture(sight)
+            return
         changed = self._outline(view.changed_ids() - view.selection, CHANGED / 2 / scale)
         self._changed.draw(self._filled(changed, look.highlighter_edge, 0.55))
         halo = self._outline(view.selection, HALO / 2 / scale)
@@ -78,6 +81,15 @@ class Overlay:
         )
         self._show_handles(sight)
         self._show_ring(sight, focused=focused)
+
+    def _show_gesture(self, sight: Sight) -> None:
+        """While something is pulled: halo and handles of one thing follow; several show by themselves that they move."""
+        view = self._view
+        halo = self._outline(view.selection, HALO / 2 / sight.scale) if len(view.selection) == 1 else None
+        self._halo.draw(self._filled(halo, self.look.highlighter_edge, 0.42))
+        self._hover.draw()
+        self._ring.draw()
+        self._show_handles(sight)
 
     def handles(self, sight: Sight) -> tuple[Handle, ...]:
         """Return the handles that are shown: those of what is picked alone."""
@@ -134,7 +146,7 @@ class Overlay:
             return None
         path = QPainterPath()
         for item in marks:
-            path.addPath(path_shape(item.mark, reach))
+            path.addPath(path_shape(item.mark, reach).translated(item.pos()))
         path.setFillRule(path.fillRule().WindingFill)
         return path
 
@@ -173,7 +185,7 @@ class Overlay:
             return
         box = QRectF()
         for item in marks:
-            box = box.united(item.boundingRect())
+            box = box.united(item.sceneBoundingRect())
         reach = 8 / sight.scale
         path = QPainterPath()
         path.addRoundedRect(box.adjusted(-reach, -reach, reach, reach), 4 / sight.scale, 4 / sight.scale)

@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, QPointF, QRectF
-from PySide6.QtGui import QPainterPathStroker
 from PySide6.QtWidgets import QGraphicsScene
 
-from designer.desktop.canvas.mark_item import MarkItem
+from designer.desktop.canvas.live import Change
+from designer.desktop.canvas.mark_item import Key, MarkItem
 from designer.drawing.picture import Picture
 from designer.drawing.primitives import Mark
 from designer.drawing.themes import Theme
-
-Key = tuple[str | None, str, str]
 
 
 class CourtScene(QGraphicsScene):
@@ -26,10 +24,14 @@ class CourtScene(QGraphicsScene):
         self._items: dict[Key, MarkItem] = {}
         self._order: tuple[Key, ...] = ()
         self._theme: Theme | None = None
+        self._pictured: dict[Key, Mark] = {}
+        self._pictured_by_id: dict[str, list[Mark]] = {}
+        self._live: set[Key] = set()
 
     def reconcile(self, picture: Picture, theme: Theme) -> frozenset[Key]:
         """Show ``picture``; return the keys of the marks that were added, changed or removed."""
         touched: set[Key] = set()
+        self._settle(self._live)
         repaint_all = theme is not self._theme and theme != self._theme
         self._theme = theme
         order: list[Key] = []
@@ -49,7 +51,50 @@ class CourtScene(QGraphicsScene):
             self.removeItem(self._items.pop(key))
             touched.add(key)
         self._stack(picture.marks, tuple(order))
+        self._pictured = {mark.key: mark for mark in picture.marks}
+        self._pictured_by_id = {}
+        for mark in picture.marks:
+            if mark.id is not None:
+                self._pictured_by_id.setdefault(mark.id, []).append(mark)
         return frozenset(touched)
+
+    def show_change(self, change: Change) -> frozenset[Key]:
+        """Show ``change`` over the last whole picture, in place of any earlier one; return the keys that it concerns."""
+        assert self._theme is not None, "there is no whole picture yet"
+        concerned = set(change.offsets) | change.hidden | {mark.key for mark in change.marks}
+        self._settle(self._live - concerned)
+        self._live = concerned
+        for key, (x, y) in change.offsets.items():
+            self._items[key].setPos(x, -y)
+        for key in change.hidden:
+            self._items[key].setVisible(False)
+        for mark in change.marks:
+            item = self._items.get(mark.key)
+            if item is None:
+                item = self._items[mark.key] = MarkItem(mark, self._theme)
+                item.setZValue(mark.layer + 1 - 1e-6)
+                self.addItem(item)
+            elif item.mark is not mark and item.mark != mark:
+                item.show_mark(mark, self._theme)
+            item.setVisible(True)
+        return frozenset(concerned)
+
+    def pictured(self, id: str) -> tuple[Mark, ...]:
+        """Return the marks of the record ``id`` on the last whole picture."""
+        return tuple(self._pictured_by_id.get(id, ()))
+
+    def _settle(self, keys: Iterable[Key]) -> None:
+        """Show the marks ``keys`` again as the last whole picture has them."""
+        for key in tuple(keys):
+            item, mark = self._items[key], self._pictured.get(key)
+            if mark is None or self._theme is None:
+                self.removeItem(self._items.pop(key))
+            else:
+                if item.mark is not mark:
+                    item.show_mark(mark, self._theme)
+                item.setPos(0, 0)
+                item.setVisible(True)
+            self._live.discard(key)
 
     def marks_of(self, ids: Iterable[str]) -> list[MarkItem]:
         """Return the items of the records ``ids``."""
@@ -66,17 +111,16 @@ class CourtScene(QGraphicsScene):
         Among equals the uppermost comes first; the inside of an area comes after all that lies on it.
         """
         box = QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach)
-        stroker = QPainterPathStroker()
-        stroker.setWidth(2 * reach)
         found: list[tuple[int, float, str]] = []
         for item in self._items.values():
             id = item.mark.id
-            if id is None or not item.boundingRect().intersects(box):
+            if id is None or not item.isVisible() or not item.sceneBoundingRect().intersects(box):
                 continue
             ink = item.ink()
-            if ink.contains(at):
+            here = at - item.pos()
+            if ink.contains(here):
                 found.append((0 if item.mark.kind not in GROUND_KINDS else 2, -item.zValue(), id))
-            elif ink.intersects(box) or stroker.createStroke(ink).contains(at):
+            elif ink.intersects(box.translated(-item.pos())):
                 found.append((1, -item.zValue(), id))
         return tuple(dict.fromkeys(id for _, _, id in sorted(found)))
 

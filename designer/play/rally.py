@@ -6,12 +6,15 @@ import itertools
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Final, Literal
 
-from designer.drill.base import Letter
+from designer.court.regions import end_of, line_by_words, region
+from designer.drill.base import ON_THE_LINE, Letter, Point
 from designer.drill.conditions import Event, In
 from designer.drill.items import Area, Hoop, Line
 from designer.drill.movement import FEEDS
+from designer.drill.places import is_letter
 from designer.drill.rules import Keep, Part, Rule, Swap
 from designer.drill.setting import Setting
+from designer.play.layout import points_of, things_placed
 from designer.play.sequence import Sequence, Step
 
 Role = Literal["target", "feed", "keep out", "rule"]
@@ -43,21 +46,58 @@ def opening_part(setting: Setting) -> tuple[Part, Part] | None:
 
 
 def opening_shot(setting: Setting, sequence: Sequence) -> str | None:
-    """Return the last restricted shot, after which the point is open; None where no drawn shot opens it."""
+    """Return the last restricted shot, after which the point is open; None where no drawn shot opens it.
+
+    It is the shot in which the restricted part ends: one that is named, one that lands where it says, or one that is
+    counted. Of a count that goes on past what is drawn it is the last restricted shot that is.
+    """
     found = opening_part(setting)
     if found is None:
         return None
     restricted, _ = found
-    for event in restricted.until:
-        steps = list(_ending(setting, sequence, event))
-        if steps:
-            return _last(steps)
     drawn = [step for id in restricted.shots if (step := sequence.step(id)) is not None]
+    for event in restricted.until:
+        named = list(_ending(setting, sequence, event))
+        if named:
+            return _last(named)
+        if event.where and event.count is None:
+            return _last(step for step in drawn or sequence.steps if _fulfils(setting, sequence, step, event))
     counts = [event.count for event in restricted.until if event.count is not None]
-    if counts:
-        nth = [step for step in sequence.steps if step.hit == counts[0] and not step.feed]
-        return _last(nth) if nth else _last(drawn)
-    return _last(drawn)
+    nth = [step for step in sequence.steps if counts and step.hit == counts[0] and not step.feed]
+    return _last(nth or drawn)
+
+
+def _fulfils(setting: Setting, sequence: Sequence, step: Step, event: Event) -> bool:
+    """Whether a drawn shot is the ball that ``event`` tells of: by whom, and where it lands."""
+    letters = [who for who in event.by if is_letter(who)]
+    if step.feed or step.landing is None or (letters and step.hitter not in letters):
+        return False
+    landing = step.landing
+    return all(_lies_in(setting, sequence, landing, place) != place.outside for place in event.where)
+
+
+def _lies_in(setting: Setting, sequence: Sequence, point: Point, place: In) -> bool:
+    """Whether ``point`` is in an area, a region of its end, or on the asked side of a line across the court."""
+    end = end_of(point) or "near"
+    item = setting.items.get(place.area)
+    if item is None:
+        corners = region(sequence.ground, place.area, end) or line_by_words(sequence.ground, place.area, end) or ()
+        outlines = [corners]
+    else:
+        outlines = [points_of(setting, each, turned=turned) for each, turned in things_placed(setting) if each is item]
+    return any(_within(point, corners, place.side) for corners in outlines if corners)
+
+
+def _within(point: Point, corners: tuple[Point, ...], side: str | None) -> bool:
+    across, along = [x for x, _ in corners], [y for _, y in corners]
+    if side is not None:
+        # A line across the court at the same end; behind it is farther from the net.
+        line = sum(along) / len(along)
+        return line * point[1] > 0 and (abs(point[1]) > abs(line)) == (side == "behind")
+    slack = ON_THE_LINE
+    return (
+        min(across) - slack <= point[0] <= max(across) + slack and min(along) - slack <= point[1] <= max(along) + slack
+    )
 
 
 def _ending(setting: Setting, sequence: Sequence, event: Event) -> Iterator[Step]:
@@ -132,13 +172,16 @@ def _uses_of_event(event: Event, role: Role) -> Iterator[tuple[str, Role]]:
 
 
 def area_value(setting: Setting, area: str) -> int | None:
-    """Return the points that a ball in ``area`` is paid, None where none or several amounts are."""
+    """Return the points that a ball in ``area`` is paid by itself, None where there are none or several amounts.
+
+    What is paid only together with something else, such as winning the rally, is no value of the area.
+    """
     values = {
         paid.gives.value
         for paid in setting.points.values()
         if paid.gives.then == "points"
         and paid.gives.value is not None
-        and any((area, "target") in set(_uses_of_event(event, "target")) for event in paid.on)
+        and any(not event.and_ and (area, "target") in set(_uses_of_event(event, "target")) for event in paid.on)
     }
     return values.pop() if len(values) == 1 else None
 

@@ -64,6 +64,7 @@ class Sequence:
     steps: tuple[Step, ...]
     run_paths: Mapping[str, tuple[Point, ...]]
     before: Mapping[str, str | None]
+    ground: Ground = field(repr=False)
     _setting: Setting = field(repr=False)
     _by_id: Mapping[str, Step] = field(repr=False)
     _after_run: Mapping[tuple[str, str], Point] = field(repr=False)
@@ -201,7 +202,7 @@ class _Reading:
         order = _in_order(found, self.before)
         steps = tuple(_with_fan(step, order, self.before) for step in order)
         by_id = {step.shot.id: step for step in steps}
-        return Sequence(steps, self.run_paths, self.before, self.setting, by_id, self.after_run)
+        return Sequence(steps, self.run_paths, self.before, self.ground, self.setting, by_id, self.after_run)
 
     def _spot(self, letter: str) -> Point | None:
         spot = self.setting.spot_of(letter)

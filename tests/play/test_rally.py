@@ -83,6 +83,27 @@ def test_hits_beyond_what_is_drawn_leave_the_flag_at_the_last_restricted_shot():
     assert opens(*RALLY, restricted, Part(id="o", kind="open", after="f")) == "third"
 
 
+@pytest.mark.parametrize(
+    ("to", "flag"),
+    [((2.4, 9.0), "change"), ((-2.4, 9.0), None)],  # B's left half is x > 0 at the far end
+)
+def test_the_flag_stands_at_the_ball_that_lands_where_the_part_ends(to, flag):
+    changed = In(area="left half", judged="bounce")
+    until = (Event(what="played", by=("A",), where=(changed,)),)
+    restricted = Part(id="f", kind="forced", shots=("reply", "third", "change"), until=until)
+    change = Shot(id="change", by="A", after="reply", to=place(*to))
+    assert opens(*RALLY, change, restricted, Part(id="o", kind="open", after="f")) == flag
+
+
+@pytest.mark.parametrize(("y", "flag"), [(9.0, "third"), (7.0, None)])
+def test_the_flag_stands_at_the_ball_past_a_line(y, flag):
+    line = Line(kind="line", id="depth", corners=((-4.0, -8.2), (4.0, -8.2)), both_ends=True)
+    until = (Event(what="landed", where=(In(area="depth", side="behind"),)),)
+    deep = RALLY[2].changed(to=place(0.0, y))
+    restricted = Part(id="f", kind="forced", until=until)
+    assert opens(*RALLY[:2], deep, line, restricted, Part(id="o", kind="open", after="f")) == flag
+
+
 def test_a_rally_that_never_opens_or_is_open_at_once_has_no_flag():
     assert opens(*RALLY, Part(id="c", kind="cooperative", shots=("reply",))) is None
     assert opens(*RALLY, Part(id="o", kind="open")) is None
@@ -137,6 +158,8 @@ def test_the_value_of_a_target_is_what_it_pays():
     setting = EMPTY.having(area("zone"), area("other"), paid)
     assert area_value(setting, "zone") == 2
     assert area_value(setting, "other") is None
+    together = paid.on[0].changed(and_=(Event(what="won"),))
+    assert area_value(setting.having(paid.changed(on=(together,))), "zone") is None
     another = paid.changed(id="q", gives=Outcome(then="points", value=3))
     assert area_value(setting.having(another), "zone") is None
 

@@ -1,10 +1,15 @@
 """The review as a whole: what comes first, what is said once, what an author has accepted, and the academy's drills."""
 
+import subprocess
+import sys
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from review.situations import AT, END, FEED, HOUSE, RALLY, REPLY, A, B, changes, drill, keys, only, run
 
+import designer
 from designer.bundle import sample
 from designer.drill.base import Place, place
 from designer.drill.conditions import Event, In, Outcome
@@ -165,3 +170,13 @@ def test_whatever_opens_is_reviewed_and_mended(some, court):
             mended = check.mend(whole)
             assert mended != whole, check.sentence.text
             checks(mended)
+
+
+def test_the_review_loads_nothing_heavy():
+    # The window must take its first key at once; the review runs at the first pause after it.
+    script = "import sys, designer.review.checks, designer.court.readings; print(*sys.modules)"
+    root = Path(designer.__file__).parent.parent
+    done = subprocess.run([sys.executable, "-c", script], cwd=root, capture_output=True, text=True, check=True)
+    loaded = {name.partition(".")[0] for name in done.stdout.split()}
+    assert "designer" in loaded
+    assert not loaded & {"numpy", "scipy", "shapely", "reportlab", "pikepdf", "PySide6"}

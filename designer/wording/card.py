@@ -18,7 +18,7 @@ from designer.wording.layout import layout_of, spot_words
 from designer.wording.names import letter
 from designer.wording.points import points
 from designer.wording.rules import rules
-from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
+from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, typeset, unmarked
 from designer.wording.starts import starts
 from designer.wording.steps import steps
 from designer.wording.swaps import path, swaps
@@ -71,8 +71,8 @@ def card_words(
     told = telling(drill, at, reader, player, units)
     sections = tuple(section for section in _sections(told) if section.sentences)
     return CardWords(
-        title=unmarked(own_text(told, drill.title)),
-        objective=unmarked(own_text(told, drill.objective)),
+        title=typeset(unmarked(own_text(told, drill.title))),
+        objective=typeset(unmarked(own_text(told, drill.objective))),
         facts=facts(told),
         setting_name=setting_name(drill, at),
         sections=sections,
@@ -112,6 +112,7 @@ def _sections(told: Telling) -> Iterator[Section]:
         yield Section("progressions", "Progressions", changes.progressions(told))
         yield Section("easier", "Easier", changes.variations_of(told, "easier"))
         yield Section("harder", "Harder", changes.variations_of(told, "harder"))
+    if told.reader == "stand-in":
         yield Section("others", "Other forms", changes.variations_of(told, "others"))
     yield Section("cues", "Remember" if told.brief else "Say", tuple(_texts(told, "cue", told.drill.cues)))
     if not told.brief:
@@ -143,7 +144,7 @@ def _you(told: Telling) -> Iterator[Sentence]:
     yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
     where = ""
     if spot is not None and spot.task == "plays":
-        words = spot_words(told, spot)
+        words = spot_words(told, spot, with_end=False)
         where = f"stand {words}" if words else ""
     elif spot is not None:
         where = "you wait first" if spot.task == "waits" else "you collect first"

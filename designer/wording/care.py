@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from designer.wording.misses import is_stop
 from designer.wording.outcomes import outcome
 from designer.wording.people import group
-from designer.wording.rules import is_stop
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text

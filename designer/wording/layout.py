@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -27,10 +28,10 @@ from designer.drill.items import (
 from designer.drill.people import Spot
 from designer.drill.places import corners_of, is_letter, locate, middle
 from designer.drill.setting import At
-from designer.wording.counts import capital, listed, many, number, plural
+from designer.wording.counts import listed, many, plural
 from designer.wording.kit import corner_discs, line_pieces
-from designer.wording.names import length_of, letter, thing_name, without_article
-from designer.wording.places import place_words
+from designer.wording.names import letter, thing_name, without_article
+from designer.wording.places import standing_words
 from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of
 from designer.wording.shapes import ellipse_words, polygon_words, rectangle_words, segment_words, span
 from designer.wording.telling import Telling, telling
@@ -170,14 +171,17 @@ def _singles(told: Telling) -> Iterator[Sentence]:
         if isinstance(item, _SINGLE):
             groups.setdefault((item.kind, item.care, item.both_ends), []).append(item)
     for (kind, _, both), items in groups.items():
-        places = list(dict.fromkeys(_place(told, item, first=n == 0) for n, item in enumerate(items)))
+        under = [item.place.on for item in items if _is_under_a_person(item)]
+        places = folded([_place(told, item) for item in items if not _is_under_a_person(item)])
+        if under:
+            places.append(
+                f"where {listed([letter(told, on) for on in sorted(under)])} {'stand' if under[1:] else 'stands'}"
+            )
         ids = [item.id for item in items]
         noun = _noun(kind, len(items))
         named = ref(ids[0], noun) if len(items) == 1 else noun
-        words = sentences_of(
-            f"{named}{_care(items[0])}: {'; '.join(places)}{_both(items[0]) if both else ''}",
-            *(own_text(told, item.note) for item in items),
-        )
+        notes = dict.fromkeys(own_text(told, item.note) for item in items)
+        words = sentences_of(f"{named}{_care(items[0])}: {'; '.join(places)}{_both(items[0]) if both else ''}", *notes)
         yield sentence(f"item:{ids[0]}", words, *ids, lead=_BULLET)
 
 
@@ -186,19 +190,48 @@ def _noun(kind: str, count: int) -> str:
     return word if count == 1 else plural(word)
 
 
-def _place(told: Telling, item: Any, *, first: bool) -> str:
-    del first
-    if item.place.on is not None and is_letter(item.place.on) and item.place.at == (0.0, 0.0):
-        return f"where {letter(told, item.place.on)} stands"
+def _is_under_a_person(item: Any) -> bool:
+    return item.place.on is not None and is_letter(item.place.on) and item.place.at == (0.0, 0.0)
+
+
+def _place(told: Telling, item: Any) -> str:
     point = locate(told.setting, item.place)
     if point is None:
         return "where it stands is not known"
     owner = _owner(told, item, point)
-    words = place_words(
-        told.ground, point, told.units, owner=owner.removesuffix("'s") if owner else None, exact=item.care == "exact"
-    )
+    words = standing_words(told.ground, point, told.units, owner=owner, exact=item.care == "exact")
     balls = f", {item.balls} balls" if isinstance(item, Basket) and item.balls is not None else ""
     return f"{words}{_at_end(told, item, point)}{balls}"
+
+
+_SIDED = re.compile(r"(the|\S+'s) (?:left|right) (singles line|doubles line|side fence)")
+
+
+def folded(places: list[str]) -> list[str]:
+    """Return places with those that differ only in the side, or only in the end, said once for both."""
+    sides: list[str] = []
+    for place in dict.fromkeys(places):
+        other = _other_side(place)
+        if other == place or other not in places:
+            sides.append(place)
+        elif places.index(place) < places.index(other):
+            sides.append(_SIDED.sub(_each, re.sub(r"\b(?:left|right) of\b", "either side of", place)))
+    ends: list[str] = []
+    for place in sides:
+        other = place.replace("at the near end", "at the far end")
+        if place != other and other in sides:
+            ends.append(place.replace("at the near end", "at both ends"))
+        elif place.replace("at the far end", "at the near end") not in sides or "end" not in place:
+            ends.append(place)
+    return ends
+
+
+def _other_side(place: str) -> str:
+    return re.sub(r"\b(left|right)\b", lambda found: "right" if found[1] == "left" else "left", place)
+
+
+def _each(found: re.Match[str]) -> str:
+    return f"each {found[2]}" if found[1] == "the" else f"each {found[2]} at {found[1]} end"
 
 
 def _others(told: Telling) -> Iterator[Sentence]:
@@ -227,24 +260,24 @@ def _people(told: Telling) -> Iterator[Sentence]:
         where = spot_words(told, spot)
         name = letter(told, spot.job)
         care = f"; {spot.care}" if spot.care is not None and spot.task == "plays" else ""
-        words = f"{name}{f' ({about}{care})' if about else f' ({spot.care})' if care else ''}{_task(spot)}: {where}"
+        words = (
+            f"{name}{f' ({about}{care})' if about else f' ({spot.care})' if care else ''}{_task(spot, role)}: {where}"
+        )
         yield sentence(f"spot:{spot.id}", sentences_of(words, own_text(told, spot.note)), spot.id, lead=_BULLET)
 
 
-def _task(spot: Spot) -> str:
-    return "" if spot.task == "plays" else f" {spot.task}"
+def _task(spot: Spot, role: str) -> str:
+    return "" if spot.task in ("plays", role) else f" {spot.task}"
 
 
-def spot_words(told: Telling, spot: Spot) -> str:
-    """Return where a person starts, as seen from that person's own end."""
+def spot_words(told: Telling, spot: Spot, *, with_end: bool = True) -> str:
+    """Return where a person starts, as seen from that person's own end; ``with_end`` says which where two share it."""
     point = locate(told.setting, spot.place)
     if point is None:
         return "where is not known"
     end = end_of(point)
-    words = place_words(told.ground, point, told.units, exact=spot.care == "exact")
-    alone = end is not None and told.owner_of_end(end) == spot.job
-    across = end is not None and not alone
-    return f"{words}, {end} end" if across else words
-
-
-__all__ = ["capital", "layout", "layout_of", "length_of", "number", "spot_words"]
+    seen_by = told.owner_of_end("near") if end is None else None
+    owner = f"{letter(told, seen_by)}'s" if seen_by is not None else None
+    words = standing_words(told.ground, point, told.units, owner=owner, exact=spot.care == "exact")
+    alone = end is None or told.owner_of_end(end) == spot.job
+    return words if alone or not with_end else f"{words}, {end} end"

@@ -39,13 +39,14 @@ def moved_items(told: Telling) -> Iterator[tuple[tuple[str, ...], str]]:
         if before is None or before == item:
             continue
         for words in item_change(told, before, item):
-            noun = without_article(unmarked(thing_name(told, item) or "thing"))
+            noun = without_article(unmarked(thing_name(told.below, before) or "thing"))
             kind = getattr(item, "kind", "")
             family = kind if kind in ("cone", "disc", "hoop") else noun
             groups.setdefault((family, words), []).append(Moved((id,), ref(id, noun), words))
     for (family, words), found in groups.items():
         ids = tuple(id for one in found for id in one.ids)
-        noun = found[0].noun if len(found) == 1 else plural(family)
+        # Hoops moved alike are "hoops"; two areas of one name, one at each end, keep it.
+        noun = plural(family) if len(found) > 1 and family in ("cone", "disc", "hoop") else found[0].noun
         yield ids, f"{noun} {words}"
 
 
@@ -56,12 +57,12 @@ def item_change(told: Telling, before: Any, after: Any) -> Iterator[str]:
     if isinstance(old_shape, Rectangle) and isinstance(new_shape, Rectangle):
         yield from _rectangle(told, span(corners_of(before)), span(corners_of(after)))
     elif isinstance(before, Line) and isinstance(after, Line) and before.corners != after.corners:
-        yield edge_words(told.ground, after.corners, told.units)
+        yield edge_words(told.ground, after.corners, told.units, before=before.corners)
     elif corners_of(before) != corners_of(after):
         yield "has another shape"
     elif old_at is not None and new_at is not None and old_at != new_at:
         yield shift(told, old_at, new_at)
-    if getattr(before, "marked", None) != getattr(after, "marked", None):
+    if getattr(before, "marked", None) != getattr(after, "marked", None) and _is_new_mark(after):
         yield _marking(told, after)
     if getattr(after, "both_ends", False) and not getattr(before, "both_ends", False):
         yield "at both ends"
@@ -69,6 +70,11 @@ def item_change(told: Telling, before: Any, after: Any) -> Iterator[str]:
         old, new = getattr(before, field, None), getattr(after, field, None)
         if old != new and new is not None:
             yield f"{new:g}{unit}"
+
+
+def _is_new_mark(item: Any) -> bool:
+    """Whether an item now needs something to mark it with; what is painted or thought of needs nothing."""
+    return getattr(item, "marked", None) not in (None, "painted", "in thought")
 
 
 def _marking(told: Telling, item: Any) -> str:
@@ -95,7 +101,7 @@ def _rectangle(told: Telling, old: Span, new: Span) -> Iterator[str]:
     for name, was, now in (("front edge", old.front, new.front), ("back edge", old.back, new.back)):
         if abs(was - now) > _SOME:
             corners = ((new.left, -now), (new.right, -now))
-            yield f"{name} {edge_words(ground, corners, told.units, across=False)}"
+            yield f"{name} {edge_words(ground, corners, told.units)}"
 
 
 def shift(told: Telling, old: Point, new: Point) -> str:

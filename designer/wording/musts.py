@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from designer.drill.conditions import In
+from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Rule, UnknownMust, UseStroke
 from designer.wording.counts import listed, number, plural
+from designer.wording.events import with_a
 from designer.wording.names import shots_named
 from designer.wording.people import Group, owner
 from designer.wording.scope import ball_subject, drawn_shots
@@ -31,6 +32,7 @@ _BODY: Final = {
     "raised racket": "a raised racket",
     "net": "the net",
 }
+_REACHES: Final = {"contact": "is hit", "net": "crosses the net", "highest": "rises", "arrival": "arrives"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,73 +56,90 @@ def demand(told: Telling, rule: Rule, doer: Group | None) -> Demand:
     if isinstance(must, Height):
         return _height(told, rule, must, doer)
     if isinstance(must, Bounces):
-        return _bounces(told, rule, must, doer)
+        return _bounces(must, doer)
     return Demand(f"a rule this program does not know: {_unknown(must)}")
 
 
 def _unknown(must: UnknownMust) -> str:
-    return f"“{' '.join(must.do.split())}”" if must.do.strip() else "it has no name"
+    name = " ".join(must.do.split())
+    return f"“{name}”" if name else "it has no name"
 
 
 def _keep(told: Telling, rule: Rule, must: Keep, doer: Group | None) -> Demand:
     on_feet = [place for place in must.where if is_feet(place)]
     if on_feet:
         return _keep_feet(told, rule, must, on_feet[0], doer)
-    end = owner(told, _shooters(told, rule, doer))
+    end = owner(told, shooters(told, rule, doer))
+    place = bounces(told, must.where, end)
     if any(place.judged == "contact" for place in must.where):
         who = doer.words if doer is not None else "the hitter"
-        contact = f"{who} hits the ball {bounces(told, must.where)}"
-        return Demand(contact, forbidden=rule.never)
-    place = bounces(told, must.where, end)
+        return Demand(f"{who} hits the ball {bounces(told, must.where)}", forbidden=rule.never)
     if rule.never:
         return Demand(f"{ball_subject(told, rule, doer, each='a')} {place}", forbidden=True)
-    if _drawn_there(told, rule, must, doer):
-        return Demand(f"{ball_subject(told, rule, doer)} in court but {_off(told, must.where, end)}", forbidden=True)
-    crosses = any(place.judged == "net" for place in must.where)
-    verb = "cross the net" if crosses else "land"
     subject = ball_subject(told, rule, doer)
-    several = unmarked(subject).endswith("balls") or " and " in unmarked(subject)
-    if not several:
-        verb = "crosses the net" if crosses else "lands"
+    if is_drawn_there(told, rule, doer):
+        return Demand(f"{subject} in court but {off(told, rule, doer)}", forbidden=True)
+    crosses = any(place.judged == "net" for place in must.where)
+    several = unmarked(subject).endswith("balls")
+    verb = ("cross" if several else "crosses") + " the net" if crosses else "land" if several else "lands"
     return Demand(f"{subject} {verb} {place}")
 
 
-def _shooters(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, ...]:
+def shooters(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, ...]:
+    """Return whose balls a rule is about."""
     if rule.of:
         return tuple(dict.fromkeys(told.setting.shots[id].by for id in rule.of if id in told.setting.shots))
     return () if doer is None else doer.letters
 
 
-def _drawn_there(told: Telling, rule: Rule, must: Keep, doer: Group | None) -> bool:
+def is_drawn_there(told: Telling, rule: Rule, doer: Group | None) -> bool:
     """Whether the steps already say that these shots go to this very place, so that only the miss is left to say."""
-    shots = [told.setting.shots[id] for id in (rule.of or drawn_shots(told, rule, doer)) if id in told.setting.shots]
-    if not shots or len(must.where) != 1 or must.where[0].judged == "net":
+    must = rule.must
+    if not isinstance(must, Keep) or rule.never or len(must.where) != 1 or must.where[0].judged != "bounce":
         return False
-    return all(shot.to is not None and shot.to.on == must.where[0].area for shot in shots)
+    shots = [told.setting.shots[id] for id in (rule.of or drawn_shots(told, rule, doer)) if id in told.setting.shots]
+    return bool(shots) and all(shot.to is not None and shot.to.on == must.where[0].area for shot in shots)
 
 
-def _off(told: Telling, where: tuple[In, ...], end: str | None) -> str:
+def off(told: Telling, rule: Rule, doer: Group | None) -> str:
+    """Return where a ball is that misses the place a rule asks for: "outside the reply zone"."""
+    where = rule.must.where if isinstance(rule.must, Keep) else ()
+    end = owner(told, shooters(told, rule, doer))
     return bounces(told, tuple(place.changed(outside=not place.outside) for place in where), end)
 
 
 def _keep_feet(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | None) -> Demand:
     own = None if doer is None or doer.one is None else doer.own
-    side = place
-    if rule.never or side.outside:
-        inner = side.changed(outside=False)
+    if rule.never or (place.outside and place.judged == "one foot"):
         foot = "both feet" if place.judged == "both feet" else f"{own} foot" if own else "a foot"
-        return Demand(f"{foot} {feet(told, inner)}", forbidden=True, feet=True)
-    where = feet(told, side)
-    who = doer.words if doer is not None else "everyone"
+        return Demand(f"{foot} {feet(told, place.changed(outside=False))}", forbidden=True, feet=True)
+    where = f"{foot_words(place)} {feet(told, place)}"
     if rule.of:
-        return Demand(f"{shots_named(told, rule.of, 'and')} is hit with {foot_words(place)} {where}", feet=True)
+        return Demand(f"{shots_named(told, rule.of)} is hit with {where}", feet=True)
+    if at_own_hit(rule):
+        return Demand(where, feet=True)
+    who = doer.words if doer is not None else "everyone"
     if must.time == "all the time":
-        return Demand(
-            f"{who} {'keeps' if doer is None or not doer.several else 'keep'} {foot_words(place)} {where}", feet=True
-        )
-    hit = "next hit" if must.time == "at the next hit" else "hit"
-    subject = f"{doer.own} {hit}" if doer is not None else f"each {hit}"
-    return Demand(f"{subject}: {foot_words(place)} {where}", feet=True)
+        return Demand(f"{who} {doer.verb('keeps', 'keep') if doer is not None else 'keeps'} {where}", feet=True)
+    hit = "next hit" if is_next_hit(rule) else "hit"
+    if doer is None:
+        return Demand(f"{'the' if hit == 'next hit' else 'each'} {hit}: {where}", feet=True)
+    return Demand(f"{own} {hit}: {where}" if own else f"the {hit} by {doer.words}: {where}", feet=True)
+
+
+def is_next_hit(rule: Rule) -> bool:
+    """Whether a rule is about the doer's next hit after what it waits for."""
+    must = rule.must
+    timed = isinstance(must, Keep) and must.time == "at the next hit"
+    return timed or (bool(rule.when) and rule.to_hit is not None and rule.to_hit == rule.from_hit)
+
+
+def at_own_hit(rule: Rule) -> bool:
+    """Whether a rule waits for the doer's own counted hit, so that it need not be named again."""
+    return any(
+        isinstance(event, Event) and event.what == "played" and event.count and event.by == rule.who and not event.where
+        for event in rule.when
+    )
 
 
 def _stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> Demand:
@@ -128,79 +147,73 @@ def _stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> D
     one = listed(strokes, "or") or str(must.wing or "")
     by = "" if doer is None else f" by {doer.words}"
     if not one:
-        who = doer.words if doer is not None else "anyone"
-        touch = "touches" if doer is None or not doer.several else "touch"
-        return (
-            Demand(f"{who} {touch} {_ball(told, rule)}", forbidden=True) if rule.never else Demand(f"{who}: any stroke")
-        )
+        return _touch(told, rule, doer)
     if rule.never:
-        named = f" at {shots_named(told, rule.of, 'or')}" if rule.of else ""
-        return Demand(f"a {one}{by}{named}", forbidden=True)
-    several = listed([plural(stroke) for stroke in strokes], "or") or f"{must.wing}s"
+        named = f" at {shots_named(told, rule.of)}" if rule.of else ""
+        return Demand(f"{with_a(one)}{by}{named}", forbidden=True)
     if rule.of:
-        return Demand(f"{shots_named(told, rule.of, 'and')} is a {one}")
+        return Demand(f"{shots_named(told, rule.of)} is {with_a(one)}")
     if rule.when:
-        return Demand(f"{one} only" if doer is None else f"{doer.words} plays a {one}")
-    return Demand(f"{several} only" if doer is None else f"{several} only{by}")
+        return Demand(f"{one} only" if doer is None else f"{doer.words} {doer.verb('plays', 'play')} {with_a(one)}")
+    several = listed([plural(stroke) for stroke in strokes], "or") or f"{must.wing}s"
+    return Demand(f"{several} only{by}")
 
 
-def _ball(told: Telling, rule: Rule) -> str:
+def _touch(told: Telling, rule: Rule, doer: Group | None) -> Demand:
+    if not rule.never:
+        return Demand(f"any stroke{'' if doer is None else f' for {doer.words}'}")
     named = [id for event in rule.when if not isinstance(event, In) for id in event.of]
-    return shots_named(told, (*rule.of, *named), "or") or "the ball"
+    ball = shots_named(told, (*rule.of, *named)) or "the ball"
+    who = "anyone" if doer is None else doer.words.replace(" and ", " or ")
+    who = "anyone else" if who == "everyone else" else who
+    return Demand(f"{who} touches {ball}", forbidden=True)
 
 
 def _aim(told: Telling, rule: Rule, must: Aim, doer: Group | None) -> Demand:
     if rule.never:
         return Demand(f"{ball_subject(told, rule, doer, each='a')} {_AIM[must.direction]}", forbidden=True)
     subject = ball_subject(told, rule, doer)
-    return Demand(f"{subject} goes {_AIM[must.direction]}".replace("balls goes", "balls go"))
+    go = "go" if unmarked(subject).endswith("balls") else "goes"
+    return Demand(f"{subject} {go} {_AIM[must.direction]}")
 
 
 def _height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> Demand:
     subject = ball_subject(told, rule, doer, each="a" if rule.never else "every")
     least = None if must.least is None else _tall(told, must.least)
     most = None if must.most is None else _tall(told, must.most)
-    if least is None and most is None:
-        return Demand(f"{subject}: height not yet said")
-    verb = {
-        "contact": "is hit",
-        "net": "crosses the net",
-        "highest": "rises",
-        "arrival": "arrives",
-    }[must.at]
+    verb = _REACHES[must.at]
     if least is not None and most is not None:
         return Demand(f"{subject} {verb} between {least} and {most}", forbidden=rule.never)
+    if least is None and most is None:
+        return Demand(f"{subject}: how high is not yet said")
     if not rule.never and least is None and must.at == "highest":
         return Demand(f"{subject.replace('every', 'a', 1)} higher than {most}", forbidden=True)
-    how = f"no higher than {most}" if least is None else f"no lower than {least}"
-    if rule.never:
-        how = f"lower than {most}" if least is None else f"higher than {least}"
-    return Demand(f"{subject} {verb} {how}", forbidden=rule.never)
+    low, high = ("lower than", "higher than") if rule.never else ("no higher than", "no lower than")
+    return Demand(f"{subject} {verb} {f'{low} {most}' if least is None else f'{high} {least}'}", forbidden=rule.never)
 
 
 def _tall(told: Telling, value: float | str) -> str:
     return _BODY[value] if isinstance(value, str) else height(value, told.units)
 
 
-def _bounces(told: Telling, rule: Rule, must: Bounces, doer: Group | None) -> Demand:
+def _bounces(must: Bounces, doer: Group | None) -> Demand:
     by = "" if doer is None else f" by {doer.words}"
-    whose = f"{doer.words} may let it bounce" if doer is not None and not doer.several else "it may bounce"
+    each = "every ball is hit" if doer is None else f"{doer.words} {doer.verb('hits', 'hit')} every ball"
+    least, most = must.least or 0, must.most
     if must.rising:
-        who = "every ball is hit" if doer is None else f"{doer.words} {doer.verb('hits', 'hit')} every ball"
-        return Demand(f"{who} on the rise")
-    if must.most == 0:
-        if doer is None:
-            return Demand("every ball is volleyed")
-        return Demand(f"{doer.words} {doer.verb('volleys', 'volley')} every ball")
-    if must.least and must.most in (None, must.least) and must.least == 1:
-        tail = "" if must.most is None else f"; {whose} once"
-        return Demand(f"a volley{by}", forbidden=True) if not tail else Demand(f"no volley{by}, one bounce only")
-    if must.least and must.most and must.most > must.least:
-        return Demand(f"no volley{by}; {_times(must.most)} allowed")
-    if must.least:
-        return Demand(f"{_times(must.least)} before every hit{by}")
-    if must.most is not None:
-        return Demand(f"{_times(must.most)} allowed{by}")
+        return Demand(f"{each} on the rise")
+    if most == 0:
+        return Demand(
+            "every ball is volleyed" if doer is None else f"{doer.words} {doer.verb('volleys', 'volley')} every ball"
+        )
+    if least == 1 and most is None:
+        return Demand(f"a volley{by}", forbidden=True)
+    if least and most == least:
+        return Demand(f"{each} after {_times(least)}")
+    if least:
+        return Demand(f"{each} after {_times(least)}{f' or {number(most)}' if most is not None else ' at least'}")
+    if most is not None:
+        return Demand(f"{_times(most)} allowed{by}")
     return Demand(f"any number of bounces{by}")
 
 

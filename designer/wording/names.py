@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable
 from typing import Any, Final
 
-from designer.drill.items import Area, Barrier, Hoop, Line, Obstacle, Unknown
+from designer.drill.items import Barrier, Hoop, Line
 from designer.drill.movement import SERVES, Run, Shot
 from designer.drill.people import Spot
 from designer.drill.places import corners_of, is_letter, locate
@@ -53,7 +53,9 @@ def name_of(told: Telling, id: str) -> str | None:
     if isinstance(record, Shot):
         return shot_name(told, record)
     if isinstance(record, Run):
-        return None if record.to.on is None else name_of(told, record.to.on)
+        # A run to the end of another run has no name of its own; two that end at one another must not go on for ever.
+        on = record.to.on
+        return None if on is None or on in told.setting.runs else name_of(told, on)
     words = thing_name(told, record)
     return None if words is None else ref(id, words)
 
@@ -73,18 +75,13 @@ def thing_name(told: Telling, item: Any) -> str | None:
         return _line_name(item)
     if isinstance(item, Hoop):
         return _hoop_name(told, item)
-    if isinstance(item, Area):
-        return "the marked area"
-    if isinstance(item, Obstacle):
-        return "the obstacle"
-    if isinstance(item, Barrier):
-        return "the barrier"
     kind = getattr(item, "kind", None)
-    if not isinstance(kind, str):
+    if not isinstance(kind, str) or not kind:
         return None
-    if isinstance(item, Unknown):
-        return f"the {kind}" if kind else None
-    return {"ball machine": "the machine", "height cord": "the cord"}.get(kind, f"the {kind}")
+    return _NAMES.get(kind, f"the {kind}")
+
+
+_NAMES: Final = {"area": "the marked area", "ball machine": "the machine", "height cord": "the cord"}
 
 
 def _line_name(line: Line) -> str:
@@ -110,15 +107,19 @@ def _hoop_name(told: Telling, hoop: Hoop) -> str:
     if any(place is not None and math.isclose(place[0], here[0]) for place in places):
         return "the hoop"
     end = "far" if here[1] > 0 else "near"
-    facing = told.team("near" if end == "far" else "far")
-    right = here[0] > 0 if end == "far" else here[0] < 0
-    side = "right" if right else "left"
+    across = told.team("near" if end == "far" else "far")
+    hitters = {shot.by for shot in told.setting.shots.values() if not told.is_new_ball(shot)}
+    facing = [one for one in across if one in hitters]
+    side = "right" if (here[0] > 0) == (end == "far") else "left"
     return f"the hoop on {facing[0]}'s {side}" if len(facing) == 1 else f"the {side} hoop"
 
 
 def shot_name(told: Telling, shot: Shot) -> str:
     """Return what a card calls a shot: "the feed", "the serve", "the return", "the approach", else "ball 3"."""
     digit = told.digit(shot.id)
+    label = choice_word(told, shot)
+    if label is not None:
+        return ref(shot.id, f"a {label}")
     own = _shot_word(told, shot)
     if own is None:
         return ref(shot.id, f"ball {digit}" if digit is not None else "that ball")
@@ -126,6 +127,20 @@ def shot_name(told: Telling, shot: Shot) -> str:
         told.digit(other.id) != digit and _shot_word(told, other) == own for other in told.setting.shots.values()
     )
     return ref(shot.id, f"ball {digit}" if clash and digit is not None else f"the {own}")
+
+
+NOUNS: Final = frozenset({"pass", "lob", "volley", "smash", "drop shot", "approach", "slice", "winner", "drive"})
+"""Words at the tip of an arrow that name a kind of ball; any other says where it goes."""
+
+
+def choice_word(told: Telling, shot: Shot) -> str | None:
+    """Return the word for one of several balls that may be played at this point: "pass", "lob"; None for no choice."""
+    step = told.sequence.step(shot.id)
+    if step is None or not step.alternatives or step.feed:
+        return None
+    label = " ".join(shot.label.split()).lower()
+    word = label if label in NOUNS else shot.stroke if shot.stroke in NOUNS else None
+    return None if word in (None, "drive") else word
 
 
 def _shot_word(told: Telling, shot: Shot) -> str | None:
@@ -153,4 +168,12 @@ def shots_named(told: Telling, ids: Iterable[str], link: str = "or") -> str:
         if shot is not None:
             name = shot_name(told, shot)
             names.setdefault(unmarked(name), name)
-    return listed(list(names.values()), link)
+    first, *rest = names.values() or ("",)
+    shared = unmarked(first).split(" ", 1)[0]
+    # "ball 2 or 3", "a pass or lob": what they have in common is said once.
+    short = [_without(name, f"{shared} ") if shared in ("ball", "a") else name for name in rest]
+    return listed([first, *short], link)
+
+
+def _without(name: str, head: str) -> str:
+    return name.replace(head, "", 1) if unmarked(name).startswith(head) else name

@@ -120,12 +120,19 @@ def owner(told: Telling, letters: Iterable[Letter]) -> str | None:
 
 
 def calls(told: Telling, called_by: Who, doer: Group | None, *, feet: bool = False) -> str:
-    """Return who calls: "A calls", "A calls own feet", "own call"; "" where nobody is named."""
+    """Return who calls: "A calls", "A calls own feet; B may ask"; "" where nobody is named.
+
+    The first of several calls, the others may ask.
+    """
     if not called_by:
         return ""
-    if feet and called_by[0] == "doer":
-        who = doer.words if doer is not None and doer.one is not None else ""
-        own = f"{who} calls own feet" if who else "players call their own feet"
-        return own if len(called_by) == 1 else f"{own}; the opponent may ask"
-    callers = group(told, called_by, doer, link="or")
-    return "" if callers is None else f"{callers.words} calls"
+    groups = [found for person in called_by if (found := group(told, (person,), doer)) is not None]
+    first, *others = groups
+    own = called_by[0] == "doer"
+    if feet and own and doer is None:
+        said = "players call their own feet"
+    else:
+        said = f"{first.words} {first.verb('calls', 'call')}{' own feet' if feet and own else ''}"
+    if not others:
+        return said
+    return f"{said}; {listed([other.words for other in others], 'or')} may ask"

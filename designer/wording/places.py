@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Final
+
 from designer.court.readings import Offset, Reading, reading
-from designer.court.regions import End
 from designer.court.standards import Ground
 from designer.drill.base import Letter, Point
-from designer.wording.units import Units, distance
+from designer.wording.units import RACKET, Units, distance
 
-_BESIDE_BACK = ("the baseline",)
+_JUST: Final = 0.25
+"""Nearer to a line than this, in metres, is "just behind" it: nobody counts a third of a racket."""
+_AGAINST: Final = RACKET + 0.03
+"""Nearer to a fence than this, in metres, is against it."""
 
 
 def place_words(
@@ -27,6 +32,15 @@ def place_words(
     return reading_words(reading(ground, point), units, owner=f"{owner}'s" if owner else None, exact=exact)
 
 
+def standing_words(
+    ground: Ground, point: Point, units: Units = "rackets", *, owner: str | None = None, exact: bool = False
+) -> str:
+    """Return where a person or a thing stands: as ``place_words``, with "on" before a crossing of lines."""
+    found = reading(ground, point)
+    words = reading_words(found, units, owner=owner, exact=exact)
+    return f"on {words}" if found.crossing is not None else words
+
+
 def reading_words(found: Reading, units: Units, *, owner: str | None = None, exact: bool = False) -> str:
     """Return a reading in words; ``owner`` is such as "B's" and is put to the first landmark."""
     if found.crossing is not None:
@@ -37,40 +51,61 @@ def reading_words(found: Reading, units: Units, *, owner: str | None = None, exa
     across, along = found.across, found.along
     if across is None or along is None:
         return ""
+    if across.line == "the centre mark" and along.line in ("the service line", "the net"):
+        across = replace(across, line="the T")
     behind = _behind_the_mark(across, along, units, owner, exact=exact)
     if behind:
         return behind
     first = offset_words(across, "across", units, owner, exact=exact)
-    own = None if across.line.startswith("the ") and owner and "line" in across.line else owner
-    return f"{first}, {offset_words(along, 'along', units, own, exact=exact)}"
+    beyond = "fence" in across.line or across.direction == "out from"
+    own = None if owner is not None and owner in first else owner
+    return f"{first}, {offset_words(along, 'along', units, own, exact=exact, beyond=beyond)}"
 
 
 def _behind_the_mark(across: Offset, along: Offset, units: Units, owner: str | None, *, exact: bool) -> str:
     """Return "1 stride behind the centre mark" for a place straight behind it or inside it."""
     if across.direction != "on" or across.line != "the centre mark" or along.line != "the baseline":
         return ""
-    count = distance(along.count_metres, "along", units, exact=exact)
+    count = _count(along, "along", units, exact=exact)
     return f"{count} {'behind' if along.direction == 'behind' else 'inside'} {owned('the centre mark', owner)}"
 
 
-def offset_words(offset: Offset, axis: str, units: Units, owner: str | None = None, *, exact: bool = False) -> str:
-    """Return one count in words: "2 rackets in from the left singles line", "on the service line"."""
+def offset_words(
+    offset: Offset,
+    axis: str,
+    units: Units,
+    owner: str | None = None,
+    *,
+    exact: bool = False,
+    beyond: bool = False,
+) -> str:
+    """Return one count in words: "2 rackets in from the left singles line", "on the service line".
+
+    ``beyond``: the place lies beside the court, where a line is only level with it.
+    """
     line = owned(offset.line, owner)
     if offset.direction == "half-way" and offset.other is not None:
+        if {offset.line, offset.other} == {"the left singles line", "the right singles line"}:
+            return "in the middle"
         return f"half-way between {line} and {offset.other}"
     if offset.direction == "on":
-        return f"on {line}"
-    count = distance(offset.count_metres, "across" if axis == "across" else "along", units, exact=exact)
-    return f"{count} {offset.direction} {line}"
+        return f"{'level with' if beyond else 'on'} {line}"
+    if "fence" in offset.line and offset.count_metres <= _AGAINST:
+        return f"against {line}"
+    return f"{_count(offset, axis, units, exact=exact)} {offset.direction} {line}"
+
+
+def _count(offset: Offset, axis: str, units: Units, *, exact: bool) -> str:
+    if units == "rackets" and offset.count_metres < _JUST:
+        return "just"
+    return distance(offset.count_metres, "across" if axis == "across" else "along", units, exact=exact)
 
 
 def owned(landmark: str, owner: str | None) -> str:
     """Return "B's left singles line" for "the left singles line"; what both ends share is nobody's."""
-    if owner is None or landmark.startswith(("the net", "the middle of the net", "the T")):
+    if landmark in ("the left side fence", "the right side fence"):
+        side = landmark.split(" ", 2)[1]
+        return f"the side fence on {owner} {side}" if owner is not None else landmark
+    if owner is None or not landmark.startswith("the ") or landmark.startswith(("the net", "the middle of the net")):
         return landmark
-    return f"{owner} {landmark.removeprefix('the ')}" if landmark.startswith("the ") else landmark
-
-
-def end_words(end: End | None) -> str:
-    """Return "at the near end"; "" for a place at the net."""
-    return "" if end is None else f"at the {end} end"
+    return f"{owner} {landmark.removeprefix('the ')}"

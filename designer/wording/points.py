@@ -3,29 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from designer.drill.conditions import Event
 from designer.drill.rules import Points
 from designer.wording.counts import listed
-from designer.wording.events import clause, plain_hit, won
+from designer.wording.events import clause, plain_hit
 from designer.wording.people import Group, calls, group
 from designer.wording.scope import in_hits, in_parts
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
+from designer.wording.winning import Win, win
 
-_BESIDE = {"instead": "instead", "added": "added", "the higher": "the higher counts"}
+_BESIDE: Final = {"instead": "instead", "added": "added"}
 
 
 def points(told: Telling) -> tuple[Sentence, ...]:
     """Return what each way to score is worth: the plain rally first, then what is paid instead or beside it."""
     paying = [record for record in told.setting.points.values() if record.gives.then == "points"]
-    paying.sort(key=lambda record: (_is_extra(record), abs(_value(record)), record.id))
+    paying.sort(key=lambda record: (_is_extra(record), abs(value_of(record)), record.id))
     return tuple(_merged(told, paying))
 
 
-def _value(record: Points) -> int:
+def value_of(record: Points) -> int:
+    """Return what the record pays; a value that is not said is 1."""
     return 1 if record.gives.value is None else record.gives.value
+
+
+def value_words(record: Points) -> str:
+    """Return the value as it stands as a bullet: "+2", "−1"."""
+    value = value_of(record)
+    return f"+{value}" if value >= 0 else f"−{-value}"
 
 
 def _is_extra(record: Points) -> bool:
@@ -40,17 +49,13 @@ def _merged(told: Telling, paying: list[Points]) -> Iterator[Sentence]:
             continue
         alike = [record]
         if _plain(record):
-            alike += [
-                other
-                for other in paying
-                if other.id != record.id and other.id not in done and _plain(other) and _key(other) == _key(record)
-            ]
+            alike += [o for o in paying if o.id not in (record.id, *done) and _plain(o) and _key(o) == _key(record)]
         done |= {one.id for one in alike}
         yield points_sentence(told, alike)
 
 
 def _key(record: Points) -> tuple[object, ...]:
-    return (_value(record), record.beside, record.gives.to, record.parts, record.from_hit)
+    return (value_of(record), record.beside, record.gives.to, record.parts, record.from_hit)
 
 
 def _plain(record: Points) -> bool:
@@ -60,41 +65,57 @@ def _plain(record: Points) -> bool:
 def points_sentence(told: Telling, records: list[Points]) -> Sentence:
     """Return one sentence for points of one value, the value as its bullet."""
     first = records[0]
-    value = _value(first)
-    ways = [_way(told, event, first) for record in records for event in record.on]
-    text = listed(list(dict.fromkeys(ways)), "or")
-    scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
-    if scope:
-        text = f"{scope}: {text}"
-    if first.beside is not None:
-        text = f"{_BESIDE[first.beside]}: {text}"
-    to = _to(told, first)
     words = sentences_of(
-        f"{text}{to}",
+        points_words(told, records),
+        *(["the higher counts"] if first.beside == "the higher" else []),
         *_growth(first),
         calls(told, first.called_by, _only_doer(told, first)),
         own_text(told, first.note),
     )
-    lead = Lead("value", f"+{value}" if value >= 0 else f"−{-value}")
+    lead = Lead("value", value_words(first))
     return sentence(f"points:{first.id}", words, *(record.id for record in records), lead=lead)
+
+
+def points_words(told: Telling, records: list[Points]) -> str:
+    """Return what earns a value, in lower case: "rally won", "instead: A wins with the first volley or smash"."""
+    first = records[0]
+    text = _ways(told, [event for record in records for event in record.on])
+    scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
+    head = ", ".join(words for words in (_BESIDE.get(first.beside or "", ""), scope) if words)
+    return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
 
 
 def _only_doer(told: Telling, record: Points) -> Group | None:
     return group(told, record.on[0].by) if len(record.on) == 1 else None
 
 
-def _way(told: Telling, event: Event, record: Points) -> str:
+def _ways(told: Telling, events: list[Event]) -> str:
+    """Return all ways to earn a value; what ways have in common is said once."""
+    wins = [win(told, event) for event in events if event.what == "won"]
+    others = [_way(told, event) for event in events if event.what != "won"]
+    return listed(list(dict.fromkeys([*_wins(told, wins), *others])), "or")
+
+
+def _wins(told: Telling, wins: list[Win]) -> list[str]:
+    hows = {found.how for found in wins}
+    if len(wins) > 1 and len(hows) == 1 and len({found.subject for found in wins}) == len(told.playing) > 1:
+        return [Win("", hows.pop()).words]
+    by_subject: dict[str, list[str]] = {}
+    for found in wins:
+        by_subject.setdefault(found.subject, []).append(found.how)
+    words = []
+    for subject, ways in by_subject.items():
+        once = list(dict.fromkeys(ways))
+        words.append(Win(subject, ", or ".join(once) if len(once) > 1 else once[0]).words)
+    return words
+
+
+def _way(told: Telling, event: Event) -> str:
     called = f"; {calls(told, event.called_by, group(told, event.by))}" if event.called_by and not event.call else ""
-    if event.what == "won":
-        return f"{won(told, event)}{called if event.called_by else ''}"
-    if event.what in ("played", "landed") and event.count is None:
+    if event.what in ("played", "landed") and (event.count is None or event.count == 1):
         return f"{plain_hit(told, event)}{called}"
-    del record
-    return f"{clause(told, event)}{_also(told, event)}{called}"
-
-
-def _also(told: Telling, event: Event) -> str:
-    return "".join(f", and {clause(told, inner)}" for inner in event.and_)
+    also = "".join(f", and {clause(told, inner)}" for inner in event.and_)
+    return f"{clause(told, event)}{also}{called}"
 
 
 def _to(told: Telling, record: Points) -> str:

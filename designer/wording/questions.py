@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from designer.drill.conditions import Event
 from designer.drill.rules import Points, Rule
 from designer.wording.counts import capital
 from designer.wording.musts import demand
-from designer.wording.rules import doer_of, is_about_feed, ordered, places_judged, rule_words
+from designer.wording.rules import doer_of, is_about_feed, ordered, rule_words
 from designer.wording.sentence import Sentence, sentence, unmarked
+from designer.wording.settled import events, places_judged
 from designer.wording.starts import is_serve
 from designer.wording.telling import Telling
 from designer.wording.where import area_name, is_feet, is_line
@@ -76,16 +76,10 @@ def _edges(told: Telling) -> Iterator[Sentence]:
 def _doubt_is_open(told: Telling) -> bool:
     if told.drill.house.in_doubt is not None:
         return False
-    judged = [*told.setting.rules.values()]
-    events = [event for points in told.setting.points.values() for event in points.on]
-    answered = any(rule.in_doubt for rule in judged) or any(event.in_doubt for event in _inner(events))
-    return bool(judged or events) and not answered
-
-
-def _inner(events: list[Event]) -> Iterator[Event]:
-    for event in events:
-        yield event
-        yield from _inner(list(event.and_))
+    binding = told.setting.rules.values()
+    found = list(events(told))
+    answered = any(rule.in_doubt for rule in binding) or any(event.in_doubt for event in found)
+    return bool(binding or found) and not answered
 
 
 def of_points(told: Telling) -> tuple[Sentence, ...]:

@@ -2,30 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import re
+from collections.abc import Iterator
 
-from designer.drill.conditions import Event, In, Outcome
-from designer.drill.rules import Keep, Part, Points, Rule
-from designer.play.rally import opening_part, parts
-from designer.wording.counts import listed
-from designer.wording.events import clause, plain_hit
-from designer.wording.musts import demand
+from designer.drill.conditions import Event, In
+from designer.drill.rules import Rule
+from designer.play.rally import parts
+from designer.wording.counts import listed, ordinal
+from designer.wording.events import clause
+from designer.wording.misses import misses, off_and_out, replays
+from designer.wording.musts import at_own_hit, demand, is_next_hit
 from designer.wording.names import shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group
 from designer.wording.scope import first_hits, in_hits, in_parts
-from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.sentence import Sentence, sentence, sentences_of, unmarked
+from designer.wording.settled import settled
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.where import bounces, edges, feet, foot_words, is_feet
+from designer.wording.where import bounces, feet, foot_words, is_feet
 
 
 def rules(told: Telling) -> tuple[Sentence, ...]:
     """Return the rules of the rally, feeds left out: they stand under the start."""
-    found: list[Sentence] = [*_edges(told)]
-    found += [rule_sentence(told, rule) for rule in ordered(told) if not is_about_feed(told, rule)]
-    found += [s for part in parts(told.setting) if (s := _failed(told, part)) is not None]
-    found += _replays(told)
+    found: list[Sentence] = [*settled(told)]
+    binding = [rule for rule in ordered(told) if not is_about_feed(told, rule)]
+    said: set[str] = set()
+    for rule in binding:
+        if rule.id in said:
+            continue
+        twin = next((other for other in binding if other.id not in said and _are_twins(told, rule, other)), None)
+        found.append(rule_sentence(told, rule) if twin is None else _for_both(told, rule, twin))
+        said |= {rule.id} if twin is None else {rule.id, twin.id}
+    found += [*misses(told, binding), *replays(told)]
     return tuple(found)
 
 
@@ -33,14 +42,27 @@ def ordered(told: Telling) -> list[Rule]:
     """Return the rules in the order of the parts they hold in, then as the file has them."""
     order = {part.id: place for place, part in enumerate(parts(told.setting))}
     return sorted(
-        told.setting.rules.values(), key=lambda rule: min((order.get(id, 99) for id in rule.parts), default=-1)
+        told.setting.rules.values(),
+        key=lambda rule: min((order.get(id, len(order)) for id in rule.parts), default=-1),
     )
 
 
 def is_about_feed(told: Telling, rule: Rule) -> bool:
     """Whether a rule is only about balls that are put in, so that it belongs to the start."""
     shots = [told.setting.shots[id] for id in rule.of if id in told.setting.shots]
-    return bool(shots) and all(told.is_new_ball(shot) for shot in shots)
+    if shots:
+        return all(told.is_new_ball(shot) for shot in shots)
+    if not _only_touches(rule):
+        return False
+    named = [told.setting.shots.get(id) for event in rule.when if isinstance(event, Event) for id in event.of]
+    return bool(named) and all(shot is not None and told.is_new_ball(shot) for shot in named)
+
+
+def _only_touches(rule: Rule) -> bool:
+    """Whether the rule says that somebody leaves a ball alone; then its demand names that ball."""
+    must = rule.must
+    any_stroke = must.do == "use stroke" and not getattr(must, "strokes", ()) and getattr(must, "wing", None) is None
+    return rule.never and any_stroke
 
 
 def doer_of(told: Telling, rule: Rule) -> Group | None:
@@ -54,34 +76,53 @@ def doer_of(told: Telling, rule: Rule) -> Group | None:
 
 def rule_sentence(told: Telling, rule: Rule) -> Sentence:
     """Return the whole rule as a sentence: scope, demand, cost, who calls, and its note."""
-    words = sentences_of(rule_words(told, rule), _if_not(told, rule), *_calls(told, rule), own_text(told, rule.note))
-    return sentence(f"rule:{rule.id}", words, rule.id, *rule.of)
+    return sentence(f"rule:{rule.id}", _all_of_it(told, rule), rule.id, *rule.of)
 
 
-def rule_words(told: Telling, rule: Rule) -> str:
-    """Return what a rule demands, with the cost where it stands in the same sentence."""
+def _all_of_it(told: Telling, rule: Rule) -> str:
+    merged = off_and_out(told, rule, doer_of(told, rule))
+    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule)]
+    return sentences_of(*text, _calls(told, rule), *_doubt(told, rule), own_text(told, rule.note))
+
+
+def _are_twins(told: Telling, rule: Rule, other: Rule) -> bool:
+    """Whether two rules ask the same of two opponents, each of the other's letters."""
+    if rule.id == other.id or len(rule.who) != 1 or len(other.who) != 1:
+        return False
+    (one,), (two,) = rule.who, other.who
+    if told.opponents(one) != (two,) or rule.of or other.of:
+        return False
+    swapped = re.sub(rf"\b({one}|{two})\b", lambda m: two if m[1] == one else one, unmarked(_all_of_it(told, rule)))
+    return swapped == unmarked(_all_of_it(told, other))
+
+
+def _for_both(told: Telling, rule: Rule, twin: Rule) -> Sentence:
+    words = _all_of_it(told, rule.changed(who=()))
+    return sentence(f"rule:{rule.id}", words, rule.id, twin.id)
+
+
+def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
+    """Return what a rule demands; ``cost``: with what it costs where that stands in the same sentence."""
     doer = doer_of(told, rule)
     asked = demand(told, rule, doer)
-    scope = [words for words in (_parts_words(told, rule, doer), in_hits(told, rule)) if words]
-    condition = "" if _names_its_ball(rule) else when(told, rule)
-    head = ", ".join([*scope, *([condition] if condition else [])])
+    scope = [words for words in (_parts_words(told, rule, doer), _hits_words(told, rule)) if words]
+    condition = "" if _only_touches(rule) else when(told, rule)
+    head = ": ".join(words for words in (", ".join(scope), condition) if words)
     text = f"{head}, {asked.text}" if head else asked.text
     if asked.forbidden:
-        cost = outcome(told, rule.breach, doer) if rule.breach is not None else ""
-        return f"{text}: {cost}" if cost else f"{'not allowed: '}{text}"
+        if rule.breach is None:
+            return f"not allowed: {text}"
+        return f"{text}: {outcome(told, rule.breach, doer)}" if cost else text
     return text
 
 
 def _parts_words(told: Telling, rule: Rule, doer: Group | None) -> str:
-    return "" if first_hits(told, rule, doer) is not None or rule.of else in_parts(told, rule.parts)
+    named = rule.of or (_only_touches(rule) and bool(rule.when))
+    return "" if named or first_hits(told, rule, doer) is not None else in_parts(told, rule.parts)
 
 
-def _names_its_ball(rule: Rule) -> bool:
-    """Whether the demand itself says of which ball it speaks: nobody touches that ball."""
-    must = rule.must
-    return (
-        rule.never and must.do == "use stroke" and not getattr(must, "strokes", ()) and not getattr(must, "wing", None)
-    )
+def _hits_words(told: Telling, rule: Rule) -> str:
+    return "" if is_next_hit(rule) else in_hits(told, rule)
 
 
 def _if_not(told: Telling, rule: Rule) -> str:
@@ -91,11 +132,14 @@ def _if_not(told: Telling, rule: Rule) -> str:
     return f"if not: {outcome(told, rule.breach, doer)}"
 
 
-def _calls(told: Telling, rule: Rule) -> Iterator[str]:
+def _calls(told: Telling, rule: Rule) -> str:
     doer = doer_of(told, rule)
-    on_feet = demand(told, rule, doer).feet
-    if rule.called_by and rule.called_by != told.drill.house.called_by:
-        yield calls(told, rule.called_by, doer, feet=on_feet)
+    if not rule.called_by or rule.called_by == told.drill.house.called_by:
+        return ""
+    return calls(told, rule.called_by, doer, feet=demand(told, rule, doer).feet)
+
+
+def _doubt(told: Telling, rule: Rule) -> Iterator[str]:
     if rule.in_doubt is not None and rule.in_doubt != told.drill.house.in_doubt:
         yield f"in doubt: {rule.in_doubt}"
 
@@ -103,122 +147,29 @@ def _calls(told: Telling, rule: Rule) -> Iterator[str]:
 def when(told: Telling, rule: Rule) -> str:
     """Return after what a rule holds: "after a bounce in the eight-racket side", "after the return"; "" for always."""
     places = tuple(item for item in rule.when if isinstance(item, In))
+    doer = doer_of(told, rule)
     if places:
         on_feet = [place for place in places if is_feet(place)]
         if on_feet:
             return f"with {foot_words(on_feet[0])} {feet(told, on_feet[0])}"
-        doer = doer_of(told, rule)
         own = doer.own if doer is not None and doer.one is not None else None
         return f"after a bounce {bounces(told, places, own)}"
-    words = [_after(told, event) for event in rule.when if isinstance(event, Event)]
+    words = [_after(told, event, rule, doer) for event in rule.when if isinstance(event, Event)]
     return listed(words, "or")
 
 
-def _after(told: Telling, event: Event) -> str:
-    if event.what in ("played", "landed") and event.of and not event.where:
+def _after(told: Telling, event: Event, rule: Rule, doer: Group | None) -> str:
+    hit = event.what in ("played", "landed")
+    if at_own_hit(rule) and doer is not None and event.count:
+        served = ", the serve counted," if "serving side" in event.by or "server" in event.by else ""
+        return f"at {doer.own} {ordinal(event.count)} hit{served}"
+    if hit and event.of and not event.where:
         return f"after {shots_named(told, event.of)}"
-    if event.what in ("played", "landed") and event.where and not event.of:
+    if hit and event.where and not event.of:
         on_feet = [place for place in event.where if is_feet(place)]
         if on_feet:
-            return f"from {foot_words(on_feet[0])} {feet(told, on_feet[0])}"
+            return f"from {feet(told, on_feet[0])}"
         return f"after a ball {bounces(told, event.where)}"
     if event.strokes and not event.where:
         return f"after a {listed([str(stroke) for stroke in event.strokes], 'or')}"
     return f"once {clause(told, event)}"
-
-
-def places_judged(told: Telling) -> Iterator[In]:
-    """Yield every place that rules, points, parts and starts judge a ball by, in that order."""
-    for rule in ordered(told):
-        if isinstance(rule.must, Keep):
-            yield from rule.must.where
-        for condition in rule.when:
-            yield from (condition,) if isinstance(condition, In) else _event_places(condition)
-    for part in told.setting.parts.values():
-        for event in part.until:
-            yield from _event_places(event)
-    for paid in told.setting.points.values():
-        for event in paid.on:
-            yield from _event_places(event)
-
-
-def _event_places(event: Event) -> Iterator[In]:
-    yield from event.where
-    yield from event.when
-    for inner in event.and_:
-        yield from _event_places(inner)
-
-
-def _edges(told: Telling) -> Iterator[Sentence]:
-    """Yield what decides, and what a ball on an edge is: said once for all rules and points."""
-    judged = [place for place in places_judged(told) if not is_feet(place)]
-    on_edge = list(edges(told, judged))
-    by_bounce = any(place.judged == "bounce" for place in judged)
-    words = list(on_edge)
-    if by_bounce and not told.brief:
-        words = [f"first bounce decides; {on_edge[0]}", *on_edge[1:]] if on_edge else ["first bounce decides"]
-    words += _volleyed(judged)
-    if words:
-        ids = dict.fromkeys(place.area for place in judged if place.area in told.setting.items)
-        yield sentence("rules:edges", sentences_of(*words), *ids)
-
-
-def _volleyed(judged: Iterable[In]) -> list[str]:
-    answers = {place.volleyed for place in judged if place.volleyed is not None}
-    if answers == {"in"}:
-        return ["taken out of the air: in"]
-    return ["taken out of the air: does not count"] if answers == {"out"} else []
-
-
-def _failed(told: Telling, part: Part) -> Sentence | None:
-    """Return what a rally that ends in a restricted part with no rule broken costs."""
-    if part.failed is None:
-        return None
-    own = [told.setting.shots[id] for id in part.shots if id in told.setting.shots]
-    hitters = tuple(dict.fromkeys(shot.by for shot in own))
-    doer = group(told, hitters) if len(hitters) == 1 else None
-    cost = outcome(told, part.failed, doer)
-    found = opening_part(told.setting)
-    before = found is not None and found[0].id == part.id
-    if doer is not None and len(own) == 1:
-        text = f"{shots_named(told, [own[0].id])} in the net or out: {cost}"
-    elif part.kind == "cooperative":
-        text = f"a miss: {cost}"
-    elif part.failed.then == "lose the point":
-        text = f"net or out{' before it opens' if before else ''}: {cost}"
-    else:
-        text = f"a rally that ends{' before it opens' if before else ' in this part'}: {cost}"
-    return sentence(f"part:{part.id}:failed", text, part.id)
-
-
-def _replays(told: Telling) -> Iterator[Sentence]:
-    """Yield what is replayed or does not count: points records that pay nothing, the stop word left out."""
-    for points in told.setting.points.values():
-        if points.gives.then != "points" and not is_stop(points):
-            yield sentence(
-                f"points:{points.id}",
-                sentences_of(
-                    f"{_happens(told, points.on)}: {outcome(told, points.gives)}", own_text(told, points.note)
-                ),
-                points.id,
-            )
-
-
-def _happens(told: Telling, events: Iterable[Event]) -> str:
-    words = []
-    for event in events:
-        if event.what in ("played", "landed") and not event.count:
-            words.append(plain_hit(told, event).replace("each ", "a ", 1))
-        else:
-            words.append(clause(told, event))
-    return listed(words, "or")
-
-
-def is_stop(points: Points) -> bool:
-    """Whether this is the call for a ball or a person on court."""
-    return all(event.what == "called" for event in points.on) and points.gives.then in ("replay", "no score")
-
-
-def same(a: Outcome | None, b: Outcome | None) -> bool:
-    """Whether two outcomes are one."""
-    return a is not None and a == b

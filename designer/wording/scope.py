@@ -17,8 +17,7 @@ def first_hits(told: Telling, rule: Rule, doer: Group | None) -> int | None:
     part = _only_part(told, rule.parts)
     if part is None or doer is None or doer.one is None or rule.of or rule.from_hit > 1:
         return None
-    order = parts(told.setting)
-    if order.index(part) > 0:
+    if parts(told.setting).index(part) > 0:
         return None
     counts = [e.count for e in part.until if e.what == "played" and e.by == (doer.one,) and e.count and not e.where]
     return counts[0] if counts and len(part.until) == 1 else None
@@ -43,7 +42,7 @@ def in_parts(told: Telling, ids: tuple[str, ...]) -> str:
     if last.kind == "open":
         first = order.index(own[0])
         return f"after {_ending(told, order[first - 1])}" if first > 0 else ""
-    if own == restricted or last == restricted[-1]:
+    if last == restricted[-1]:
         return "until open" if opened else ""
     return f"until {_ending(told, last)}"
 
@@ -75,14 +74,16 @@ def _served(told: Telling) -> bool:
 def ball_subject(told: Telling, rule: Rule, doer: Group | None, *, each: str = "every") -> str:
     """Return the ball that a rule is about: "ball 2", "A's first two balls", "every ball of B's", "every ball"."""
     if rule.of:
-        return shots_named(told, rule.of, "and") or "that ball"
+        return shots_named(told, rule.of, "or") or "that ball"
     count = first_hits(told, rule, doer)
     if count is not None and doer is not None:
         return f"{doer.own} first ball" if count == 1 else f"{doer.own} first {number(count)} balls"
     drawn = drawn_shots(told, rule, doer)
-    if len(drawn) == 1 and drawn[0] is not None:
+    if len(drawn) == 1:
         return shots_named(told, drawn)
-    return f"{each} ball" if doer is None else f"{each} ball of {doer.own}"
+    if doer is None:
+        return f"{each} ball"
+    return f"{each} ball of {doer.own}" if doer.one is not None else f"{each} ball by {doer.words}"
 
 
 def drawn_shots(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, ...]:

@@ -59,12 +59,18 @@ class Sentence:
 _REF: Final = re.compile("\x01([^\x02]*)\x02([^\x03]*)\x03")
 _FIRST_LETTER: Final = re.compile('^((?:\x01[^\x02]*\x02|["“(])*)([a-z])')
 _NO_SIGN_OF_OURS: Final = str.maketrans("", "", "\x01\x02\x03")
+_APOSTROPHE: Final = re.compile("(?<=[\\w\x03])'")
 ENDINGS: Final = (".", "?", "!", '."', '?"', '!"', ".”", "?”", "!”", ".)")
 
 
 def ref(id: str, text: str) -> str:
     """Return ``text`` marked as the name of the record ``id``, to be put into a sentence that is still being made."""
     return f"\x01{id}\x02{text}\x03"
+
+
+def typeset(text: str) -> str:
+    """Return ``text`` with apostrophes as a printer sets them."""
+    return _APOSTROPHE.sub("’", text)
 
 
 def unmarked(text: str) -> str:
@@ -85,7 +91,7 @@ def _stopped(text: str) -> str:
 
 def sentence(key: str, text: str, *about: str, lead: Lead | None = None, missing: bool = False) -> Sentence:
     """Return ``text`` as a sentence made from the records ``about``; names marked by ``ref`` become its references."""
-    text = text if missing else sentences_of(text)
+    text = typeset(text if missing else sentences_of(text))
     parts: list[Part] = []
     end = 0
     for found in _REF.finditer(text):

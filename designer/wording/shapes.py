@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from designer.court.readings import reading
 from designer.court.regions import End, as_player, end_of, from_player, region_box, region_words
 from designer.court.standards import Ground
 from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.places import middle
-from designer.wording.places import offset_words, owned, place_words
+from designer.wording.places import offset_words, owned, standing_words
 from designer.wording.units import Units, distance
+
+TICK: Final = 1.0
+"""A line along the court shorter than this, in metres, is a tick: only where it begins matters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +46,18 @@ def span(corners: tuple[Point, ...]) -> Span:
     return Span(end, min(across), max(across), min(along), max(along))
 
 
+_NOT_BY_LINES: Final = ("past the service line", "between the service lines", "middle four rackets")
+_BY_LINES: Final = {
+    "right back court": "right half from the service line to the baseline",
+    "left back court": "left half from the service line to the baseline",
+}
+
+
 def same_region(ground: Ground, box: Span) -> str | None:
-    """Return the words of the region that fills the same rectangle, None where there is none."""
+    """Return the words of the region that fills the same rectangle by painted lines, None where there is none."""
     for words in region_words(ground):
         region = region_box(ground, words)
-        if region is not None and words != "past the service line":
+        if region is not None and words not in _NOT_BY_LINES:
             pairs = zip(region, (box.left, box.right, box.front, box.back), strict=True)
             if all(abs(a - b) <= ON_THE_LINE for a, b in pairs):
                 return words
@@ -57,7 +68,7 @@ def rectangle_words(ground: Ground, box: Span, units: Units, owner: str | None, 
     """Return where a rectangle lies: "from B's left singles line to the centre line, 2 strides … to the baseline"."""
     region = same_region(ground, box)
     if region is not None:
-        return f"{owner or 'the'} {region}, by the painted lines"
+        return f"{owner or 'the'} {_BY_LINES.get(region, region)}; painted lines only"
     across = _across(ground, box, units, owner, exact=exact)
     return f"{across}; {_along(ground, box, units, exact=exact)}"
 
@@ -106,7 +117,7 @@ def _along(ground: Ground, box: Span, units: Units, *, exact: bool) -> str:
     x = _off_middle(box.left, box.right)
     first, on_line = _edge(ground, box, x, box.front, "along", units, exact=exact)
     second, on_second = _edge(ground, box, x, box.back, "along", units, exact=exact)
-    if on_line and not on_second and first != "the net":
+    if on_line and not on_second:
         return f"from {first} {distance(box.depth, 'along', units, exact=exact)} back"
     return f"from {first} to {second}"
 
@@ -123,18 +134,16 @@ def _off_middle(left: float, right: float) -> float:
 
 def polygon_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
     """Return a shape corner by corner."""
-    bare = owner.removesuffix("'s") if owner else None
     places = [
-        place_words(ground, corner, units, owner=bare if n == 0 else None, exact=exact)
-        for n, corner in enumerate(corners)
+        standing_words(ground, corner, units, owner=None if number else owner, exact=exact)
+        for number, corner in enumerate(corners)
     ]
     return f"corners {'; '.join(places)}"
 
 
 def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None) -> str:
     """Return an ellipse: its middle and how wide and deep it is."""
-    bare = owner.removesuffix("'s") if owner else None
-    centre = place_words(ground, middle(corners), units, owner=bare)
+    centre = standing_words(ground, middle(corners), units, owner=owner)
     return f"round, middle {centre}; {distance(box.width, 'across', units)} wide, {distance(box.depth, 'along', units)} deep"
 
 
@@ -144,17 +153,14 @@ def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owne
     end = end_of(middle(corners)) or "near"
     (x1, y1), (x2, y2) = as_player(first, end), as_player(last, end)
     box = Span(end, min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2))
-    bare = owner.removesuffix("'s") if owner else None
     if box.depth <= ON_THE_LINE and box.width > ON_THE_LINE:
         where, on_line = _edge(
             ground, box, _off_middle(box.left, box.right), box.front, "along", units, owner, exact=exact
         )
         across = _across(ground, box, units, None, exact=exact).removeprefix("from ")
         return f"{'on ' if on_line else ''}{where}, {across}"
-    if box.width <= ON_THE_LINE and box.depth < 1.0:
-        behind = box.front >= ground.baseline - ON_THE_LINE
-        near = from_player(box.left, (box.front if behind else box.back), end)
-        return f"{place_words(ground, near, units, owner=bare, exact=exact)}, {'behind the baseline' if behind else 'along the court'}"
+    if box.width <= ON_THE_LINE and box.depth < TICK:
+        return _tick(ground, box, units, owner, exact=exact)
     if box.width <= ON_THE_LINE and box.depth > ON_THE_LINE:
         where, on_line = _edge(
             ground, box, box.left, _off_middle(box.front, box.back), "across", units, owner, exact=exact
@@ -165,16 +171,34 @@ def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owne
     )
 
 
-def edge_words(ground: Ground, corners: tuple[Point, ...], units: Units, *, across: bool = True) -> str:
-    """Return where a line or an edge now lies, as it stands after its name: "on the baseline", "3 rackets right of …"."""
-    end = end_of(middle(corners)) or "near"
-    (x1, y1), (x2, y2) = as_player(corners[0], end), as_player(corners[-1], end)
-    box = Span(end, min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2))
+def _tick(ground: Ground, box: Span, units: Units, owner: str | None, *, exact: bool) -> str:
+    """Return where a short line across the run of the court lies: "behind A's baseline, 1 racket right of …"."""
+    if box.front >= ground.baseline - ON_THE_LINE:
+        where, on_line = _edge(ground, box, box.left, box.front, "across", units, exact=exact)
+        return f"behind {owned('the baseline', owner)}, {'on ' if on_line else ''}{where}"
+    return standing_words(ground, from_player(box.left, box.back, box.end), units, owner=owner, exact=exact)
+
+
+def edge_words(
+    ground: Ground,
+    corners: tuple[Point, ...],
+    units: Units,
+    *,
+    before: tuple[Point, ...] = (),
+) -> str:
+    """Return where a line or an edge now lies, as it stands after its name: "on the baseline", "3 rackets right of …".
+
+    ``before`` is where it lay: a line along the court that stays on its side is counted from the middle as before.
+    """
+    box = span(corners)
     if box.depth <= ON_THE_LINE:
         words, on_line = _edge(ground, box, _off_middle(box.left, box.right), box.front, "along", units, exact=False)
-    elif across and box.width <= ON_THE_LINE:
-        y = box.front if box.front >= ground.baseline - ON_THE_LINE else _off_lines(ground, box.front, box.back)
-        words, on_line = _edge(ground, box, box.left, y, "across", units, exact=False)
-    else:
+        return f"on {words}" if on_line else words
+    if box.width > ON_THE_LINE:
         return "has another shape"
+    old = span(before) if before else box
+    if old.width <= ON_THE_LINE and old.left * box.left > 0 and abs(old.left) < ground.singles / 2:
+        return f"{distance(box.left, 'across', units)} {'right' if box.left > 0 else 'left'} of the middle"
+    y = box.front if box.front >= ground.baseline - ON_THE_LINE else _off_lines(ground, box.front, box.back)
+    words, on_line = _edge(ground, box, box.left, y, "across", units, exact=False)
     return f"on {words}" if on_line else words

@@ -13,7 +13,7 @@ from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group, opponents, owner
 from designer.wording.rules import is_about_feed, rule_sentence
 from designer.wording.sentence import Sentence, sentence, sentences_of
-from designer.wording.strokes import deed
+from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import travels
@@ -24,7 +24,6 @@ _COURTS = {
     "in turn": "to the deuce and ad courts in turn",
     "either": "to either court",
 }
-_PACE = {"soft": "softly", "half": "at half pace", "medium": "at medium pace", "full": "at full pace"}
 
 
 def starts(told: Telling) -> tuple[Sentence, ...]:
@@ -42,7 +41,7 @@ def _feeder(told: Telling, start: Start) -> Group | None:
 def _first(told: Telling, start: Start) -> Sentence:
     words = sentences_of(
         put_in(told, start),
-        _bad(told, start),
+        bad_words(told, start),
         *_accepted(told, start),
         *_next(told, start),
         *_score(told, start),
@@ -60,26 +59,22 @@ def is_serve(told: Telling, start: Start) -> bool:
 def put_in(told: Telling, start: Start) -> str:
     """Return who puts the ball in, how, and where it must go."""
     feeders = told.feeders(start)
-    step = told.sequence.step(start.shot or "")
-    turn = start.next in ("in turn", "every two", "by the rules") and len(told.playing) == 2
-    who = letter(told, feeders[0]) if feeders and (turn or len(feeders) == 1) else ""
-    who = who or listed([letter(told, one) for one in feeders], "or") or "someone"
-    if len(feeders) > 1:
-        who = f"{listed([letter(told, one) for one in feeders])} in turn"
+    turn = " in turn" if len(feeders) > 1 else ""
+    who = f"{listed([letter(told, one) for one in feeders])}{turn}" if feeders else "someone"
     if is_serve(told, start):
         return f"{who} {_serves(told, start, several=len(feeders) > 1)}"
-    end = owner(told, feeders)
-    where = travels(told, start.good, end)
-    shot = step.shot if step is not None else None
-    if shot is None:
-        return f"{who} puts the ball in {where}"
-    if shot.stroke == "racket feed":
-        verb = "bounce and hit" if len(feeders) > 1 else "bounces and hits"
-        pace = _PACE.get(shot.pace or "", "")
-        aim = "" if where else deed(told, step).split(" ", 1)[1] if step is not None and " " in deed(told, step) else ""
-        return f"{who} {verb} {pace if where else ''} {where or aim}"
-    said = deed(told, step) if step is not None else "puts the ball in"
-    return f"{who} {said} {where}"
+    where = travels(told, start.good, owner(told, feeders))
+    step = told.sequence.step(start.shot or "")
+    if step is None:
+        return f"{who} {'put' if len(feeders) > 1 else 'puts'} the ball in {where}"
+    if step.shot.stroke != "racket feed":
+        return f"{who} {deed(told, step)} {where}"
+    verb = "bounce and hit" if len(feeders) > 1 else "bounces and hits"
+    if where:
+        return f"{who} {verb} {PACE.get(step.shot.pace or '', '')} {where}"
+    _, _, aim = deed(told, step).partition(" ")
+    # Several feeders: the drawn feed is one of them, and goes to one receiver of several.
+    return f"{who} {verb} {'' if len(feeders) > 1 and aim.startswith('to ') else aim}"
 
 
 def _serves(told: Telling, start: Start, *, several: bool) -> str:
@@ -88,15 +83,15 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
     kind = shot.stroke if shot is not None and shot.stroke in SERVES else "serve"
     where = _COURTS.get(start.courts or "", "")
     verb = "serve" if several else "serves"
+    tries = {frozenset({1}): "one serve", frozenset({2}): "two serves"}.get(frozenset(counts), "")
     if kind == "second serve":
-        tries = "one second serve" if counts != {2} else "second serves, two tries"
-        return f"{'hit' if several else 'hits'} {tries} {where}"
+        return f"{verb} {'two second serves' if counts == {2} else 'one second serve'} {where}"
     under = " underarm" if kind == "underarm serve" else ""
-    tries = {frozenset({1}): ", one serve", frozenset({2}): ", two serves"}.get(frozenset(counts), "")
-    return f"{verb}{under} {where}{tries}"
+    return f"{verb}{under} {where}{',' if where else ''} {tries}".rstrip(" ,")
 
 
-def _bad(told: Telling, start: Start) -> str:
+def bad_words(told: Telling, start: Start) -> str:
+    """Return what a bad feed or a fault is; "" where nothing says so."""
     if start.bad is None:
         return ""
     doer = group(told, told.feeders(start))
@@ -111,15 +106,17 @@ def _bad(told: Telling, start: Start) -> str:
             caller = "the receiver calls"
     result = outcome(told, start.bad, doer)
     if is_serve(told, start):
-        double = set(start.serves.values()) == {2}
-        return f"{'a double fault' if double else 'a fault'}: {result}"
-    head = "bad feed" if not told.brief or not start.good else "if not"
+        return f"{'a double fault' if set(start.serves.values()) == {2} else 'a fault'}: {result}"
+    head = "bad feed"
+    if told.brief and start.good:
+        # A feed that is played counts, so a bad one is one that was left.
+        head = "elsewhere and left" if told.drill.house.feed_played == "accepted" else "elsewhere"
     return f"{head}: {result}{'; ' + caller if caller else ''}"
 
 
 def _accepted(told: Telling, start: Start) -> Iterator[str]:
     played = told.drill.house.feed_played
-    if played is not None and not is_serve(told, start):
+    if played is not None and not is_serve(told, start) and not told.brief:
         yield (
             "a feed that is played is accepted" if played == "accepted" else "a bad feed that is played does not count"
         )
@@ -139,6 +136,8 @@ def _next(told: Telling, start: Start) -> Iterator[str]:
             yield f"the loser {verb}s next"
         case "by the rules":
             yield "serve in the order of the rules"
+        case "anyone":
+            yield "then whoever holds a ball feeds"
 
 
 def _score(told: Telling, start: Start) -> Iterator[str]:
@@ -160,7 +159,9 @@ def _later(told: Telling, start: Start) -> Sentence:
     once = ""
     if start.once is not None and start.once.called_by:
         judge = group(told, start.once.called_by)
-        once = f"{judge.words} {judge.verb('judges', 'judge')} the foot" if judge is not None else ""
+        runner = group(told, start.once.by)
+        foot = f"{runner.own} foot" if runner is not None else "the foot"
+        once = f"{judge.words} {judge.verb('judges', 'judge')} {foot}" if judge is not None else ""
     good = _not(told, start.good, owner(told, told.feeders(start)))
     bad = f"{name} {good}: {again}" if again else ""
     words = sentences_of(bad, caller, once, own_text(told, start.note))

@@ -3,79 +3,101 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
-from designer.drill.movement import Run
-from designer.drill.places import locate
 from designer.drill.rules import Part
 from designer.play.rally import opening_part, opening_shot, parts
 from designer.play.sequence import Step
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import trigger
-from designer.wording.names import letter, name_of, shot_name
+from designer.wording.names import NOUNS, letter, shot_name
 from designer.wording.people import owner
+from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
-from designer.wording.strokes import deed
+from designer.wording.strokes import deed, serve_aim
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import travels
 
-_MOVES: float = 0.5
-"""A run shorter than this, in metres, along or across, is no run in that direction."""
+Rivals = tuple[Step, ...]
+"""The shots of which one is played at a point of the rally: one, or alternatives of one another."""
 
 
 def steps(told: Telling) -> tuple[Sentence, ...]:
     """Return the steps in order of play: a sentence for each ball, each choice, each run and the opening."""
     opens_after = opening_shot(told.setting, told.sequence)
-    told_of: list[Sentence] = []
+    found: list[Sentence] = []
     merged: set[str] = set()
     said_open = False
-    for step in told.sequence.steps:
-        if step.alternatives and not _leads_choice(told, step):
-            told_of += _runs(told, step, merged)
-            continue
-        told_of.append(_choice(told, step) if step.alternatives else _step(told, step, merged))
-        if opens_after in _rivals(told, step):
-            told_of += _opening(told)
+    for group in _by_digit(told):
+        opens = any(step.shot.id == opens_after for rivals in group for step in rivals)
+        found += _balls(told, group, merged)
+        if opens:
+            found += _opening(told)
             said_open = True
-        told_of += _runs(told, step, merged)
-    told_of += _end(told) if not said_open else ()
-    return tuple(told_of)
+        for rivals in group:
+            for step in rivals:
+                found += runs(told, step, merged)
+    found += _end(told) if not said_open else ()
+    return tuple(found)
 
 
-def _rivals(told: Telling, step: Step) -> tuple[str, ...]:
-    """Return the shots of which one is played at this point, alternatives of one another."""
+def _by_digit(told: Telling) -> list[list[Rivals]]:
+    """Return the shots digit by digit, alternatives together."""
+    groups: dict[int, dict[str, Rivals]] = {}
+    for step in told.sequence.steps:
+        rivals = _rivals(told, step)
+        groups.setdefault(step.digit, {}).setdefault(rivals[0].shot.id, rivals)
+    return [list(groups[digit].values()) for digit in sorted(groups)]
+
+
+def _rivals(told: Telling, step: Step) -> Rivals:
     before = told.sequence.before.get(step.shot.id)
-    return tuple(
-        other.shot.id
+    found = tuple(
+        other
         for other in told.sequence.steps
         if other.alternatives
         and told.sequence.before.get(other.shot.id) == before
         and (before is not None or other.hitter == step.hitter)
-    ) or (step.shot.id,)
+    )
+    return found if step.alternatives and found else (step,)
 
 
-def _leads_choice(told: Telling, step: Step) -> bool:
-    return _rivals(told, step)[0] == step.shot.id
+def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sentence]:
+    """Yield the balls of one digit: those of several branches once where they are the same, else each with its branch."""
+    said: dict[str, tuple[Rivals, str]] = {}
+    for rivals in group:
+        text = (
+            _choice(told, rivals) if len(rivals) > 1 else _ball(told, rivals[0], merged if len(group) == 1 else set())
+        )
+        said.setdefault(text, (rivals, text))
+    for rivals, text in said.values():
+        prefix = _branch(told, rivals[0]) if len(said) > 1 else ""
+        if prefix == "" and len(said) > 1 and rivals is not group[0]:
+            prefix = "at the same time, " if rivals[0].digit == 1 else ""
+        yield _sentence(told, rivals, f"{prefix}{text}")
 
 
-def _step(told: Telling, step: Step, merged: set[str]) -> Sentence:
-    shot = step.shot
-    who = letter(told, step.hitter)
-    lead = Lead("feed" if step.feed else "hit", str(step.digit))
-    later = next((start for start in told.later_starts if start.shot == shot.id), None)
-    about = [shot.id]
-    if later is not None:
-        text = _second_ball(told, step)
-        about.append(later.id)
-    else:
-        may = _may(told, step)
-        moving = "" if may else _moving(told, step, merged)
-        what = deed(told, step)
-        verb = f"{may} {_plain_form(what)}" if may else f"{moving}{what}"
-        text = f"{_from(told, step)}{who} {verb}"
-    called = f"{letter(told, shot.called_by)} says where" if shot.called_by is not None else ""
-    words = sentences_of(text, called, own_text(told, shot.note))
-    return sentence(f"shot:{shot.id}", words, *about, lead=lead)
+def _sentence(told: Telling, rivals: Rivals, text: str) -> Sentence:
+    step = rivals[0]
+    lead = Lead("feed" if step.feed else "choice" if len(rivals) > 1 else "hit", str(step.digit))
+    caller = next((one.shot.called_by for one in rivals if one.shot.called_by is not None), None)
+    says = f"{letter(told, caller)} calls {'which' if len(rivals) > 1 else 'it'}" if caller is not None else ""
+    notes = dict.fromkeys(own_text(told, one.shot.note) for one in rivals)
+    later = [start.id for start in told.later_starts if start.shot == step.shot.id]
+    words = sentences_of(text, says, *notes)
+    return sentence(f"shot:{step.shot.id}", words, *(one.shot.id for one in rivals), *later, lead=lead)
+
+
+def _ball(told: Telling, step: Step, merged: set[str]) -> str:
+    if any(start.shot == step.shot.id for start in told.later_starts):
+        return _second_ball(told, step)
+    optional = may_play(told, step)
+    if optional:
+        return optional
+    first = any(start.shot == step.shot.id for start in told.first_starts)
+    what = deed(told, step, with_pace=not (step.feed and first))
+    return f"{letter(told, step.hitter)} {moving(told, step, merged)}{what}"
 
 
 def _second_ball(told: Telling, step: Step) -> str:
@@ -84,148 +106,94 @@ def _second_ball(told: Telling, step: Step) -> str:
     who = letter(told, step.hitter)
     when = trigger(told, start.once) if start.once is not None else ""
     before = told.setting.shots.get(told.sequence.before.get(step.shot.id) or "")
-    leaves = f"leaves {shot_name(told, before)} and, {when}," if before is not None and before.by != step.hitter else ""
     where = travels(told, start.good, owner(told, (step.hitter,)))
     ball = f"hits a second ball {where}" if step.shot.stroke == "racket feed" else f"{deed(told, step)} {where}"
-    return f"{who} {leaves} {ball}" if leaves else f"{when}, {who} {ball}"
+    if before is not None and before.by != step.hitter:
+        return f"{who} leaves {shot_name(told, before)} and, {when}, {ball}"
+    return f"{when}, {who} {ball}"
 
 
-def _choice(told: Telling, step: Step) -> Sentence:
-    """Return one sentence for all that may be played at this point."""
-    rivals = [other for id in _rivals(told, step) if (other := told.sequence.step(id)) is not None]
-    hitters = list(dict.fromkeys(other.hitter for other in rivals))
+def _branch(told: Telling, step: Step) -> str:
+    """Return after which choice this ball is played: "after a wide serve, "; "" where nothing was chosen before it."""
+    for id in reversed(told.sequence.branch(step.shot.id)[:-1]):
+        earlier = told.sequence.step(id)
+        if earlier is not None and earlier.alternatives:
+            return f"after {option_noun(told, earlier)}, "
+    return ""
+
+
+def option_noun(told: Telling, step: Step) -> str:
+    """Return one of several balls as a noun: "a wide serve", "a serve to the T", "a lob", "ball 2 down the line"."""
+    if step.feed and "serve" in str(step.shot.stroke):
+        aim = serve_aim(told, step)
+        return "a wide serve" if aim == "wide" else f"a serve {aim}" if aim else "the serve"
+    name = shot_name(told, step.shot)
+    if unmarked(name).startswith("a "):
+        return name
+    _, _, rest = deed(told, step).partition(" ")
+    return f"a ball {rest}" if rest else name
+
+
+def _choice(told: Telling, rivals: Rivals) -> str:
+    """Return one clause for all that may be played at this point: "B plays a pass to either side or lobs"."""
     clauses = []
-    for hitter in hitters:
-        deeds = _merged_deeds([_option(told, other) for other in rivals if other.hitter == hitter])
+    for hitter in dict.fromkeys(step.hitter for step in rivals):
+        deeds = _each_once([_option(told, step) for step in rivals if step.hitter == hitter])
         clauses.append(f"{letter(told, hitter)} {listed(deeds, 'or')}")
-    text = ", or ".join(clauses)
-    caller = next((other.shot.called_by for other in rivals if other.shot.called_by is not None), None)
-    if caller is not None:
-        text = f"{text}; {letter(told, caller)} calls which"
-    notes = [own_text(told, other.shot.note) for other in rivals]
-    words = sentences_of(text, *dict.fromkeys(notes))
-    lead = Lead("feed" if step.feed else "choice", str(step.digit))
-    return sentence(f"shot:{step.shot.id}", words, *(o.shot.id for o in rivals), lead=lead)
+    return ", or ".join(clauses)
 
 
 def _option(told: Telling, step: Step) -> str:
-    label = own_text(told, step.shot.label)
-    if label and step.shot.stroke in (None, "drive") and step.shot.wing is None:
-        return f"plays {'an' if label[0].lower() in 'aeiou' else 'a'} {label}"
-    return deed(told, step)
+    label = unmarked(own_text(told, step.shot.label)).strip().lower()
+    if not label or step.shot.stroke not in (None, "drive") or step.shot.wing is not None:
+        return deed(told, step)
+    if label in NOUNS:
+        return f"plays {'an' if label[0] in 'aeiou' else 'a'} {label}"
+    return deed(told, step) if label in ("hold", "change") else f"plays {label}"
 
 
-def _merged_deeds(deeds: list[str]) -> list[str]:
+def _each_once(deeds: list[str]) -> list[str]:
     """Return deeds each once; one that stands twice goes to either side, a verb in common is said once."""
     once = [f"{deed} to either side" if deeds.count(deed) > 1 else deed for deed in dict.fromkeys(deeds)]
-    first = once[0].split(" ", 1)[0]
-    return [once[0], *(deed.removeprefix(f"{first} ") if deed != first else deed for deed in once[1:])]
+    first, second = f"{once[0].split(' ', 1)[0]} ", ""
+    if all(" into " in deed for deed in once):
+        second = once[0].split(" into ", 1)[0] + " "
+    return [once[0], *(deed.removeprefix(second or first) for deed in once[1:])]
 
 
-def _plain_form(verb: str) -> str:
-    """Return the form of a verb phrase that stands after "may": "plays wide" as "play wide"."""
-    word, space, rest = verb.partition(" ")
-    return f"{word[:-2] if word == 'smashes' else word.removesuffix('s')}{space}{rest}"
+def may_play(told: Telling, step: Step) -> str:
+    """Return the sentence of a ball that its hitter may choose from some hit on; "" where it is no such ball.
 
-
-def _may(told: Telling, step: Step) -> str:
-    """Return "may" where another shot of the same person is asked for in the same part until the hitter chooses."""
-    part = _later_part(told, step)
-    return "" if part is None else "may"
-
-
-def _later_part(told: Telling, step: Step) -> Part | None:
-    """Return the restricted part in which this shot first comes up beside shots of the hitter from an earlier part."""
-    earlier: set[str] = set()
-    for part in parts(told.setting):
-        own = {id for id in part.shots if (shot := told.setting.shots.get(id)) is not None and shot.by == step.hitter}
-        if step.shot.id in part.shots and step.shot.id not in earlier and own & earlier and part.kind == "forced":
-            return part
-        earlier |= set(part.shots)
-    return None
-
-
-def _from(told: Telling, step: Step) -> str:
-    """Return from when on a shot may be played, where a part before it counts hits: "From A's third hit on, "."""
-    part = _later_part(told, step)
+    It stands in a restricted part that comes after one counting the hitter's own hits, and that ends when such a
+    ball has landed somewhere: until then the hitter may go on as before.
+    """
+    part, before = _optional_part(told, step)
     if part is None:
         return ""
-    order = parts(told.setting)
-    before = order[order.index(part) - 1] if order.index(part) > 0 else None
+    when = ""
     for event in before.until if before is not None else ():
         if event.what == "played" and event.count and event.by == (step.hitter,):
-            return f"from {letter(told, step.hitter)}'s {ordinal(event.count + 1)} hit on, "
-        return f"{trigger(told, event)}, "
-    return ""
+            when = f"from {letter(told, step.hitter)}'s {ordinal(event.count + 1)} hit on, "
+    verb, space, rest = deed(told, step).partition(" ")
+    return f"{when}{letter(told, step.hitter)} may {_bare(verb)}{space}{rest}"
 
 
-def _moving(told: Telling, step: Step, merged: set[str]) -> str:
-    """Return "moves in and " where the hitter has run to this ball while it came; the run is then said."""
-    before = told.sequence.step(told.sequence.before.get(step.shot.id) or "")
-    if before is None or step.feed:
-        return ""
-    for run in before.runs:
-        if run.by == step.hitter and run.purpose in (None, "reach") and run.id not in merged and not run.note:
-            merged.add(run.id)
-            return f"{_way(told, run)} and "
-    return ""
+def _optional_part(told: Telling, step: Step) -> tuple[Part | None, Part | None]:
+    before = None
+    for part in parts(told.setting):
+        ends_on_landing = bool(part.until) and all(event.where for event in part.until)
+        counts = before is not None and any(e.count and e.by == (step.hitter,) for e in before.until)
+        if part.kind == "forced" and step.shot.id in part.shots and ends_on_landing and counts:
+            return part, before
+        before = part
+    return None, None
 
 
-def _way(told: Telling, run: Run) -> str:
-    path = told.sequence.run_paths.get(run.id)
-    if path is None:
-        return "runs"
-    across = abs(path[-1][0] - path[0][0])
-    forward = abs(path[0][1]) - abs(path[-1][1])
-    if forward > max(across, _MOVES):
-        return "moves in"
-    if -forward > max(across, _MOVES):
-        return "goes back"
-    wide = abs(path[-1][0]) > told.ground.singles * 2 / 3
-    return "runs wide" if wide else "moves across" if across > _MOVES else "steps to the ball"
+_BARE: Final = {"smashes": "smash", "does": "do"}
 
 
-def _runs(told: Telling, step: Step, merged: set[str]) -> Iterator[Sentence]:
-    """Yield the runs during a ball that are no part of reaching the next one."""
-    following = told.sequence.following(step.shot.id)
-    for run in step.runs:
-        reaches = run.purpose in (None, "reach") and not run.note
-        if run.id in merged or (
-            reaches and len(following) == 1 and following[0].hitter == run.by and not following[0].feed
-        ):
-            continue
-        lead = Lead("recover" if run.purpose == "recover" else "run")
-        words = sentences_of(_run(told, run), own_text(told, run.note))
-        yield sentence(f"run:{run.id}", words, run.id, lead=lead)
-
-
-def _run(told: Telling, run: Run) -> str:
-    who = letter(told, run.by)
-    goal = name_of(told, run.to.on) if run.to.on is not None else None
-    own = run.to.on == run.by
-    if goal is not None and not own:
-        return f"{who} {'recovers' if run.purpose == 'recover' else 'goes'} to {goal}"
-    end = locate(told.setting, run.to)
-    line = told.ground.service_line
-    at_net = end is not None and line is not None and abs(end[1]) < line
-    if run.purpose == "recover":
-        return (
-            f"{who} recovers to {'the start' if own else 'the middle'}"
-            if own or (end and abs(end[0]) < 1)
-            else f"{who} recovers"
-        )
-    if at_net and run.purpose == "approach":
-        already = _starts_at_net(told, run)
-        return f"{who} steps across" if already else f"{who} goes on to the net"
-    if run.purpose == "retreat":
-        return f"{who} goes back"
-    return f"{who} {_way(told, run)}"
-
-
-def _starts_at_net(told: Telling, run: Run) -> bool:
-    path = told.sequence.run_paths.get(run.id)
-    line = told.ground.service_line
-    return path is not None and line is not None and abs(path[0][1]) < line
+def _bare(verb: str) -> str:
+    return _BARE.get(verb, verb.removesuffix("s"))
 
 
 def _opening(told: Telling) -> Iterator[Sentence]:
@@ -234,11 +202,8 @@ def _opening(told: Telling) -> Iterator[Sentence]:
     if found is None:
         return
     restricted, opened = found
-    whens = [
-        "from here" if event.what == "played" and event.of and not event.where else trigger(told, event)
-        for event in restricted.until
-    ]
-    when = listed(list(dict.fromkeys(whens)), "or") or "from here"
+    whens = ["from here" if event.of and not event.where else trigger(told, event) for event in restricted.until]
+    when = listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ") or "from here"
     comma = "" if when.startswith(("from", "after")) else ","
     words = sentences_of(f"{when}{comma} {_free(told)}", own_text(told, opened.note))
     yield sentence(f"part:{opened.id}", words, opened.id, restricted.id, lead=Lead("open"))

@@ -28,6 +28,17 @@ def swaps(told: Telling) -> tuple[Sentence, ...]:
     )
 
 
+def _swap(told: Telling, swap: Swap) -> Sentence:
+    note = own_text(told, swap.note) if has_deeds(swap) else ""
+    words = sentences_of(swap_words(told, swap), *_take_over(swap), note)
+    return sentence(f"swap:{swap.id}", words, swap.id)
+
+
+def has_deeds(swap: Swap) -> bool:
+    """Whether anything changes that is data, not only what the note says."""
+    return bool(swap.moves or swap.table or swap.ends or swap.mirrored)
+
+
 def ordered(told: Telling) -> list[Swap]:
     """Return the swaps, those after fewer starts, points or minutes first."""
     return sorted(told.setting.swaps.values(), key=lambda swap: (swap.on[0].what != "starts", swap.on[0].count or 0))
@@ -42,7 +53,8 @@ def swap_words(told: Telling, swap: Swap) -> str:
     if swap.mirrored:
         deeds.append("all places move to the other side, left for right")
     if not deeds:
-        return "" if swap.note else f"{when}: who goes where is not yet said"
+        note = own_text(told, swap.note)
+        return f"{when}: {note}" if note else f"{when}: who goes where is not yet said"
     comma = "," if when.startswith("when") else ""
     return f"{when}{comma} {'; '.join(deeds)}"
 
@@ -57,19 +69,19 @@ def _take_over(swap: Swap) -> Iterator[str]:
 
 
 def _moves(told: Telling, swap: Swap) -> str:
-    moves: Mapping[str, str] = swap.moves
+    outcomes = [key for key in swap.moves if len(key) > 1]
+    if outcomes:
+        return _by_outcome(told, swap.moves, outcomes)
+    after = {} if swap.table else jobs_after(told.setting, swap)
+    moves = {old: new for old, new in after.items() if old != new}
     if not moves:
         return ""
-    outcomes = [key for key in moves if len(key) > 1]
-    if outcomes:
-        return _by_outcome(told, moves, outcomes)
     pairs = [(a, b) for a, b in moves.items() if moves.get(b) == a and a < b]
     if len(pairs) * 2 == len(moves):
         words = [f"{letter(told, a)} and {letter(told, b)}" for a, b in pairs]
         verb = "change places" if all(told.ends.get(a) == told.ends.get(b) for a, b in pairs) else "change jobs"
-        return f"{', '.join(words[:-1])}{' and also ' if len(words) > 1 else ''}{words[-1]} {verb}"
-    steps = [f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)]
-    return listed(steps)
+        return f"{listed([words[0] + ' ' + verb, *words[1:]])}{' too' if words[1:] else ''}"
+    return listed([f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)])
 
 
 def _round(moves: Mapping[str, str]) -> Iterator[tuple[str, str]]:
@@ -102,11 +114,21 @@ def _by_outcome(told: Telling, moves: Mapping[str, str], outcomes: list[str]) ->
 
 
 def _table(told: Telling, swap: Swap) -> str:
+    """Return who plays with whom, round by round; in a player's card the line at the top says it."""
     if not swap.table:
         return ""
-    jobs = [letter(told, job) for job in sorted(told.ends)]
-    rounds = "; ".join(", ".join(row) for row in swap.table)
-    return f"people change jobs. In jobs {listed(jobs)}, round by round: {rounds}"
+    if told.brief:
+        return "change jobs"
+    jobs = sorted(told.ends)
+    rows = [_row(told, dict(zip(jobs, row, strict=False))) for row in swap.table]
+    names = _row(told, {job: letter(told, job) for job in jobs})
+    return f"people change jobs. Rounds, in the places of {names}: {'; '.join(rows)}"
+
+
+def _row(told: Telling, people: Mapping[str, str]) -> str:
+    """Return one round: "A and B v C and D"; the order in a pair is that of the jobs."""
+    teams = [[people.get(job, "?") for job in told.team(end)] for end in ("near", "far")]
+    return " v ".join(listed(team) for team in teams if team)
 
 
 def path(told: Telling, start: str) -> str:

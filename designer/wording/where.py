@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Final
 
 from designer.drill.conditions import In, Where
@@ -13,13 +13,12 @@ from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 
 FEET: Final = ("one foot", "both feet")
-_PAST: Final = "past the service line"
-_TRADE: Final = {
-    "deuce box": "deuce court",
-    "ad box": "ad court",
-    "singles court": "court",
-    "doubles court": "doubles court",
-}
+PAST: Final = "past the service line"
+MIDDLE: Final = "middle four rackets"
+_HALVES: Final = {"right": "the right half", "left": "the left half"}
+_TRADE: Final = {"deuce box": "deuce court", "ad box": "ad court"}
+_ON: Final = ("target", "strip", "line", "spot")
+"""Last words of names that a ball lands on rather than in."""
 
 
 def area_name(told: Telling, area: str, owner: str | None = None) -> str:
@@ -31,9 +30,11 @@ def area_name(told: Telling, area: str, owner: str | None = None) -> str:
     if name is not None:
         both = getattr(told.setting.items.get(area), "both_ends", False)
         return f"{owner} {without_article(name)}" if both and owner else name
-    words = _TRADE.get(area, area).removeprefix("the ")
-    if area == "singles court" and told.setting.in_play in ("doubles court", "singles court", None):
+    if area == "singles court":
         return "the singles court" if told.setting.in_play == "doubles court" else "the court"
+    if area == "doubles court":
+        return "the court" if told.setting.in_play == "doubles court" else "the doubles court"
+    words = _TRADE.get(area, area).removeprefix("the ")
     return f"{owner} {words}" if owner and area != "the net" else f"the {words}"
 
 
@@ -58,13 +59,18 @@ def travels(told: Telling, where: Where, owner: str | None = None) -> str:
 
 
 def _ball(told: Telling, where: Where, owner: str | None, *, moving: bool) -> str:
-    phrases = [_ball_in(told, place, owner, moving=moving) for place in where if not is_feet(place)]
-    if not phrases:
-        return ""
-    inside = [phrase for phrase in phrases if phrase.startswith(("in", "on"))]
-    if len(phrases) == 2 and len(inside) == 1:
-        return f"{inside[0]}, {next(phrase for phrase in phrases if phrase != inside[0])}"
-    return listed(phrases)
+    phrases: list[str] = []
+    for place in where:
+        if not is_feet(place):
+            # The owner of the end is said once: "into A's right half, past the service line".
+            said = _ball_in(told, place, None if phrases and not _has_copy(told, place) else owner, moving=moving)
+            phrases.append(said)
+    first = [phrase for phrase in phrases if phrase.startswith(("in", "on", "through"))]
+    return ", ".join([*first, *(phrase for phrase in phrases if phrase not in first)])
+
+
+def _has_copy(told: Telling, place: In) -> bool:
+    return bool(getattr(told.setting.items.get(place.area), "both_ends", False))
 
 
 def _ball_in(told: Telling, place: In, owner: str | None, *, moving: bool) -> str:
@@ -72,19 +78,16 @@ def _ball_in(told: Telling, place: In, owner: str | None, *, moving: bool) -> st
     if place.side is not None or (is_line(told, place.area) and place.area != "the net"):
         short = (place.side == "in front of") != place.outside
         return f"short of {name}" if short else f"past {name}"
-    if place.area == _PAST:
+    if place.area == PAST:
         line = f"{owner} service line" if owner else "the service line"
         return f"short of {line}" if place.outside else f"past {line}"
     if place.area == "between the service lines":
         return f"{'not ' if place.outside else ''}between the service lines"
     if place.outside:
         return f"outside {name}"
-    plain = unmarked(without_article(name))
-    if plain.startswith("middle"):
+    if moving and place.area == MIDDLE:
         return f"through {name}"
-    on = plain.endswith(("target", "strip", "line", "spot")) and not isinstance(
-        told.setting.items.get(place.area), Hoop
-    )
+    on = unmarked(name).endswith(_ON) and not isinstance(told.setting.items.get(place.area), Hoop)
     return f"{'on' if on else 'in'}{'to' if moving else ''} {name}"
 
 
@@ -95,16 +98,10 @@ def feet(told: Telling, place: In, owner: str | None = None) -> str:
         if place.outside:
             return f"outside {name}"
         return f"on or in {name}" if place.line == "in" else f"in {name}"
-    front = (place.side == "in front of") != place.outside
-    if place.side is None:
-        front = place.outside
+    front = place.outside if place.side is None else (place.side == "in front of") != place.outside
     counts_as_in = (place.line == "in") != place.outside if place.line is not None else False
-    side = ("inside" if _back_line(place.area) else "in front of") if front else "behind"
+    side = ("inside" if place.area in ("the baseline", "the service line") else "in front of") if front else "behind"
     return f"on or {side} {name}" if counts_as_in else f"{side} {name}"
-
-
-def _back_line(area: str) -> bool:
-    return area in ("the baseline", "the service line")
 
 
 def foot_words(place: In) -> str:
@@ -112,30 +109,84 @@ def foot_words(place: In) -> str:
     return "both feet" if place.judged == "both feet" else "a foot"
 
 
-def edges(told: Telling, places: Sequence[In]) -> tuple[str, ...]:
+def edges(told: Telling, places: Sequence[In], doubts: dict[str, str] | None = None) -> tuple[str, ...]:
     """Return what touching the edge of each place counts as, each answer once; places without an answer are left out.
 
-    One answer for all areas judged by the bounce is said in one sentence: "On the edge of an area is in".
+    One answer for all areas is said in one sentence. ``doubts`` says what doubt means for some of them.
     """
-    answered = [place for place in places if place.line is not None and not is_feet(place) and place.judged != "net"]
-    named = {area_name(told, place.area): place for place in answered}
-    if not named:
-        return ()
-    answers = {(place.line, place.outside) for place in named.values()}
-    if len(answers) == 1 and len(named) > 1:
-        lines = [is_line(told, place.area) or place.area == _PAST for place in named.values()]
-        return (
-            f"on any {'line' if all(lines) else 'edge' if not any(lines) else 'edge or line'} is {answered[0].line}",
-        )
-    return tuple(_edge(told, place, name) for name, place in named.items())
+    answered = [
+        place
+        for place in places
+        if place.line is not None and place.judged != "net" and not is_feet(place) and place.area not in _NO_EDGE
+    ]
+    halves = [place for place in answered if place.area in ("right half", "left half")]
+    rest = {unmarked(area_name(told, place.area)): place for place in answered if place not in halves}
+    doubts = doubts or {}
+    said = list(dict.fromkeys(_half_edge(halves)))
+    if not any(place.area in doubts for place in rest.values()):
+        said += _one_answer(told, rest)
+    else:
+        said += [_edge(told, place, name, doubts.get(place.area)) for name, place in rest.items()]
+    return tuple(dict.fromkeys(said))
 
 
-def _edge(told: Telling, place: In, name: str) -> str:
-    if place.area == _PAST:
-        name = "the service line"
-    if is_line(told, place.area) or place.area == _PAST:
-        past = (place.side != "in front of") == (place.line == "in")
+_NO_EDGE: Final = ("singles court", "doubles court")
+"""Lines are in by the rules of tennis: a card need not say so."""
+
+
+def _half_edge(halves: Iterable[In]) -> list[str]:
+    """Return on which side a ball on the middle line counts: "on the centre line is in the right half"."""
+    said = []
+    for place in halves:
+        side = place.area.split(" ", 1)[0]
+        if place.line == "out":
+            side = "left" if side == "right" else "right"
+        said.append(f"on the centre line is in {_HALVES[side]}")
+    return said if len(set(said)) < 2 else ["on the centre line is in the half it was meant for"]
+
+
+def _one_answer(told: Telling, named: dict[str, In]) -> list[str]:
+    answers = {place.line for place in named.values()}
+    lines = [_is_edge_line(told, place) for place in named.values()]
+    if len(named) > 1 and answers == {"in"} and not any(lines):
+        return ["on any edge is in"]
+    return [_edge(told, place, name, None) for name, place in named.items()]
+
+
+def _is_edge_line(told: Telling, place: In) -> bool:
+    return is_line(told, place.area) or place.area == PAST
+
+
+def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
+    name = area_name(told, place.area) if place.area != PAST else "the service line"
+    if _is_edge_line(told, place):
+        past = (place.side != "in front of") == ((place.line == "in") != place.outside)
         return f"on {name} is {'past it' if past else 'short of it'}"
     if isinstance(told.setting.items.get(place.area), Hoop):
         return f"touching {name} is {place.line}"
-    return f"on the edge of {name} is {place.line}"
+    if doubt is None:
+        return f"on the edge of {name} is {place.line}"
+    if doubt == place.line:
+        return f"on the edge of {name}, or in doubt: {place.line}"
+    return f"on the edge of {name} is {place.line}; in doubt: {doubt}"
+
+
+def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:
+    """Return what a ball taken before its bounce counts as, for the places that say so."""
+    counted: dict[str, None] = {}
+    neither: dict[str, None] = {}
+    for place in places:
+        if place.volleyed is None or is_feet(place):
+            continue
+        where = bounces(told, (place.changed(outside=False),))
+        (counted if (place.volleyed == "in") != place.outside else neither)[where] = None
+    said = []
+    if counted:
+        said.append(f"taken out of the air counts as {listed(list(counted), 'or')}")
+    if neither:
+        lines = [where.removeprefix("past ") for where in neither if where.startswith("past ")]
+        if lines and len(lines) == len(neither):
+            said.append("taken out of the air is neither past the line nor short of it")
+        else:
+            said.append(f"taken out of the air is not {listed(list(neither), 'or')}")
+    return tuple(said)

@@ -1,0 +1,257 @@
+"""The differences between a setting and the one below it, record by record, as clauses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from designer.drill.conditions import Event
+from designer.drill.rules import Rule
+from designer.play.rally import opening_part
+from designer.wording.counts import listed
+from designer.wording.events import trigger
+from designer.wording.finishes import finish_head
+from designer.wording.layout import layout_of
+from designer.wording.moves import moved_items, moved_people
+from designer.wording.names import letter, thing_name, without_article
+from designer.wording.outcomes import outcome
+from designer.wording.points import points_words, value_words
+from designer.wording.rules import doer_of, is_about_feed, rule_words, rules
+from designer.wording.sentence import ref, unmarked
+from designer.wording.starts import bad_words, is_serve, put_in
+from designer.wording.steps import may_play
+from designer.wording.strokes import PACE, deed
+from designer.wording.swaps import has_deeds, swap_words
+from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One difference: its words, the records it speaks of, how much it says (0 says most), and its gist.
+
+    ``gist`` is what is said where there is little room, "" where it can then be left out.
+    """
+
+    text: str
+    about: tuple[str, ...]
+    rank: int
+    gist: str = ""
+
+
+def changes(told: Telling) -> Iterator[Change]:
+    """Yield what a setting changes over the one below it, in the order of a card."""
+    yield from _court(told)
+    yield from _items(told)
+    for ids, words in moved_people(told):
+        yield Change(words, ids, 6)
+    yield from _starts(told)
+    yield from _shots(told)
+    yield from _parts(told)
+    yield from _rules(told)
+    yield from _points(told)
+    yield from _finish(told)
+    yield from _swaps(told)
+
+
+def _court(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting, told.setting
+    if old.in_play != new.in_play and new.in_play is not None:
+        item = new.items.get(new.in_play)
+        name = without_article(thing_name(told, item) or "") if item is not None else new.in_play
+        yield Change(f"in play: {name}", (), 3, f"in play: {name}")
+    if old.ball != new.ball and new.ball is not None:
+        ball = own_text(told, new.ball)
+        words = ball if ball.endswith("ball") else f"{ball} ball"
+        yield Change(words, (), 2, words)
+
+
+def _is_put_down(item: Any) -> bool:
+    """Whether an item is carried to the court, not only thought of."""
+    return not hasattr(item, "marked") or item.marked not in (None, "in thought", "painted")
+
+
+def _items(told: Telling) -> Iterator[Change]:
+    for ids, words in moved_items(told):
+        yield Change(words, ids, 4, words)
+    old, new = told.below.setting.items, told.setting.items
+    added = [id for id in new if id not in old]
+    for found in layout_of(told):
+        if found.about and found.about[0] in added:
+            text = "".join(part if isinstance(part, str) else ref(part.id, part.text) for part in found.parts)
+            yield Change(text, found.about, 7)
+    gone = [item for id, item in old.items() if id not in new and _is_put_down(item)]
+    names = list(dict.fromkeys(without_article(thing_name(told.below, item) or "thing") for item in gone))
+    if names:
+        yield Change(f"no {listed(names, 'or')}", (), 7)
+
+
+def _starts(told: Telling) -> Iterator[Change]:
+    old = told.below.setting.starts
+    for start in told.first_starts:
+        before = old.get(start.id)
+        words = put_in(told, start)
+        if before is None or (put_in(told.below, before) != words and not _only_pace(told, start.shot)):
+            yield Change(words, (start.id,), 0, words)
+            if is_serve(told, start) and start.bad is not None:
+                yield Change(bad_words(told, start), (start.id,), 8)
+        elif bad_words(told.below, before) != bad_words(told, start):
+            yield Change(bad_words(told, start), (start.id,), 5)
+
+
+def _only_pace(told: Telling, shot_id: str | None) -> bool:
+    """Whether nothing but its pace differs between a shot and the same one below."""
+    old, new = told.below.setting.shots.get(shot_id or ""), told.setting.shots.get(shot_id or "")
+    return old is not None and new is not None and old != new and old.changed(pace=new.pace) == new
+
+
+def _shots(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting.shots, told.setting.shots
+    yield from _paces(told)
+    started = {start.shot for start in told.first_starts}
+    later = {start.shot for start in told.later_starts}
+    for step in told.sequence.steps:
+        id = step.shot.id
+        if id in started or not old or _only_pace(told, id) or old.get(id) == step.shot:
+            continue
+        who = letter(told, step.hitter)
+        before = told.below.sequence.step(id)
+        if id in later and before is None:
+            yield Change(f"{who} hits a second ball", (id,), 1, f"{who} hits a second ball")
+        elif before is None or deed(told.below, before) != deed(told, step):
+            optional = may_play(told, step)
+            yield Change(optional or f"{who} {deed(told, step)}", (id,), 3, optional)
+    for id, shot in old.items():
+        if id not in new and any(start.shot == id for start in told.below.later_starts):
+            yield Change("no second ball", (), 1, "no second ball")
+        elif id not in new and shot.stroke in ("lob", "drop shot", "smash") and not _forbidden(told, shot.stroke):
+            yield Change(f"no {shot.stroke}", (), 5)
+
+
+def _paces(told: Telling) -> Iterator[Change]:
+    """Yield the pace of those whose balls differ in nothing else: "B plays at half pace"."""
+    paces: dict[tuple[str, str], list[str]] = {}
+    for id, shot in told.setting.shots.items():
+        if _only_pace(told, id) and shot.pace is not None:
+            paces.setdefault((shot.by, shot.pace), []).append(id)
+    for (hitter, pace), ids in paces.items():
+        words = f"{letter(told, hitter)} plays {PACE[pace]}"
+        yield Change(words, tuple(ids), 4, words)
+
+
+def _forbidden(told: Telling, stroke: str) -> bool:
+    return any(rule.never and stroke in getattr(rule.must, "strokes", ()) for rule in told.setting.rules.values())
+
+
+def _parts(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting, told.setting
+    was, now = opening_part(old), opening_part(new)
+    opens = any(part.kind == "open" for part in new.parts.values())
+    if now is not None and (was is None or was[0].until != now[0].until):
+        whens = listed([trigger(told, event) for event in now[0].until], "or").replace(" or once ", " or ")
+        text = f"the point opens {whens}" if whens else "then the point is open"
+        yield Change(text, (now[0].id, now[1].id), 1, text)
+    elif now is None and opens and (was is not None or told.below.cooperative):
+        first = "return" if any(is_serve(told, start) for start in told.first_starts) else "first hit"
+        text = f"the point is open from the {first}"
+        yield Change(text, (), 1, text)
+    for id, part in new.parts.items():
+        before = old.parts.get(id)
+        if before is None or part.kind == "open":
+            continue
+        if before.failed != part.failed and part.failed is not None and before.kind == part.kind:
+            yield Change(f"a miss: {outcome(told, part.failed)}", (id,), 3, f"a miss: {outcome(told, part.failed)}")
+        if (now is None or now[0].id != id) and before.until != part.until:
+            yield from _later_choice(told)
+
+
+def _later_choice(told: Telling) -> Iterator[Change]:
+    """Yield from when on a ball may be chosen, where that has changed though the ball has not."""
+    for step in told.sequence.steps:
+        words = may_play(told, step)
+        before = told.below.sequence.step(step.shot.id)
+        if words and before is not None and before.shot == step.shot and may_play(told.below, before) != words:
+            yield Change(words, (step.shot.id,), 2, words)
+
+
+def _rules(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting.rules, told.setting.rules
+    before = {found.key: found.text for found in rules(told.below)}
+    for found in rules(told):
+        rule = new.get(found.about[0]) if found.key.startswith("rule:") and found.about else None
+        if rule is None or before.get(found.key) == found.text or old.get(rule.id) == rule:
+            continue
+        twins = [new[id] for id in found.about[1:] if id in new]
+        general = rule.changed(who=()) if twins else rule
+        gist = rule_words(told, general, cost=False)
+        below = old.get(rule.id)
+        if below is not None and below.changed(breach=rule.breach, note=rule.note) == rule:
+            cost = outcome(told, rule.breach, doer_of(told, general)) if rule.breach is not None else "costs nothing"
+            yield Change(f"{gist}: {cost}", (rule.id,), 5)
+        elif below is not None and below.changed(note=rule.note) == rule:
+            continue
+        else:
+            text = "".join(part if isinstance(part, str) else ref(part.id, part.text) for part in found.parts)
+            yield Change(text, found.about, 2 if below is None else 4, gist)
+    yield from _rules_off(told)
+
+
+def _rules_off(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting.rules, told.setting.rules
+    gone = [rule for id, rule in old.items() if id not in new and not _without_subject(told, rule)]
+    shared = {found.about for found in rules(told.below) if len([id for id in found.about if id in old]) > 1}
+    said: set[str] = set()
+    for rule in gone:
+        if rule.id in said:
+            continue
+        twins = next((ids for ids in shared if rule.id in ids), (rule.id,))
+        said |= set(twins)
+        general = rule.changed(who=()) if len(twins) > 1 else rule
+        words = unmarked(rule_words(told.below, general, cost=False))
+        yield Change(f"no longer a rule: {words}", (), 3, f"no longer a rule: {words}")
+
+
+def _without_subject(told: Telling, rule: Rule) -> bool:
+    """Whether what a rule was about is gone with it: its part, its balls, the feed."""
+    setting = told.setting
+    if is_about_feed(told.below, rule):
+        return True
+    named = [*rule.of, *(id for event in rule.when if isinstance(event, Event) for id in event.of)]
+    parts_gone = bool(rule.parts) and all(id not in setting.parts for id in rule.parts)
+    return parts_gone or (bool(named) and all(id not in setting.shots for id in named))
+
+
+def _points(told: Telling) -> Iterator[Change]:
+    old = told.below.setting.points
+    for id, record in told.setting.points.items():
+        if record.gives.then != "points" or old.get(id) == record:
+            continue
+        below = old.get(id)
+        words = points_words(told, [record])
+        if below is not None and words == points_words(told.below, [below]) and below.gives == record.gives:
+            continue
+        text = f"{value_words(record)} {words}"
+        plain = record.beside is None and words == "rally won"
+        yield Change(text, (id,), 3, "" if plain else text)
+
+
+def _finish(told: Telling) -> Iterator[Change]:
+    old, new = told.below.setting.finish, told.setting.finish
+    if new is None or new == old:
+        return
+    words = finish_head(told, new)
+    if old is not None and words == finish_head(told.below, old):
+        return
+    if old is not None and old.kind == new.kind and old.changed(to=new.to) == new and old.to is not None:
+        words = f"{words}, not {old.to}"
+    yield Change(words, (new.id,), 3, words)
+
+
+def _swaps(told: Telling) -> Iterator[Change]:
+    for id, swap in told.setting.swaps.items():
+        before = told.below.setting.swaps.get(id)
+        if before is None or before.changed(note=swap.note) != swap or not has_deeds(swap):
+            words = swap_words(told, swap)
+            if words and (before is None or words != swap_words(told.below, before)):
+                yield Change(words, (id,), 8)

@@ -32,19 +32,28 @@ def inside(
 def edge(
     pen: Pen, outline: Polygon, look: Look, *, round_in: tuple[Point, tuple[float, float]] | None = None
 ) -> Iterator[Primitive]:
-    """Yield an area's edge; ``round_in`` is (centre, radii) of an ellipse."""
-    style = {
-        "target": pen.style("target", 1.3),
-        "rule": pen.style("ink", 0.9, (6, 2.4)),
-        "keep out": pen.style("ink", 2.1),
-        "feed": Style(fill="ball"),
-    }[look]
+    """Yield an area's whole edge; ``round_in`` is (centre, radii) of an ellipse."""
     if look == "feed":
-        yield Dots(tuple(_round(outline, 2.5 * pen.unit)), 1.15 / 2 * pen.unit, style)
+        yield Dots(tuple(_round(outline, 2.5 * pen.unit)), 1.15 / 2 * pen.unit, Style(fill="ball"))
     elif round_in is not None:
-        yield Ellipse(*round_in, style)
+        yield Ellipse(*round_in, _edge_style(pen, look))
     else:
-        yield Path(tuple(outline), style, closed=True)
+        yield Path(tuple(outline), _edge_style(pen, look), closed=True)
+
+
+def sides(pen: Pen, pieces: Sequence[tuple[Point, Point]], look: Look) -> Iterator[Primitive]:
+    """Yield some sides of an area in its own style."""
+    for start, end in pieces:
+        if look == "feed":
+            yield Dots(tuple(_round((start, end), 2.5 * pen.unit)), 1.15 / 2 * pen.unit, Style(fill="ball"))
+        else:
+            yield Path((start, end), _edge_style(pen, look))
+
+
+def _edge_style(pen: Pen, look: Look) -> Style:
+    if look == "target":
+        return pen.style("target", 1.3)
+    return pen.style("ink", 2.1) if look == "keep out" else pen.style("ink", 0.9, (6, 2.4))
 
 
 def _hatched(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Polygon]) -> Iterator[Primitive]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from designer.drawing.geometry import grown
 from designer.drawing.pen import Pen
 from designer.drawing.placing import best
 from designer.drawing.plan import Plan
-from designer.drawing.primitives import Align, Layer, Point
+from designer.drawing.primitives import Align, Bounds, Layer, Point
 from designer.drill.places import locate
 
 
@@ -39,6 +40,10 @@ def reserve_side_words(plan: Plan) -> None:
         plan.space.take(plan.pen.text_box((text,), at, 8.5, align=align), 12.0, "side words")
 
 
+def _cased(plan: Plan, box: Bounds) -> bool:
+    return not plan.space.is_bare(grown(box, plan.unit))
+
+
 def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
     steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0)
     along = (1.0, 0.0) if plan.page.across else (0.0, 1.0)
@@ -50,7 +55,19 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
         choices.append((place, plan.pen.text_box((text,), place, 8.5, align=align), order * 1.0))
     place, box, _ = best(plan.space, choices, "side words")
     part = f"{text} {at[0] > 0} {at[1] > 0}"
-    plan.draw(None, "court words", Layer.WORDS, Pen.lines, (text,), place, 8.5, "soft", part=part, align=align)
+    plan.draw(
+        None,
+        "court words",
+        Layer.WORDS,
+        Pen.lines,
+        (text,),
+        place,
+        8.5,
+        "soft",
+        part=part,
+        align=align,
+        cased=_cased(plan, box),
+    )
     plan.space.take(box, owner="court words")
 
 
@@ -75,7 +92,19 @@ def you_word(plan: Plan) -> None:
         at = plan.page.to_page((across + aside * u * -foot, foot * reach))
         choices.append((at, plan.pen.text_box(("YOU",), at, 10.0, bold=True), order * 1.0))
     at, box, _ = best(plan.space, choices)
-    plan.draw(None, "court words", Layer.WORDS, Pen.lines, ("YOU",), at, 10.0, "ink", part="you", bold=True)
+    plan.draw(
+        None,
+        "court words",
+        Layer.WORDS,
+        Pen.lines,
+        ("YOU",),
+        at,
+        10.0,
+        "ink",
+        part="you",
+        bold=True,
+        cased=_cased(plan, box),
+    )
     plan.space.take(box, owner="court words")
 
 
@@ -123,5 +152,18 @@ def _net(plan: Plan) -> None:
         choices.append(((at, align), box, order * 1.0))
     (at, align), box, _ = best(plan.space, choices, "net")
     words = ("NET",)
-    plan.draw(None, "court words", Layer.WORDS, Pen.lines, words, at, 8.5, "soft", part="net", bold=True, align=align)
+    plan.draw(
+        None,
+        "court words",
+        Layer.WORDS,
+        Pen.lines,
+        words,
+        at,
+        8.5,
+        "soft",
+        part="net",
+        bold=True,
+        align=align,
+        cased=_cased(plan, box),
+    )
     plan.space.take(box, owner="court words")

@@ -8,11 +8,12 @@ from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
 from designer.drawing import areas, kit, lines
-from designer.drawing.geometry import between, unit_vector
+from designer.drawing.geometry import between, point_to_piece, round_points, unit_vector
 from designer.drawing.pen import Pen
-from designer.drawing.placing import HATCHED, PATH
+from designer.drawing.placing import AREA, PATH
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Bounds, Layer, Point, bounds_of
+from designer.drawing.words import shown, wrap
 from designer.drill.items import (
     Area,
     BallMachine,
@@ -33,6 +34,9 @@ from designer.play.rally import Role, area_roles, area_value
 
 HOOP: Final = 0.6
 """A hoop's true diameter in metres. Common practice, no source."""
+
+LAID: Final = frozenset({"throw-down", "chalk", "tape"})
+"""What is laid along an area's sides, and is drawn there as what it is."""
 
 SHORT: Final = 6.0
 """A marked thing shorter than this, in u, gets its name and a leader."""
@@ -91,8 +95,6 @@ def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, 
 
 
 def _note(plan: Plan, item: Note, at: Point, part: str) -> None:
-    from designer.drawing.words import shown, wrap
-
     text = wrap(shown(item.text), 9.0, 80.0)
     made = plan.draw(item.id, "note", Layer.WORDS, Pen.lines, text, at, 9.0, "ink", part=part)
     plan.take(made, owner=item.id)
@@ -190,7 +192,7 @@ def _cord(plan: Plan, item: HeightCord) -> None:
 def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, role: Role) -> None:
     """Note an area's space, its discs, and the words it asks for."""
     box = bounds_of_points(points)
-    plan.space.take(box, HATCHED * 40, item.id)
+    plan.space.take(box, AREA, item.id)
     plan.space.cross((*points, points[0]), 1.0, item.id)
     if item.marked == "discs":
         places = tuple(point for point in points if not _is_crossing(plan, point))
@@ -222,7 +224,7 @@ def area_words(plan: Plan, item: Area, role: Role) -> str:
     if item.name:
         return item.name
     if role == "rule":
-        return next((words for words in _rule_words(plan, item.id)), "")
+        return next(_rule_words(plan, item.id), "")
     return {"target": "target", "keep out": "keep out", "feed": "feed"}[role]
 
 
@@ -233,10 +235,10 @@ def _rule_words(plan: Plan, id: str) -> Iterator[str]:
         if named and isinstance(rule.must, UseStroke):
             word = rule.must.wing or (rule.must.strokes[0] if rule.must.strokes else "")
             yield f"no {word}" if rule.never and word else word
-        elif isinstance(rule.must, Keep) and any(place.area == id for place in rule.must.where):
-            yield (
-                "feet" if any("foot" in (p.judged or "") or "feet" in (p.judged or "") for p in rule.must.where) else ""
-            )
+        elif isinstance(rule.must, Keep):
+            judged = {place.judged for place in rule.must.where if place.area == id}
+            if judged & {"one foot", "both feet"}:
+                yield "feet"
 
 
 def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
@@ -252,20 +254,30 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
         role = roles.get(item.id, "rule")
         boxes = free.get((item.id, part), [])
         in_play = item.id == plan.setting.in_play
-        round_in = None
-        outline = points
+        kind = f"{role} area"
+        outline, round_in = points, None
         if isinstance(item.shape, Ellipse):
             left, low, right, high = bounds_of_points(points)
             round_in = (((left + right) / 2, (low + high) / 2), ((right - left) / 2, (high - low) / 2))
-            from designer.drawing.geometry import round_points
-
             outline = round_points(*round_in)
-        kind = f"{role} area"
-        plan.draw(item.id, kind, Layer.AREAS, areas.inside, outline, role, free=tuple(boxes), empty=in_play, part=part)
+        plan.draw(item.id, kind, Layer.AREAS, areas.inside, outline, role, part=part, free=tuple(boxes), empty=in_play)
         if in_play and all(_is_crossing(plan, point) for point in points):
             continue  # the court's own lines say it
         # The edge lies over the court's lines, which would else hide most of it where the two coincide.
-        plan.draw(item.id, kind, Layer.LINES, areas.edge, outline, role, round_in=round_in, part=f"edge{part}")
+        if round_in is None and item.marked in LAID:
+            _laid_edge(plan, item, points, role, part)
+        else:
+            plan.draw(item.id, kind, Layer.LINES, areas.edge, outline, role, part=f"edge{part}", round_in=round_in)
+
+
+def _laid_edge(plan: Plan, item: Area, points: Sequence[Point], role: Role, part: str) -> None:
+    """Add an area's edge where something is laid for it: what is laid on its free sides, its own edge on painted lines."""
+    sides = list(zip(points, (*points[1:], points[0]), strict=True))
+    painted = tuple(side for side in sides if _is_painted(plan, side))
+    laid = tuple(side for side in sides if side not in painted)
+    plan.draw(item.id, f"{role} area", Layer.LINES, areas.sides, painted, role, part=f"edge{part}")
+    marked = item.marked or "chalk"
+    plan.draw(item.id, LINE_KINDS[marked], Layer.LINES, lines.pieces, laid, marked, part=f"laid{part}")
 
 
 def bounds_of_points(points: Sequence[Point]) -> Bounds:
@@ -282,7 +294,13 @@ def _is_crossing(plan: Plan, point: Point) -> bool:
     return len(upright) == 2
 
 
-def _on_line(at: Point, start: Point, end: Point) -> bool:
-    from designer.drawing.geometry import point_to_piece
+def _is_painted(plan: Plan, side: tuple[Point, Point]) -> bool:
+    """Whether one painted line runs along the whole of ``side`` of the page."""
+    start, end = (plan.page.to_court(point) for point in side)
+    return any(
+        _on_line(start, line.start, line.end) and _on_line(end, line.start, line.end) for line in plan.ground.lines
+    )
 
+
+def _on_line(at: Point, start: Point, end: Point) -> bool:
     return point_to_piece(at, start, end) < 0.03

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from designer.drawing.geometry import contains, grown, rectangle
+from designer.drawing.geometry import contains, grown, overlap, rectangle
 from designer.drawing.pen import Pen
-from designer.drawing.placing import FORBIDDEN, best
+from designer.drawing.placing import AREA, FORBIDDEN, best
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Align, Bounds, Layer, Path, Point, Primitive
 from designer.drawing.shot_marks import Flight
@@ -72,7 +72,10 @@ def label_marks(plan: Plan, court: Bounds) -> dict[tuple[str, str], list[Bounds]
     for label in plan.labels:
         (block, at, align, where), box = _placed(plan, label, court)
         lead = _leader(plan, box, label, where)
-        plan.draw(label.id, label.kind, Layer.WORDS, _drawn, label, block, at, align, lead, part=label.part)
+        cased = not plan.space.is_bare(grown(box, plan.unit))
+        plan.draw(
+            label.id, label.kind, Layer.WORDS, _drawn, label, block, at, align, lead, part=label.part, cased=cased
+        )
         plan.space.take(grown(box, 0.5 * plan.unit), owner=f"{label.id} words")
         if where == "inside" and label.id is not None:
             part = "copy" if label.part.endswith("copy") else ""
@@ -81,11 +84,11 @@ def label_marks(plan: Plan, court: Bounds) -> dict[tuple[str, str], list[Bounds]
 
 
 def _drawn(
-    pen: Pen, label: Label, block: Block, at: Point, align: Align, lead: tuple[Point, Point] | None
+    pen: Pen, label: Label, block: Block, at: Point, align: Align, lead: tuple[Point, Point] | None, *, cased: bool
 ) -> Iterator[Primitive]:
     if lead is not None:
         yield Path(lead, pen.style(label.colour, 0.5))
-    yield from pen.lines(block.lines, at, label.size, label.colour, bold=label.bold, align=align)
+    yield from pen.lines(block.lines, at, label.size, label.colour, bold=label.bold, align=align, cased=cased)
 
 
 def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
@@ -93,7 +96,9 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
 
     def lead(place: Place, box: Bounds) -> float:
         ends = _leader(plan, box, label, place[3])
-        return 0.0 if ends is None else plan.space.cost_of_leader(*ends, label.id or "")
+        cost = 0.0 if ends is None else plan.space.cost_of_leader(*ends, label.id or "")
+        # Words outside their own area must not stand in another one, whose name they would seem to be.
+        return cost + (STRANGE if label.outline and place[3] != "inside" and _in_other_area(plan, box, label) else 0.0)
 
     found: tuple[Place, Bounds, float] | None = None
     for least, tier in _tiers(plan, label, court):
@@ -125,6 +130,15 @@ def _tiers(plan: Plan, label: Label, court: Bounds) -> Iterator[tuple[float, Ite
             ),
         )
     yield FORBIDDEN / 8, _anywhere(plan, label)
+
+
+STRANGE: Final = 30.0
+"""What it costs to stand in the area of another name."""
+
+
+def _in_other_area(plan: Plan, box: Bounds, label: Label) -> bool:
+    near = plan.space.near_boxes(box)
+    return any(taken.cost == AREA and taken.owner != label.id and overlap(box, taken.box) > 0 for taken in near)
 
 
 GAPS: Final = ((2.6, 0.0), (7.0, 2.0), (13.0, 5.0), (20.0, 9.0))

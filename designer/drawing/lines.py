@@ -19,6 +19,12 @@ def line(pen: Pen, corners: Sequence[Point], marked: str) -> Iterator[Primitive]
     yield from draw.get(marked, in_thought)(pen, tuple(corners))
 
 
+def pieces(pen: Pen, sides: Sequence[tuple[Point, Point]], marked: str) -> Iterator[Primitive]:
+    """Yield several separate lines, each marked alike."""
+    for side in sides:
+        yield from line(pen, side, marked)
+
+
 def in_thought(pen: Pen, corners: Sequence[Point]) -> Iterator[Primitive]:
     """Yield a line that nobody marks; also what runs on from any other."""
     yield Path(tuple(corners), pen.style("ink", 0.7, IN_THOUGHT))

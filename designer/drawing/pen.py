@@ -105,15 +105,17 @@ class Pen:
         *,
         bold: bool = False,
         align: Align = "middle",
+        cased: bool = True,
     ) -> Iterator[Primitive]:
-        """Yield lines of text with casing under each, the middle of the whole at ``at``."""
+        """Yield lines of text, the middle of the whole at ``at``, with casing under each where ``cased``."""
         step = size * 1.2 * self.unit
         role = self.casing_role(at)
         for index, line in enumerate(lines):
             place = (at[0], at[1] + step * ((len(lines) - 1) / 2 - index))
             box = self.text_box((line,), place, size, bold=bold, align=align)
             corner = CASING * self.unit
-            yield Path(rounded(grown(box, CASING * self.unit), corner), Style(fill=role), closed=True, curved=True)
+            if cased:
+                yield Path(rounded(grown(box, corner), corner), Style(fill=role), closed=True, curved=True)
             yield self.words(line, place, size, colour, bold=bold, align=align)
 
     def text_box(

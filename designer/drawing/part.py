@@ -32,17 +32,17 @@ def part(
 ) -> tuple[Mark, ...]:
     """Return the marks of the records ``ids`` alone, without words and digits.
 
-    They are those of `picture` without words; nothing else is looked at than what these depend on.
+    They are those of `picture` without words, but that the feet of a recovery run make no room for what stands there.
     """
-    setting = replace(setting, shots=_played_with(setting, ids))
-    plan = plan_of(drill, setting, ground(drill.court), page, unit, switched=theme.switched)
+    played = replace(setting, shots=_played_with(setting, ids))
+    plan = plan_of(drill, played, ground(drill.court), page, unit, switched=theme.switched)
     plan.you, plan.words = you, False
     plan.space.idle = True
     people_marks.people_marks(plan)  # everyone: a path begins outside the disc of whoever stands at its start
     plan.setting = replace(setting, items={id: item for id, item in setting.items.items() if id in ids})
     item_marks.item_marks(plan)
     item_marks.area_marks(plan, {})
-    plan.setting = setting
+    plan.setting = played
     shot_marks.ball_marks(plan, shot_marks.flights(plan, ids))
     shot_marks.run_marks(plan, ids)
     return tuple(mark for mark in plan.marks if mark.id in ids)

@@ -20,6 +20,8 @@ from designer.drill.setting import At
 from designer.wording.changes import short_changes
 
 HEIGHT: Final = 38
+GESTURE_REST: Final = 150
+"""Milliseconds that a gesture rests before the words follow it."""
 NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "harder": "Harder", "others": "Other"}
 ORDER: Final[tuple[Degree | None, ...]] = ("easier", None, "harder", "others")
 
@@ -128,7 +130,7 @@ class DegreeRow(QWidget):
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
-        document.shown_changed.connect(lambda *_: self._later.start(0))
+        document.shown_changed.connect(self._soon)
         view.at_changed.connect(self.refresh)
         style().changed.connect(self._repaint)
         self.refresh()
@@ -197,6 +199,9 @@ class DegreeRow(QWidget):
             self.asked.emit(spot)
         else:
             self.asked.emit(spot)
+
+    def _soon(self, *_: object) -> None:
+        self._later.start(GESTURE_REST if self._document.previewing else 0)
 
     def _repaint(self, *_: object) -> None:
         self.update()

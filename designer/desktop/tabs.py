@@ -29,6 +29,8 @@ HEIGHT: Final = 52
 PITCH: Final = 232
 GAP: Final = 28
 SIDE: Final = 14
+GESTURE_REST: Final = 150
+"""Milliseconds that a gesture rests before the words follow it."""
 
 
 class ProgressionTab(QAbstractButton):
@@ -131,7 +133,7 @@ class ProgressionTabs(QWidget):
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
-        document.shown_changed.connect(lambda *_: self._later.start(0))
+        document.shown_changed.connect(self._soon)
         view.at_changed.connect(self._show_chosen)
         style().changed.connect(self._repaint)
         self.refresh()
@@ -215,6 +217,9 @@ class ProgressionTabs(QWidget):
             QWidget.setTabOrder(before, tab)
             before = tab
         QWidget.setTabOrder(before, self.plus)
+
+    def _soon(self, *_: object) -> None:
+        self._later.start(GESTURE_REST if self._document.previewing else 0)
 
     def _repaint(self, *_: object) -> None:
         self.update()

@@ -35,6 +35,7 @@ from designer.desktop.strip import ThingStrip
 from designer.desktop.style import look, style
 from designer.desktop.tabs import ProgressionTabs
 from designer.desktop.view import View
+from designer.drill.drill import Drill
 from designer.storage.reading import Opened
 
 COLUMN: Final = 436
@@ -82,6 +83,14 @@ class MainWindow(QMainWindow):
     def untouched(self) -> bool:
         """Whether nothing was ever done here, so that another drill may take this window's place."""
         return self.document.path is None and self.document.clean and not self.view.setting.ids()
+
+    def perform(self, label: str, drill: Drill) -> bool:
+        """Settle ``drill`` as one step; where the drill is read-only say so instead. Return whether it was settled."""
+        if self.document.read_only:
+            self.bottom.say("This drill was opened read-only.")
+            return False
+        self.document.perform(label, drill)
+        return True
 
     def _make(self) -> None:
         document, view = self.document, self.view

@@ -33,6 +33,9 @@ from designer.drill.setting import below
 from designer.wording.card import CardWords, card_words
 from designer.wording.sentence import Sentence
 
+GESTURE_REST: Final = 150
+"""Milliseconds that a gesture rests before the words follow it."""
+
 WIDE: Final = 500
 """From this width on the card has the larger type and the wider margins."""
 
@@ -71,7 +74,6 @@ class CardColumn(QWidget):
         self._build()
         self._later = QTimer(self)
         self._later.setSingleShot(True)
-        self._later.setInterval(0)
         self._later.timeout.connect(self.refresh)
         document.shown_changed.connect(self._soon)
         view.at_changed.connect(self._soon)
@@ -279,11 +281,13 @@ class CardColumn(QWidget):
             return
         id = subject.record_id
         under = None if id is None else below(context.drill, context.at).find(id)
+        free = not self._document.read_only
+        self._form.form.setEnabled(free)
         self._form.show_record(
             record,
             context,
-            own=under is not None and under != record,
-            may_delete=id is not None,
+            own=free and under is not None and under != record,
+            may_delete=free and id is not None,
         )
 
     def _edit(self, record: Any, typed: object) -> None:
@@ -334,7 +338,8 @@ class CardColumn(QWidget):
         self._view.set_hovered(id if isinstance(id, str) and id in self._view.setting.ids() else None)
 
     def _soon(self, *_: object) -> None:
-        self._later.start()
+        # While a gesture goes on the words wait for it to rest: the drawing must keep up with the hand.
+        self._later.start(GESTURE_REST if self._document.previewing else 0)
 
     def _typed(self, field: str, label: str) -> Callable[[str], None]:
         def take(text: str) -> None:
@@ -370,6 +375,8 @@ class CardColumn(QWidget):
         self.objective.typed.connect(self._typed("objective", "Change the objective"))
         self.facts = FactsRow()
         self.facts.opens.connect(lambda key, field: self.open(subjects.SHEETS[key], field=field))
+        for text in (self.title, self.objective):
+            text.setReadOnly(self._document.read_only)
         for widget in (self.title, self.objective, self.facts):
             self._page.addWidget(widget)
         self._page.addStretch(1)

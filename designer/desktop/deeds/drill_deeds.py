@@ -15,6 +15,7 @@ from designer.desktop.forms import subjects
 from designer.desktop.forms.fresh import NEW, new_rule
 from designer.desktop.forms.tables_rules import MUSTS
 from designer.drill import edits
+from designer.drill.drill import Drill
 from designer.drill.setting import At
 
 if TYPE_CHECKING:
@@ -74,9 +75,9 @@ class DrillDeeds(QObject):
 
     def _put(self, record: Any, label: str) -> None:
         window = self._window
-        window.document.perform(label, edits.put(window.document.drill, window.view.at, record))
-        window.column.refresh()
-        self._open(subjects.record(record.id))
+        if window.perform(label, edits.put(window.document.drill, window.view.at, record)):
+            window.column.refresh()
+            self._open(subjects.record(record.id))
 
     def _open(self, subject: subjects.Subject) -> None:
         if not self._window.column.isVisible():
@@ -119,9 +120,9 @@ class DrillDeeds(QObject):
         """Add a progression after the one in view, go to it and ask for its name."""
         document, at = self._window.document, self._window.view.at
         drill, made = ladder.added(document.drill, at.progression, document.source)
-        self._perform_at("Add a progression", drill, made)
-        self._window.tabs.refresh()
-        self._window.tabs.rename()
+        if self._perform_at("Add a progression", drill, made):
+            self._window.tabs.refresh()
+            self._window.tabs.rename()
 
     def copy_progression(self) -> None:
         """Copy the progression in view, with its variations, and go to the copy."""
@@ -132,17 +133,17 @@ class DrillDeeds(QObject):
     def move_progression(self, by: int) -> None:
         """Move the progression in view in the order of play."""
         document, at = self._window.document, self._window.view.at
-        document.perform("Move the progression", ladder.moved(document.drill, at.progression, by))
+        self._window.perform("Move the progression", ladder.moved(document.drill, at.progression, by))
 
     def remove_progression(self) -> None:
         """Remove the progression in view; the others stay as they are."""
         document, at = self._window.document, self._window.view.at
         if len(document.drill.progressions) > 1:
-            document.perform("Remove the progression", edits.remove_progression(document.drill, at.progression))
+            self._window.perform("Remove the progression", edits.remove_progression(document.drill, at.progression))
 
     def _rename(self, progression: str, name: str) -> None:
         document = self._window.document
-        document.perform("Name the progression", edits.change_progression(document.drill, progression, name=name))
+        self._window.perform("Name the progression", edits.change_progression(document.drill, progression, name=name))
 
     # variations
 
@@ -162,14 +163,14 @@ class DrillDeeds(QObject):
         document, at = self._window.document, self._window.view.at
         drill, made = ladder.varied(document.drill, at.progression, cast("Degree", degree), document.source)
         words = {"easier": "an easier one", "harder": "a harder one"}.get(degree, "another one")
-        self._perform_at(f"Add {words}", drill, made)
-        self._window.bottom.say("Change what is different here; all else follows “as set”.")
+        if self._perform_at(f"Add {words}", drill, made):
+            self._window.bottom.say("Change what is different here; all else follows “as set”.")
 
     def remove_variation(self) -> None:
         """Remove the variation in view."""
         document, at = self._window.document, self._window.view.at
         if at.variation is not None:
-            document.perform("Remove the variation", edits.remove_variation(document.drill, at))
+            self._window.perform("Remove the variation", edits.remove_variation(document.drill, at))
 
     def _open_variation(self) -> None:
         at = self._window.view.at
@@ -185,9 +186,11 @@ class DrillDeeds(QObject):
         if found:
             window.view.go_to(At(window.view.at.progression, found[0].id))
 
-    def _perform_at(self, label: str, drill: Any, at: At) -> None:
-        self._window.document.perform(label, drill)
-        self._window.view.go_to(at)
+    def _perform_at(self, label: str, drill: Drill, at: At) -> bool:
+        done = self._window.perform(label, drill)
+        if done:
+            self._window.view.go_to(at)
+        return done
 
     def _pop(self, menu: str, spot: QPoint) -> None:
         self._window.actions_by_name.menus[menu].popup(spot)

@@ -63,7 +63,7 @@ class EditDeeds(QObject):
         window = self._window
         if not deeds.delete_picked(window.canvas.bench) and window.view.selection:
             drill = edits.delete(window.document.drill, window.view.at, window.view.selection)
-            window.document.perform("Delete what was picked", drill)
+            window.perform("Delete what was picked", drill)
 
     def menu(self) -> QMenu:
         """Return the menu of what can be done to what is picked."""
@@ -88,7 +88,7 @@ class EditDeeds(QObject):
     def _follow(self) -> None:
         window = self._window
         drill = edits.follow_again(window.document.drill, window.view.at, window.view.selection)
-        window.document.perform("Follow again", drill)
+        window.perform("Follow again", drill)
 
     def _take(self, tool: str) -> None:
         self._window.view.set_tool(tool)  # type: ignore[arg-type]
@@ -97,7 +97,7 @@ class EditDeeds(QObject):
     def _hang_cord(self) -> None:
         window = self._window
         cord = HeightCord(kind="height cord", id=window.context.new_id("cord"), height=CORD)
-        window.document.perform("Add a height cord", edits.put(window.document.drill, window.view.at, cord))
+        window.perform("Add a height cord", edits.put(window.document.drill, window.view.at, cord))
         window.column.open_id(cord.id)
 
     def _show_steps(self, *_: object) -> None:

@@ -67,19 +67,21 @@ class FileDeeds(QObject):
         if opened is None:
             return
         window.notice.clear("outside")
-        window.document.perform("Go back to what was saved", opened.drill)
+        window.perform("Go back to what was saved", opened.drill)
         if window.document.path is not None:
             window.document.saved_as(window.document.path)
 
     def _put_players(self, count: int) -> None:
         window = self._window
         drill = with_players(window.document.drill, window.view.at, count, window.document.source)
-        window.document.perform("Add players" if count > 1 else "Add a player", drill)
+        window.perform("Add players" if count > 1 else "Add a player", drill)
         window.canvas.setFocus()
 
     def _take_court(self, name: str) -> None:
         document = self._window.document
-        document.perform("Change the court", document.drill.changed(court=document.drill.court.changed(standard=name)))
+        self._window.perform(
+            "Change the court", document.drill.changed(court=document.drill.court.changed(standard=name))
+        )
 
     def _list_recent(self) -> None:
         menu = self._window.actions_by_name.menus["recent"]

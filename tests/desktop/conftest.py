@@ -1,0 +1,93 @@
+"""A window whose questions are answered by a script, and the settled world that a window's test stands on."""
+
+from random import Random
+
+import pytest
+from shiboken6 import isValid
+
+from designer.desktop.blank import blank
+from designer.desktop.document import Document
+from designer.desktop.prompts import Prompts
+
+
+class Scripted(Prompts):
+    """Answers as told, in order, and remembers what was asked. A question without an answer fails the test."""
+
+    def __init__(self):
+        self.answers = []
+        self.asked = []
+
+    def _answer(self, *asked):
+        self.asked.append(asked)
+        assert self.answers, f"asked without an answer: {asked}"
+        return self.answers.pop(0)
+
+    def unsaved(self, parent, name):
+        return self._answer("unsaved", name)
+
+    def yes(self, parent, question, more, verb):
+        return self._answer("yes", question)
+
+    def say(self, parent, sentence, more=""):
+        self.asked.append(("say", sentence, more))
+
+    def text(self, parent, question, value=""):
+        return self._answer("text", question)
+
+    def open_paths(self, parent, folder):
+        return self._answer("open", folder)
+
+    def save_path(self, parent, suggestion, kinds):
+        return self._answer("save", suggestion)
+
+
+@pytest.fixture
+def prompts():
+    return Scripted()
+
+
+@pytest.fixture
+def source():
+    return Random(7)
+
+
+@pytest.fixture
+def document(qapp, source):
+    return Document(blank(source), source=source)
+
+
+@pytest.fixture
+def styled(qapp):
+    """The program's style, light whatever the machine is set to."""
+    from designer.desktop.style import style
+
+    style().choose("light")
+    return style()
+
+
+@pytest.fixture
+def make_window(qtbot, styled, prompts):
+    """Makes a window that closes without a question when the test ends."""
+    from designer.desktop.window import MainWindow
+
+    made = []
+
+    def make(document, opened=None, *, shown=True):
+        window = MainWindow(document, prompts, opened)
+        window.resize(1366, 768)
+        made.append(window)
+        if shown:
+            window.show()
+            qtbot.waitExposed(window)
+        return window
+
+    yield make
+    for window in filter(isValid, made):
+        window.document.stack.setClean()
+        window.close()
+    qtbot.wait(0)
+
+
+@pytest.fixture
+def window(make_window, document):
+    return make_window(document)

@@ -1,0 +1,214 @@
+"""A coach's first drill in the real window, from the blank court to the card in the hand, and back."""
+
+import io
+
+import pypdf
+import pytest
+from desktop import hand
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication
+
+from designer.bundle import sample
+from designer.desktop.controls import Link
+from designer.desktop.document import Document
+from designer.drill.drill import Drill
+from designer.storage.reading import open_drill
+
+BASE = 11.8872
+
+
+def open_sample(make_window, name="wide-start", **values):
+    path = sample(f"{name}.drill.json")
+    opened = open_drill(path)
+    return make_window(Document(opened.drill, path=path, **values), opened)
+
+
+def draw_the_first_setting(window):
+    """Two players, a cone, a line and a basket; the feed, two shots and a run."""
+    hand.click(window.start_row.counts.segments()[1])
+    assert hand.drop(window.canvas, "cone", (4.8006, -2.7432))
+    assert hand.drop(window.canvas, "line", (0.0, 8.2296))
+    window.canvas.setFocus()
+    hand.click(window.strip.more)
+    hand.click(window.strip.button("basket"))
+    hand.press(window.canvas, (5.0, 14.0))
+    window.view.set_tool("feed")
+    hand.drag(window.canvas, (0.0, 12.8016), (2.7432, -8.2296))
+    window.view.set_tool("select")
+    window.view.set_tool("ball")
+    hand.press(window.canvas, (2.7432, -10.0))
+    hand.press(window.canvas, (-2.0574, 9.144))
+    hand.press(window.canvas, (-2.0574, 11.0))
+    hand.press(window.canvas, (-2.0574, -9.144))
+    hand.key(window.canvas, Qt.Key.Key_Return)
+    hand.key(window.canvas, Qt.Key.Key_Escape)
+    window.view.set_tool("run")
+    hand.drag(window.canvas, (0.0, -12.8016), (2.0574, -10.9728))
+    hand.key(window.canvas, Qt.Key.Key_Escape)
+    hand.key(window.canvas, Qt.Key.Key_Escape)
+
+
+def test_a_blank_court_is_there_at_once(window):
+    assert window.start_row.isVisible()
+    assert not window.view.setting.ids()
+    assert [row.sentence.missing for row in window.column.sentences()].count(True) == 3
+
+
+def test_the_first_drill_from_blank_court_to_card_and_back(make_window, document, prompts, tmp_path):
+    window = make_window(document)
+    blank = document.drill
+    draw_the_first_setting(window)
+    here = window.view.setting
+    assert sorted(spot.job for spot in here.spots.values()) == ["A", "B"]
+    assert sorted(item.kind for item in here.items.values()) == ["basket", "cone", "line"]
+    assert [shot.by for shot in here.shots.values()] == ["B", "A", "B"]
+    assert [run.by for run in here.runs.values()] == ["A"]
+    assert not window.start_row.isVisible()
+
+    hand.write(window.column.title, "Wide, back, play")
+    hand.write(window.column.objective, "I get back before the next ball.")
+    window.actions_by_name["ask all"].trigger()
+    hand.click(hand.sentence(window, "How does it start"))
+    hand.choose(window, "next", "change every two")
+    add = next(link for link in hand.field(window, "bad").findChildren(Link) if link.isVisible())
+    hand.click(add)
+    window.actions_by_name["rule use stroke"].trigger()
+    hand.settle()
+    hand.click(next(link for link in hand.field(window, "breach").findChildren(Link) if link.isVisible()))
+    hand.click(hand.sentence(window, "How does a point end"))
+    hand.click(hand.sentence(window, "Where does it end"))
+    assert window.view.setting.finish.to == 11
+    window.column.close_form()
+
+    window.actions_by_name["progression add"].trigger()
+    hand.write(window.tabs.findChild(type(window.tabs._box)), "Points")
+    hand.key(window.tabs._box, Qt.Key.Key_Return)
+    assert [p.name for p in document.drill.progressions] == ["", "Points"]
+    cone = next(item for item in window.view.setting.items.values() if item.kind == "cone")
+    hand.drag(window.canvas, cone.place.at, (3.429, -5.4864))
+    window.actions_by_name["add part"].trigger()
+    hand.settle()
+    hand.choose(window, "kind", "open")
+    finished = document.drill
+    at = window.view.at
+    assert window.view.setting.items[cone.id].place.at == (3.429, -5.4864)
+
+    steps = 0
+    while document.stack.canUndo():
+        window.actions_by_name["undo"].trigger()
+        steps += 1
+    assert steps > 15
+    assert document.drill == blank
+    while document.stack.canRedo():
+        window.actions_by_name["redo"].trigger()
+    assert document.drill == finished
+
+    file, card = tmp_path / "first.drill.json", tmp_path / "first.pdf"
+    prompts.answers = [file, card]
+    window.actions_by_name["save"].trigger()
+    assert document.clean
+    window.view.go_to(at)
+    hand.settle()
+    hand.click(window.column.bar.print_button)
+    pages = pypdf.PdfReader(io.BytesIO(card.read_bytes())).pages
+    # A5: ISO 216, 148 × 210 mm.
+    assert float(pages[0].mediabox.width) == pytest.approx(148 / 25.4 * 72, abs=0.5)
+    assert float(pages[0].mediabox.height) == pytest.approx(210 / 25.4 * 72, abs=0.5)
+    text = pages[0].extract_text()
+    assert "Wide, back, play" in text
+    assert "I get back before the next ball." in " ".join(text.split())
+    window.close()
+    again = open_drill(file)
+    assert again.drill == document.drill
+    assert again.drill.changed(dated=None) == finished.changed(dated=None)
+
+
+def test_a_sentence_picks_what_it_is_about_and_the_court_picks_the_sentence(make_window):
+    window = open_sample(make_window)
+    window.view.go_to(type(window.view.at)("p-fed"))
+    hand.settle()
+    row = next(row for row in window.column.sentences() if row.sentence.about[:1] == ("reply",))
+    hand.click(row)
+    assert window.view.selection == {"reply"}
+    assert window.column.form.subject.key == "reply"
+    hand.click(row)
+    assert window.column.form is None
+    window.view.select(["back"])
+    hand.settle()
+    picked = [each for each in window.column.sentences() if each.picked]
+    assert picked
+    assert all("back" in each.sentence.about for each in picked)
+
+
+def test_each_change_in_a_form_shows_at_once_and_is_one_step(make_window):
+    window = open_sample(make_window)
+    window.view.go_to(type(window.view.at)("p-fed"))
+    hand.settle()
+    window.column.open_id("reply")
+    steps = window.document.stack.count()
+    hand.choose(window, "wing", "backhand")
+    assert window.view.setting.shots["reply"].wing == "backhand"
+    assert window.document.stack.count() == steps + 1
+    assert "backhand" in next(r for r in window.column.sentences() if r.sentence.about[:1] == ("reply",)).sentence.text
+    window.actions_by_name["undo"].trigger()
+    hand.settle()
+    assert window.view.setting.shots["reply"].wing == "forehand"
+    assert hand.field(window, "wing").findChildren(type(window.start_row.counts.segments()[0]))[0].isChecked()
+
+
+def test_typing_is_undone_in_one_go(window):
+    hand.write(window.column.title, "Deep")
+    assert window.document.drill.title == "Deep"
+    assert window.document.stack.count() == 1
+    window.actions_by_name["undo"].trigger()
+    hand.settle()
+    assert window.document.drill.title == ""
+    assert window.column.title.toPlainText() == ""
+
+
+def test_closing_asks_before_work_is_lost(window, prompts, tmp_path):
+    hand.write(window.column.title, "Deep")
+    prompts.answers = ["cancel"]
+    assert not window.close()
+    assert window.isVisible()
+    prompts.answers = ["save", None]
+    assert not window.close()
+    prompts.answers = ["save", tmp_path / "deep.drill.json"]
+    assert window.close()
+    assert open_drill(tmp_path / "deep.drill.json").drill.title == "Deep"
+
+
+def test_a_drill_of_a_newer_program_is_shown_and_cannot_be_changed(make_window, prompts):
+    path = sample("wide-start.drill.json")
+    opened = open_drill(path)
+    from dataclasses import replace
+
+    newer = replace(opened, read_only=True, notices=("An item of a kind “drone” is left out.",))
+    window = make_window(Document(opened.drill, path=path, read_only=True), newer)
+    assert "newer program" in window.notice.words
+    assert "drone" in window.notice.words
+    assert not window.actions_by_name["save"].isEnabled()
+    before = window.document.drill
+    window.column.open_id("drill:facts")
+    window.actions_by_name["progression add"].trigger()
+    hand.settle()
+    assert window.document.drill is before
+    assert prompts.asked == []
+
+
+def test_a_file_dropped_on_the_window_is_opened(window, qtbot, tmp_path):
+    path = tmp_path / "one.drill.json"
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(path)), QUrl("https://example.org/x.drill.json")])
+    held = (Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier)
+    with qtbot.waitSignal(window.wanted) as wanted:
+        QApplication.sendEvent(window, QDragEnterEvent(QPoint(20, 20), *held))
+        QApplication.sendEvent(window, QDropEvent(QPointF(20, 20), *held))
+    assert wanted.args == [(path,)]
+
+
+def test_the_start_page_knows_only_blank_courts(make_window):
+    window = open_sample(make_window)
+    assert not window.start_row.isVisible()
+    assert isinstance(window.document.drill, Drill)

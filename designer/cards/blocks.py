@@ -256,6 +256,49 @@ class Columns(Block):
             x += wide + self.gutter
 
 
+@dataclass(frozen=True)
+class Balanced(Block):
+    """Blocks in two columns of about the same height, read down the first and then down the second."""
+
+    blocks: tuple[Block, ...]
+    gutter: float
+    before: float = 0.0
+    _columns: dict[float, Columns] = field(default_factory=dict, repr=False, compare=False)
+
+    def columns(self, width: float) -> Columns:
+        """Return the two columns in which they are balanced at this width."""
+        if width not in self._columns:
+            self._columns[width] = self._divided(width)
+        return self._columns[width]
+
+    def _divided(self, width: float) -> Columns:
+        half = (width - self.gutter) / 2
+        whole = stacked(self.blocks, half)
+        height = whole / 2
+        while True:
+            first, second = taken(self.blocks, half, height)
+            if stacked(second, half) <= height or height >= whole:
+                return Columns((first, second), self.gutter)
+            height += 4.0
+
+    def height(self, width: float) -> float:
+        """Return the height of the taller column."""
+        return self.columns(width).height(width)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Fill both columns to the end of the room and leave what is left, to be balanced again."""
+        half = (width - self.gutter) / 2
+        first, rest = taken(self.blocks, half, room)
+        second, rest = taken(rest, half, room)
+        if not first or not rest:
+            return None
+        return Columns((first, second), self.gutter, self.before), replace(self, blocks=rest, _columns={})
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the two columns."""
+        self.columns(width).draw(page, x, top, width)
+
+
 def stacked(blocks: Sequence[Block], width: float) -> float:
     """Return the height of ``blocks`` one under another."""
     return sum(block.height(width) + (block.before if number else 0) for number, block in enumerate(blocks))

@@ -110,7 +110,7 @@ class _Maker:
         top = paper.height - paper.top - header_height(frame)
         short = paper.height - paper.top - header_height(frame, short=True)
         bottom = paper.bottom + paper.footer.leading + 6
-        return laid_out(self._contents(paper), Room(paper, top, short, bottom), notes=self.reader != "player")
+        return laid_out(self._contents(paper), Room(paper, top, short, bottom))
 
     def _contents(self, paper: Paper) -> Contents:
         pieces = Pieces(paper, self.theme, self.typesetter)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from designer.cards.blocks import Bar, Block, Columns, Group, Row, Rules
+from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules
 from designer.cards.layout import Contents
 from designer.cards.papers import Type
 from designer.cards.pieces import Pieces
@@ -42,7 +42,13 @@ def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str
         under.append(pieces.section(left_handed))
     diagram = pieces.diagram(shown, paper.diagram)
     if reader == "player":
-        return Contents(diagram, tuple(under), _sections(words, ("you", *_PLAYED, "care"), pieces))
+        return Contents(
+            diagram,
+            tuple(under),
+            _sections(words, ("you", *_PLAYED, "care"), pieces),
+            after=_how_it_went(pieces),
+            adds_side=False,
+        )
     return Contents(
         diagram,
         tuple(under),
@@ -94,14 +100,18 @@ def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Blo
         blocks += _ladder(progressions, pieces, at.progression, wide=wide)
     under = ("left-handed", "cues") if paper.name == "a5" else ()
     names = ("easier", "harder", *under[1:], "watch", *under[:1], "care")
-    columns = [(pieces.section(section),) for name in names if (section := words.section(name)) is not None]
-    across = 4 if wide else 2
-    for start in range(0, len(columns), across):
-        row = columns[start : start + across]
-        blocks.append(Columns((*row, *((),) * (across - len(row))), _COLUMN_GAP if wide else paper.gutter, before=8.0))
-    blocks.append(pieces.heading("How it went", before=9.0))
-    blocks.append(Rules(2, paper.note_lines, before=1.2))
-    return tuple(blocks)
+    sections = [pieces.section(section) for name in names if (section := words.section(name)) is not None]
+    if wide:
+        columns = [(section,) for section in sections]
+        blocks.append(Columns((*columns, *((),) * (4 - len(columns))), _COLUMN_GAP, before=8.0))
+    else:
+        blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
+    return (*blocks, *_how_it_went(pieces))
+
+
+def _how_it_went(pieces: Pieces) -> tuple[Block, ...]:
+    """Return lines to write on after the session."""
+    return (pieces.heading("How it went", before=9.0), Rules(2, pieces.paper.note_lines, before=1.2))
 
 
 def _ladder(section: Section, pieces: Pieces, this_one: str, *, wide: bool) -> list[Block]:

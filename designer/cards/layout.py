@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from designer.cards.blocks import Block, Columns, Rules, stacked, taken
+from designer.cards.blocks import Balanced, Block, Rules, stacked, taken
 from designer.cards.papers import MM, Paper
 
 
@@ -27,7 +27,8 @@ Side = tuple[Placed, ...]
 class Contents:
     """The blocks of a card by where they belong.
 
-    ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own.
+    ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own,
+    which it asks for only where ``adds_side``.
     """
 
     diagram: Block
@@ -35,6 +36,7 @@ class Contents:
     beside: tuple[Block, ...]
     strip: tuple[Block, ...] = ()
     after: tuple[Block, ...] = ()
+    adds_side: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,12 +53,12 @@ class Room:
         return (self.first_top if side == 0 else self.next_top) - self.bottom
 
 
-def laid_out(contents: Contents, room: Room, *, notes: bool) -> tuple[Side, ...]:
+def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     """Return the sides of the card.
 
     The diagram and what belongs under it stand at the left of the first side, the rest beside it; the strip goes
-    under both where it fits, else to the next side. What does not fit flows on in two columns. ``notes`` fills the
-    space left on the last side with ruled lines, at least two.
+    under both where it fits, else to the next side. What does not fit flows on in two columns. Ruled
+    lines at the end fill the space that is left on the last side.
     """
     left_full = (contents.diagram, *contents.below_diagram)
     if contents.strip:
@@ -64,9 +66,10 @@ def laid_out(contents: Contents, room: Room, *, notes: bool) -> tuple[Side, ...]
         body = room.height(0) - height - _ABOVE_STRIP
         side, rest = _columns(left_full, contents.beside, room, body)
         if not rest:
-            return (_with_strip(side, contents.strip, height, room, notes=notes),)
+            return (_with_strip(side, contents.strip, height, room),)
     side, rest = _columns(left_full, contents.beside, room, room.height(0))
-    return (side, *_later_sides(rest, contents.after, room, notes=notes))
+    after = contents.after if rest or contents.adds_side else ()
+    return (side, *_later_sides(rest, after, room))
 
 
 _ABOVE_STRIP: Final = 10.0
@@ -94,21 +97,21 @@ def _columns(
     return side, (*right_rest, *left_rest)
 
 
-def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room, *, notes: bool) -> Side:
+def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room) -> Side:
     """Return the first side with the strip under its columns, a little of the spare height above it."""
     used = max(stacked(placed.blocks, placed.width) for placed in side)
     spare = room.height(0) - used - height - _ABOVE_STRIP
     top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, spare / 3))
     whole = (*side, Placed(room.paper.left, top, room.paper.inner, strip))
-    return _with_notes(whole, room, 0) if notes else whole
+    return _with_notes(whole, room, 0)
 
 
-def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room, *, notes: bool) -> tuple[Side, ...]:
+def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room) -> tuple[Side, ...]:
     """Return the sides after the first: the rest in two columns, then the strip, over as many sides as they need."""
     paper = room.paper
     blocks: list[Block] = []
     if rest:
-        blocks.append(_in_two(rest, paper))
+        blocks.append(Balanced(tuple(rest), paper.gutter))
     blocks += strip
     sides: list[Side] = []
     while blocks:
@@ -119,21 +122,9 @@ def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room, *, n
             fitting, left_over = (blocks[0],), tuple(blocks[1:])
         sides.append((Placed(paper.left, room.next_top, paper.inner, tuple(fitting)),))
         blocks = list(left_over)
-    if notes and sides:
+    if sides:
         sides[-1] = _with_notes(sides[-1], room, len(sides))
     return tuple(sides)
-
-
-def _in_two(blocks: Sequence[Block], paper: Paper) -> Block:
-    """Return ``blocks`` in two columns of about the same height."""
-    width = paper.half
-    whole = stacked(blocks, width)
-    height = whole / 2
-    while True:
-        first, second = taken(blocks, width, height)
-        if stacked(second, width) <= height or height >= whole:
-            return Columns((first, second), paper.gutter)
-        height += 6.0
 
 
 def _with_notes(side: Side, room: Room, number: int) -> Side:

@@ -156,6 +156,7 @@ class CourtCanvas(CourtView):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with the pan or the gesture, or hover."""
+        super().mouseMoveEvent(event)
         if self._pan_from is not None:
             now = event.position().toPoint()
             if self._panned or (now - self._pan_from).manhattanLength() > 3:
@@ -261,7 +262,7 @@ class CourtCanvas(CourtView):
         """Return the pixel where a key acts: at the cross, else at the mouse, else in the middle."""
         if self.toolbox.cross is not None:
             return self.to_pixel(self.toolbox.cross)
-        return self._zoom_point()
+        return self.pointer_place()
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's own signature
         """Walk from thing to thing, and on to the next control past the last."""

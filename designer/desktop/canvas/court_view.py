@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QPainter, QResizeEvent, QWheelEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
 from designer.desktop.canvas.legend import with_legend
@@ -46,6 +46,7 @@ class CourtView(QGraphicsView):
         self._page = Page()
         self._scale = 1.0
         self._fitting = True
+        self._mouse: QPointF | None = None
         self._pictured: tuple[Setting, object, Page, float, Theme, str | None] | None = None
         self._resting = QTimer(self)
         self._resting.setSingleShot(True)
@@ -53,6 +54,7 @@ class CourtView(QGraphicsView):
         self._resting.timeout.connect(self._rest)
         self._dress()
         document.shown_changed.connect(self.follow)
+        document.changed.connect(self._settle)
         for signal in (view.at_changed, view.you_changed, view.theme_changed, view.units_changed):
             signal.connect(self.follow)
         view.lie_changed.connect(self.fit)
@@ -126,6 +128,11 @@ class CourtView(QGraphicsView):
         self._resting.start()
         return True
 
+    def _settle(self, *_: object) -> None:
+        """A gesture has become a step: what it showed last is what holds, but its words have no places yet."""
+        if not self.court_scene.is_whole:
+            self.follow()
+
     def _rest(self) -> None:
         if self.document.previewing:
             self.picture_whole()
@@ -158,11 +165,11 @@ class CourtView(QGraphicsView):
 
     def zoom_in(self) -> None:
         """Show less, larger, round the pointer or the middle."""
-        self.zoom(ZOOM_STEP, self._zoom_point())
+        self.zoom(ZOOM_STEP, self.pointer_place())
 
     def zoom_out(self) -> None:
         """Show more, smaller."""
-        self.zoom(1 / ZOOM_STEP, self._zoom_point())
+        self.zoom(1 / ZOOM_STEP, self.pointer_place())
 
     def _best_fit(self) -> tuple[bool, Fit]:
         size = self.viewport().size()
@@ -179,10 +186,9 @@ class CourtView(QGraphicsView):
         upright, lying = fit_of(False), fit_of(True)
         return (True, lying) if lies_across(upright, lying) else (False, upright)
 
-    def _zoom_point(self) -> QPointF:
-        inside = self.viewport().mapFromGlobal(self.cursor().pos())
-        rect = self.viewport().rect()
-        return QPointF(inside if rect.contains(inside) else rect.center())
+    def pointer_place(self) -> QPointF:
+        """Return the pixel of the viewport where the pointer is, its middle where that is elsewhere."""
+        return self._mouse if self._mouse is not None else QPointF(self.viewport().rect().center())
 
     def zoom(self, factor: float, at: QPointF) -> None:
         """Zoom so that what lies under ``at`` (viewport pixels) stays there."""
@@ -213,6 +219,16 @@ class CourtView(QGraphicsView):
         across.setValue(across.value() - by.x())
         along.setValue(along.value() - by.y())
         self.sight_changed.emit()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Remember where the pointer is."""
+        self._mouse = event.position()
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Forget where the pointer was."""
+        self._mouse = None
+        super().leaveEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the whole court in sight until somebody has zoomed or panned."""

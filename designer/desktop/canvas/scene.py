@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGraphicsScene
 from designer.desktop.canvas.live import Change
 from designer.desktop.canvas.mark_item import Key, MarkItem
 from designer.drawing.picture import Picture
-from designer.drawing.primitives import Mark
+from designer.drawing.primitives import Layer, Mark
 from designer.drawing.themes import Theme
 
 
@@ -105,6 +105,15 @@ class CourtScene(QGraphicsScene):
         """Return every mark that is shown, by key."""
         return {key: item.mark for key, item in self._items.items()}
 
+    @property
+    def is_whole(self) -> bool:
+        """Whether the last whole picture is shown as it is, with no change of a gesture over it."""
+        return not self._live
+
+    def item_of(self, key: Key) -> MarkItem:
+        """Return the item of one mark; ``KeyError`` where there is none."""
+        return self._items[key]
+
     def ids_at(self, at: QPointF, reach: float) -> tuple[str, ...]:
         """Return the ids of the marks within ``reach`` metres of ``at``, those that are hit themselves first.
 
@@ -119,7 +128,7 @@ class CourtScene(QGraphicsScene):
             ink = item.ink()
             here = at - item.pos()
             if ink.contains(here):
-                found.append((0 if item.mark.kind not in GROUND_KINDS else 2, -item.zValue(), id))
+                found.append((2 if item.mark.layer == Layer.AREAS else 0, -item.zValue(), id))
             elif ink.intersects(box.translated(-item.pos())):
                 found.append((1, -item.zValue(), id))
         return tuple(dict.fromkeys(id for _, _, id in sorted(found)))
@@ -131,7 +140,3 @@ class CourtScene(QGraphicsScene):
         self._order = order
         for place, mark in enumerate(marks):
             self._items[mark.key].setZValue(mark.layer + place / (len(order) + 1))
-
-
-GROUND_KINDS = frozenset({"target", "rule area", "keep out", "feed area", "area"})
-"""Marks that lie under the things that stand on them."""

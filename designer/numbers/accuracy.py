@@ -130,6 +130,28 @@ def chance_in_ellipse(corners: tuple[Point, Point], landing: Landing) -> float:
     return min(abs(total) * _DENSITY * 2 * math.pi / count, 1.0)
 
 
+def beyond(polygon: Sequence[Point], contact: Point, towards: Point, metres: float) -> tuple[Point, ...]:
+    """Return the part of ``polygon`` that lies more than ``metres`` from ``contact``, measured along the way ``towards``.
+
+    What lies nearer is where no ball lands that clears the net. Fewer than three points where nothing is left.
+    """
+    dx, dy = towards[0] - contact[0], towards[1] - contact[1]
+    size = math.hypot(dx, dy)
+
+    def past(place: Point) -> float:
+        return ((place[0] - contact[0]) * dx + (place[1] - contact[1]) * dy) / size - metres
+
+    kept: list[Point] = []
+    for start, end in zip(polygon, (*polygon[1:], polygon[0]), strict=True):
+        here, there = past(start), past(end)
+        if here >= 0:
+            kept.append(start)
+        if here * there < 0:
+            share = here / (here - there)
+            kept.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
+    return tuple(kept)
+
+
 def resized(polygon: Sequence[Point], factor: float) -> tuple[Point, ...]:
     """Return ``polygon`` made ``factor`` times as large about the middle of its corners."""
     middle = (sum(x for x, _ in polygon) / len(polygon), sum(y for _, y in polygon) / len(polygon))

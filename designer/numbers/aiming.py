@@ -227,7 +227,7 @@ def least_speed(hit: Hit, place: Point, around: Surroundings, *, fastest: float)
 Box = tuple[float, float, float, float]
 """(left, right, low, high): least and most x, least and most y, of the part of the court a ball must land in."""
 
-Limit = Literal["the net", "the back line", "the sideline", "nothing"]
+Limit = Literal["the net", "the back line", "the sideline", "the speed", "nothing"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from designer.drill.base import Point
@@ -92,6 +93,7 @@ def bisector(contact: Point, left: Point, right: Point) -> float:
     return (azimuth_of(contact, left) + azimuth_of(contact, right)) / 2
 
 
+@lru_cache(maxsize=512)
 def recovery(
     contact: Point, opponent: Level, own: Movement, around: Surroundings, *, half_width: float | None = None
 ) -> Recovery:
@@ -208,7 +210,7 @@ class _LowBalls:
         azimuth = root(self.room, inner, outer, near=1e-8) - side * _INWARD if self.room(outer) < 0 else outer
         _, far, limit = self.inside(azimuth)
         if far > self.farthest:
-            far, limit = self.farthest, "nothing"
+            far, limit = self.farthest, "the speed"
         place = _from(contact, azimuth, far - _JUST_IN)
         arc = low_ball(self.hit, place, self.around)
         return None if arc is None else Extreme(azimuth, self.stroke, limit, place, arc.flight)

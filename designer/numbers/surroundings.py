@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from designer.court.standards import Ground
@@ -19,7 +19,7 @@ _BEYOND: Final = 0.3
 class Surroundings:
     """Where a ball flies. ``density`` is the air's, kg/m³."""
 
-    ground: Ground
+    ground: Ground = field(hash=False)
     ball: Ball
     surface: Surface
     density: float = AIR_DENSITY

@@ -1,0 +1,282 @@
+"""What a ball is asked to hit: the areas that rules, points, parts and starts name for it, as shapes on the court."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Final, Literal
+
+from designer.court.regions import End, line_by_words, region
+from designer.drill.base import ON_THE_LINE, Point
+from designer.drill.conditions import Event, In, Where
+from designer.drill.items import Area, Ellipse, Hoop, Line
+from designer.drill.places import corners_of, locate
+from designer.drill.rules import Keep
+from designer.numbers.accuracy import Landing, chance_in, chance_in_ellipse
+from designer.numbers.situation import Situation, other_end
+from designer.play.rally import opening_part
+from designer.play.sequence import Step
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+HOOP: Final = 0.35
+"""Radius of a flat hoop, metres. Common practice, no source."""
+
+_BEYOND: Final = 60.0
+_ROUND: Final = 96
+
+Purpose = Literal["in a row", "together", "restricted", "bonus", "closed", "feed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """A place that a ball should land in. ``polygons`` go round it; ``ellipse``: its corners where it is a plain ellipse.
+
+    ``by``: the id of the rule, points, part or start that asks for it, or of the shot itself.
+    """
+
+    by: str
+    areas: tuple[str, ...]
+    purpose: Purpose
+    polygons: tuple[tuple[Point, ...], ...]
+    ellipse: tuple[Point, Point] | None = None
+
+    def chance(self, landing: Landing) -> float:
+        """Return the chance that a ball lands in it."""
+        if self.ellipse is not None:
+            return chance_in_ellipse(self.ellipse, landing)
+        return min(1.0, sum(chance_in(polygon, landing) for polygon in self.polygons))
+
+    def holds(self, place: Point) -> bool:
+        """Whether ``place`` lies in it or on its edge."""
+        if self.ellipse is not None:
+            (x0, y0), (x1, y1) = self.ellipse
+            across, along = (2 * place[0] - x0 - x1) / (x1 - x0), (2 * place[1] - y0 - y1) / (y1 - y0)
+            return across * across + along * along <= 1 + 1e-9
+        return any(_holds(polygon, place) for polygon in self.polygons)
+
+    @property
+    def area(self) -> float:
+        """Square metres."""
+        if self.ellipse is not None:
+            (x0, y0), (x1, y1) = self.ellipse
+            return math.pi * abs(x1 - x0) * abs(y1 - y0) / 4
+        return sum(_area(polygon) for polygon in self.polygons)
+
+
+def _holds(polygon: Sequence[Point], place: Point) -> bool:
+    inside, (x, y) = False, place
+    for (x0, y0), (x1, y1) in zip(polygon, (*polygon[1:], polygon[0]), strict=True):
+        along = (x - x0) * (x1 - x0) + (y - y0) * (y1 - y0)
+        size = (x1 - x0) ** 2 + (y1 - y0) ** 2
+        aside = abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0))
+        if size > 0 and aside <= ON_THE_LINE * math.sqrt(size) and 0 <= along <= size:
+            return True
+        if (y0 > y) != (y1 > y) and x < x0 + (x1 - x0) * (y - y0) / (y1 - y0):
+            inside = not inside
+    return inside
+
+
+def _area(polygon: Sequence[Point]) -> float:
+    pairs = zip(polygon, (*polygon[1:], polygon[0]), strict=True)
+    return abs(sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairs)) / 2
+
+
+def targets(here: Situation, step: Step) -> tuple[Target, ...]:
+    """Return what the ball of ``step`` is asked or paid to hit, each shape once, what costs most first.
+
+    What is only paid, or only holds at times, counts where the ball is aimed at it.
+    """
+    found: dict[tuple[str, ...], Target] = {}
+    for by, where, purpose, always in _asked(here, step):
+        areas = tuple(sorted({_words(place) for place in where}))
+        if areas in found:
+            continue
+        shape = _shape(here, step, where)
+        if shape is not None:
+            target = Target(by, areas, purpose, *shape)
+            if always or (step.landing is not None and target.holds(step.landing)):
+                found[areas] = target
+    return tuple(found.values())
+
+
+def _words(place: In) -> str:
+    side = "" if place.side is None else f"{place.side} "
+    return f"{'not ' if place.outside else ''}{side}{place.area}"
+
+
+Asked = tuple[str, Where, Purpose, bool]
+"""(what asks, where, what for, whether it holds for every ball)"""
+
+
+def _asked(here: Situation, step: Step) -> Iterator[Asked]:
+    setting, shot = here.setting, step.shot
+    if step.feed:
+        for start in setting.starts.values():
+            if start.shot == shot.id and start.good:
+                yield start.id, start.good, "feed", True
+        return
+    purpose = _demand(here)
+    for rule in setting.rules.values():
+        if isinstance(rule.must, Keep) and not rule.never and _rule_means(here, step, rule):
+            where = tuple(place for place in rule.must.where if place.judged in (None, "bounce"))
+            if where and len(where) == len(rule.must.where):
+                yield rule.id, where, purpose, not rule.when
+    for part in setting.parts.values():
+        if shot.id in part.shots:
+            for event in part.until:
+                yield from ((part.id, where, purpose, False) for where in _landings(event, step))
+    yield from _paid(here, step, purpose)
+    if shot.to is not None and isinstance(setting.items.get(shot.to.on or ""), Area | Hoop):
+        yield shot.id, (In(area=shot.to.on or ""),), purpose, False
+
+
+def _paid(here: Situation, step: Step, purpose: Purpose) -> Iterator[Asked]:
+    opens = opening_part(here.setting) is not None
+    for points in here.setting.points.values():
+        if points.gives.then == "points" and step.hit >= points.from_hit:
+            paid: Purpose = "bonus" if opens or points.beside is not None else purpose
+            for event in points.on:
+                yield from ((points.id, where, paid, False) for where in _landings(event, step))
+
+
+def _rule_means(here: Situation, step: Step, rule: Any) -> bool:
+    shot = step.shot
+    if rule.of and shot.id not in rule.of:
+        return False
+    if rule.who and shot.by not in rule.who and not {"anyone", "doer"} & set(rule.who):
+        return False
+    if step.hit < rule.from_hit or (rule.to_hit is not None and step.hit > rule.to_hit):
+        return False
+    named = [here.setting.parts[id] for id in rule.parts if id in here.setting.parts]
+    return not named or any(shot.id in part.shots for part in named)
+
+
+def _landings(event: Event, step: Step) -> Iterator[Where]:
+    """Yield where the ball of ``step`` must bounce for ``event`` to happen."""
+    shot = step.shot
+    meant = (not event.of or shot.id in event.of) and (
+        not event.by or shot.by in event.by or bool({"anyone", "doer"} & set(event.by))
+    )
+    if event.what == "landed" and meant and event.where:
+        where = tuple(place for place in event.where if place.judged in (None, "bounce"))
+        if len(where) == len(event.where):
+            yield where
+    for inner in event.and_:
+        yield from _landings(inner, step)
+
+
+def _demand(here: Situation) -> Purpose:
+    """Return what a demand on a ball is for: a row, a shared count, a restricted part, or a fed ball at a target."""
+    setting = here.setting
+    kinds = {part.kind for part in setting.parts.values()}
+    if setting.finish is not None and setting.finish.running:
+        return "in a row"
+    if "cooperative" in kinds:
+        return "together"
+    return "restricted" if opening_part(setting) is not None else "closed"
+
+
+Shape = tuple[tuple[tuple[Point, ...], ...], tuple[Point, Point] | None]
+
+
+def _shape(here: Situation, step: Step, where: Where) -> Shape | None:
+    """Return the part of the court where all of ``where`` holds, None where one of them has no shape."""
+    end = other_end(step.end)
+    only = where[0]
+    if len(where) == 1 and not only.outside and only.side is None:
+        ellipse = _ellipse(here, only.area)
+        if ellipse is not None:
+            return (), ellipse
+        corners = _corners(here, only.area, end)
+        return None if corners is None else ((corners,), None)
+    from shapely.geometry import box
+
+    left, right, low, high = here.box(step)
+    whole: BaseGeometry = box(left, low, right, high)
+    for place in where:
+        geometry = _geometry(here, place, end)
+        if geometry is None:
+            return None
+        whole = whole.difference(geometry) if place.outside else whole.intersection(geometry)
+    parts = [part for part in getattr(whole, "geoms", [whole]) if part.geom_type == "Polygon" and part.area > 1e-6]
+    return (tuple(tuple(part.exterior.coords)[:-1] for part in parts), None) if parts else None
+
+
+def _ellipse(here: Situation, name: str) -> tuple[Point, Point] | None:
+    item = here.setting.items.get(name)
+    if isinstance(item, Area) and isinstance(item.shape, Ellipse):
+        return item.shape.corners
+    if isinstance(item, Hoop):
+        place = locate(here.setting, item.place)
+        if place is not None:
+            return ((place[0] - HOOP, place[1] - HOOP), (place[0] + HOOP, place[1] + HOOP))
+    return None
+
+
+def _corners(here: Situation, name: str, end: End) -> tuple[Point, ...] | None:
+    item = here.setting.items.get(name)
+    if item is None:
+        return region(here.ground, name, end)
+    corners = tuple(corners_of(item)) if isinstance(item, Area) else ()
+    if not corners:
+        return None
+    turned = getattr(item, "both_ends", False) and (sum(y for _, y in corners) > 0) != (end == "far")
+    return tuple((-x, -y) for x, y in corners) if turned else corners
+
+
+def _geometry(here: Situation, place: In, end: End) -> BaseGeometry | None:
+    from shapely.geometry import Polygon
+
+    if place.side is not None:
+        return _beside_line(here, place, end)
+    ellipse = _ellipse(here, place.area)
+    if ellipse is not None:
+        (x0, y0), (x1, y1) = ellipse
+        turns = [2 * math.pi * number / _ROUND for number in range(_ROUND)]
+        return Polygon(
+            [
+                ((x0 + x1) / 2 + abs(x1 - x0) / 2 * math.cos(turn), (y0 + y1) / 2 + abs(y1 - y0) / 2 * math.sin(turn))
+                for turn in turns
+            ]
+        )
+    corners = _corners(here, place.area, end)
+    return None if corners is None else Polygon(corners)
+
+
+def _beside_line(here: Situation, place: In, end: End) -> BaseGeometry | None:
+    """Return all that lies on one side of a line: "behind" is away from the net."""
+    from shapely.geometry import Polygon
+
+    item = here.setting.items.get(place.area)
+    if isinstance(item, Line):
+        corners: Sequence[Point] = item.corners
+        if item.both_ends and (sum(y for _, y in corners) > 0) != (end == "far"):
+            corners = [(-x, -y) for x, y in corners]
+    else:
+        corners = line_by_words(here.ground, place.area, end) or ()
+    if len(corners) < 2:
+        return None
+    (x0, y0), (x1, y1) = corners[0], corners[-1]
+    size = math.hypot(x1 - x0, y1 - y0)
+    if size < 1e-9:
+        return None
+    ux, uy = (x1 - x0) / size, (y1 - y0) / size
+    away = (-uy, ux)
+    # From the net to the line is "behind" it; a line that runs up the court is measured from the middle outwards.
+    outwards = (0.0, 1.0 if end == "far" else -1.0) if abs(ux) > abs(uy) else (math.copysign(1.0, x0 or 1.0), 0.0)
+    if away[0] * outwards[0] + away[1] * outwards[1] < 0:
+        away = (-away[0], -away[1])
+    if place.side == "in front of":
+        away = (-away[0], -away[1])
+    start, stop = (x0 - ux * _BEYOND, y0 - uy * _BEYOND), (x1 + ux * _BEYOND, y1 + uy * _BEYOND)
+    return Polygon(
+        [
+            start,
+            stop,
+            (stop[0] + away[0] * _BEYOND, stop[1] + away[1] * _BEYOND),
+            (start[0] + away[0] * _BEYOND, start[1] + away[1] * _BEYOND),
+        ]
+    )

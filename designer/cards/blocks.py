@@ -193,8 +193,8 @@ class Group(Block):
         draw_stack(page, self.blocks, x, top, width)
 
 
-LONG: Final = 130.0
-"""Height in points from which a group may be divided between two columns: about ten lines."""
+LONG: Final = 190.0
+"""Height in points from which a group may be divided between two columns: about fifteen lines."""
 
 
 @dataclass(frozen=True)

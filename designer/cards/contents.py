@@ -9,6 +9,7 @@ from designer.cards.layout import Contents
 from designer.cards.papers import Type
 from designer.cards.pieces import Pieces
 from designer.court.standards import ground
+from designer.drawing.picture import Picture
 from designer.drill.drill import Drill
 from designer.drill.setting import At, setting_at
 from designer.wording.card import CardWords, Reader, Section
@@ -21,15 +22,12 @@ _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 
 def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str | None, pieces: Pieces) -> Contents:
     """Return the blocks of the card in ``words``; ``player`` is the job whose end is at the foot of the diagram."""
-    from designer.drawing.picture import picture
-
     paper = pieces.paper
     you = _reader_letter(words, player) if reader == "player" else None
     court = ground(drill.court)
-    scale = paper.diagram / (2 * court.side_fence)
     spot = setting_at(drill, at).spot_of(you) if you else None
     turned = spot is not None and (spot.place.at[1] > 0)
-    shown = picture(drill, at, unit=paper.unit / scale, theme=pieces.theme, you=you, turned=turned)
+    shown = _picture(drill, at, pieces, 2 * court.side_fence, you, turned=turned)
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
     large = paper.name != "a5"
     cues = words.section("cues")
@@ -56,6 +54,22 @@ def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str
         _strip(words, at, pieces, wide=True) if large else (),
         _strip(words, at, pieces, wide=False),
     )
+
+
+def _picture(drill: Drill, at: At, pieces: Pieces, width: float, you: str | None, *, turned: bool) -> Picture:
+    """Return the picture for a diagram's column, at first taken to be ``width`` metres wide.
+
+    Words at its edge may make it wider; its scale is then smaller, and its marks and letters are made for that scale.
+    """
+    from designer.drawing.picture import picture
+
+    unit = pieces.paper.unit * width / pieces.paper.diagram
+    shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned)
+    wide = shown.extent[2] - shown.extent[0]
+    if wide > width:
+        unit = pieces.paper.unit * wide / pieces.paper.diagram
+        shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned)
+    return shown
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:

@@ -86,20 +86,20 @@ def _columns(
     paper = room.paper
     left, left_rest = taken(left_full, paper.diagram, height)
     right, right_rest = taken(beside, paper.text, height)
-    if right_rest and not left_rest:
-        free = height - stacked(left, paper.diagram) - right_rest[0].before
-        more, right_rest = taken(right_rest, paper.diagram, free)
-        left = (*left, *more)
-    side = (
+    side = [
         Placed(paper.left, room.first_top, paper.diagram, left),
         Placed(paper.left + paper.diagram + paper.gutter, room.first_top, paper.text, right),
-    )
-    return side, (*right_rest, *left_rest)
+    ]
+    if right_rest and not left_rest:
+        used = stacked(left, paper.diagram) + right_rest[0].before
+        more, right_rest = taken(right_rest, paper.diagram, height - used)
+        side.append(Placed(paper.left, room.first_top - used, paper.diagram, more))
+    return tuple(side), (*right_rest, *left_rest)
 
 
 def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room) -> Side:
     """Return the first side with the strip under its columns, a little of the spare height above it."""
-    used = max(stacked(placed.blocks, placed.width) for placed in side)
+    used = max(room.first_top - placed.top + stacked(placed.blocks, placed.width) for placed in side)
     spare = room.height(0) - used - height - _ABOVE_STRIP
     top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, spare / 3))
     whole = (*side, Placed(room.paper.left, top, room.paper.inner, strip))

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Columns, Drawn, Group, Lead, Row
+from designer.cards.blocks import Balanced, Bar, Block, Columns, Drawn, Group, Lead, Row
 from designer.cards.papers import Paper, Type
 from designer.cards.text import Typesetter
 from designer.drawing.words import CAP_HEIGHT, text_width
@@ -184,7 +184,9 @@ def headings(blocks: Iterable[Block]) -> Iterator[str]:
     for block in blocks:
         if isinstance(block, Heading):
             yield block.text
-        elif isinstance(block, Group):
+        elif isinstance(block, Bar):
+            yield from headings((block.block,))
+        elif isinstance(block, Balanced | Group):
             yield from headings(block.blocks)
         elif isinstance(block, Columns):
             for column in block.columns:

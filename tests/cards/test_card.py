@@ -68,7 +68,8 @@ def test_every_word_of_a_sample_is_on_its_card(name: str, reader: str, paper: st
         assert squeezed(section.heading) in printed
         for sentence in section.sentences:
             for word in sentence.text.split():
-                assert squeezed(word) in printed, f"{word!r} of {sentence.text!r}"
+                # A progression's name stands in a column of its own, without its full stop.
+                assert word.rstrip(".") in printed, f"{word!r} of {sentence.text!r}"
     assert card.notices == ()
 
 
@@ -179,7 +180,7 @@ def test_five_thousand_characters_flow_on_and_lose_nothing() -> None:
         for reader in READERS:
             card = make_card(drill, main_setting(drill), paper=paper, reader=reader)
             printed = "".join(page.extract_text() for page in reader_of(card.pdf).pages)
-            assert re.findall(r"word\d{4}", printed) == note.split()
+            assert re.findall(r"word\d{4}", printed.lower()) == note.split()
             assert card.pages > 1
 
 

@@ -1,13 +1,28 @@
 import random
+import tempfile
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
+from hypothesis import settings
+from hypothesis import strategies as st
+from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, rule
+from PySide6.QtWidgets import QApplication
 
+from designer.desktop.canvas import deeds
+from designer.desktop.canvas.court_canvas import CourtCanvas
+from designer.desktop.canvas.drop import drop_item
+from designer.desktop.canvas.placing import PLACED, STRETCHED
+from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.document import Document, ReadOnly
+from designer.desktop.view import View
 from designer.drill.base import place
-from designer.drill.drill import Drill, Progression
-from designer.drill.edits import put
+from designer.drill.drill import Drill, Progression, Variation
+from designer.drill.edits import add_progression, add_variation, follow_again, put, remove_progression
 from designer.drill.items import Cone
-from designer.drill.setting import At
+from designer.drill.setting import At, addresses
+from designer.storage.reading import open_drill
+from designer.storage.writing import save
 
 pytestmark = pytest.mark.usefixtures("qapp")
 HERE = At("p")
@@ -148,3 +163,149 @@ def test_undo_says_that_a_value_was_come_back_to_and_a_first_step_does_not(docum
     document.undo()
     document.redo()
     assert revisits == [(after, before), (before, after)]
+
+
+PLACES = st.tuples(st.floats(-8, 8), st.floats(-17, 17))
+NUMBERS = st.integers(0, 10_000)
+
+
+class Session(RuleBasedStateMachine):
+    """A coach who does anything at all: after every step the file reads back the same, and the screen shows the drill."""
+
+    def __init__(self):
+        super().__init__()
+        self.application = QApplication.instance() or QApplication([])
+        self.document = Document(empty(), source=random.Random(5))
+        self.view = View(self.document)
+        self.canvas = CourtCanvas(self.document, self.view)
+        self.canvas.resize(600, 800)
+        self.canvas.fit()
+        self.values = [self.document.drill]
+        self.now = 0
+        self.folder = tempfile.TemporaryDirectory()
+
+    def teardown(self):
+        self.canvas.deleteLater()
+        self.folder.cleanup()
+
+    def note_step(self):
+        """Whatever the last rule did became one step at most: the model follows what is on top of the stack."""
+        if self.document.drill != self.values[self.now]:
+            self.values = [*self.values[: self.now + 1], self.document.drill]
+            self.now += 1
+
+    def picked(self, number):
+        """Some of what is on the court."""
+        there = sorted(deeds.on_court(self.view.setting))
+        return tuple(id for index, id in enumerate(there) if number >> (index % 10) & 1)
+
+    @rule(kind=st.sampled_from((*PLACED, *STRETCHED)), at=PLACES)
+    def drop(self, kind, at):
+        drop_item(self.document, self.view, kind, at)
+        self.note_step()
+
+    @rule(tool=st.sampled_from(("ball", "feed", "run", "line", "area")), start=PLACES, end=PLACES, left=st.booleans())
+    def draw(self, tool, start, end, left):
+        self.view.set_tool(tool)
+        self.gesture(start, end, (), left=left)
+        self.view.set_tool("select")
+        self.note_step()
+
+    @rule(number=NUMBERS, way=PLACES, left=st.booleans(), copying=st.booleans())
+    def carry(self, number, way, left, copying):
+        ids = self.picked(number)
+        self.view.select(ids)
+        if ids:
+            self.gesture((0.0, 0.0), (way[0] / 4, way[1] / 4), ids[:1], left=left, alt=copying)
+            self.note_step()
+
+    def gesture(self, start, end, under, *, left, **held):
+        toolbox = self.canvas.toolbox
+        before = self.document.drill
+        pointer = Pointer(start, under, **held)
+        toolbox.press(pointer)
+        for share in (0.3, 0.7, 1.0):
+            at = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+            pointer = replace(pointer, at=at, under=())
+            toolbox.move(pointer)
+        if left:
+            toolbox.tool.cancel()
+        toolbox.release(pointer)
+        if left:
+            assert self.document.drill is before
+        toolbox.tool.finish()
+
+    @rule(number=NUMBERS)
+    def delete(self, number):
+        self.view.select(self.picked(number))
+        deeds.delete_picked(self.canvas.bench)
+        self.note_step()
+
+    @rule(number=NUMBERS)
+    def duplicate(self, number):
+        self.view.select(self.picked(number))
+        deeds.duplicate_picked(self.canvas.bench)
+        self.note_step()
+
+    @precondition(lambda self: len(self.document.drill.progressions) < 3)
+    @rule()
+    def grow(self):
+        number = len(self.values)
+        drill = add_progression(self.document.drill, Progression(id=f"p-{number}"))
+        drill = add_variation(drill, f"p-{number}", "harder", Variation(id=f"v-{number}", name="Harder"))
+        self.document.perform("Add a progression", drill)
+        self.note_step()
+
+    @precondition(lambda self: len(self.document.drill.progressions) > 1)
+    @rule(number=NUMBERS)
+    def shrink(self, number):
+        progressions = self.document.drill.progressions
+        gone = progressions[number % len(progressions)].id
+        self.document.perform("Remove a progression", remove_progression(self.document.drill, gone))
+        self.note_step()
+
+    @rule(number=NUMBERS)
+    def look_elsewhere(self, number):
+        there = list(addresses(self.document.drill))
+        self.view.go_to(there[number % len(there)])
+
+    @rule(number=NUMBERS)
+    def let_go(self, number):
+        self.document.perform("Follow again", follow_again(self.document.drill, self.view.at, self.picked(number)))
+        self.note_step()
+
+    @precondition(lambda self: self.now > 0)
+    @rule()
+    def undo(self):
+        self.document.undo()
+        self.now -= 1
+
+    @precondition(lambda self: self.now < len(self.values) - 1)
+    @rule()
+    def redo(self):
+        self.document.redo()
+        self.now += 1
+
+    @invariant()
+    def holds_the_value_it_should(self):
+        assert self.document.drill == self.values[self.now]
+        assert not self.document.previewing
+        assert self.document.stack.canUndo() == (self.now > 0)
+        assert self.document.stack.canRedo() == (self.now < len(self.values) - 1)
+
+    @invariant()
+    def reads_back_as_it_was_written(self):
+        path = Path(self.folder.name) / "a.drill.json"
+        save(path, self.document.drill)
+        assert open_drill(path).drill == self.document.drill
+
+    @invariant()
+    def shows_what_a_new_canvas_would(self):
+        assert self.view.selection <= self.view.setting.ids()
+        shown = self.canvas.court_scene.marks()
+        self.canvas.picture_whole()
+        assert self.canvas.court_scene.marks() == shown
+
+
+TestSession = Session.TestCase
+TestSession.settings = settings(max_examples=12, stateful_step_count=16, deadline=None)

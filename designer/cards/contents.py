@@ -112,15 +112,24 @@ def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Blo
     progressions = words.section("progressions")
     if progressions is not None:
         blocks += _ladder(progressions, pieces, at.progression, wide=wide)
-    under = ("left-handed", "cues") if paper.name == "a5" else ()
-    names = ("easier", "harder", *under[1:], "watch", *under[:1], "care")
-    sections = [pieces.section(section) for name in names if (section := words.section(name)) is not None]
+    elsewhere = {*_PLAYED, "progressions", *(() if paper.name == "a5" else ("cues", "left-handed"))}
+    sections = [pieces.section(section) for section in _in_order(words) if section.key not in elsewhere]
     if wide:
-        columns = [(section,) for section in sections]
-        blocks.append(Columns((*columns, *((),) * (4 - len(columns))), _COLUMN_GAP, before=8.0))
+        for start in range(0, len(sections), 4):
+            row = [(section,) for section in sections[start : start + 4]]
+            blocks.append(Columns((*row, *((),) * (4 - len(row))), _COLUMN_GAP, before=8.0))
     else:
         blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
     return (*blocks, *_how_it_went(pieces))
+
+
+_STRIP: Final = ("easier", "harder", "others", "cues", "watch", "left-handed", "care")
+
+
+def _in_order(words: CardWords) -> list[Section]:
+    """Return all sections, those of the strip in its order; one that this module has not heard of is not lost."""
+    known = {name: number for number, name in enumerate(_STRIP)}
+    return sorted(words.sections, key=lambda section: known.get(section.key, -1))
 
 
 def _how_it_went(pieces: Pieces) -> tuple[Block, ...]:

@@ -12,7 +12,7 @@ from designer.drawing.words import text_width
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
-NOTE_LINE: Final = "#C3CAD0"
+NOTE_LINE: Final = "#C9C9C9"
 """Lines to write on: pale, so that a pencil shows."""
 
 

@@ -69,6 +69,13 @@ def listed(words: Sequence[str], link: str = "and") -> str:
     return f"{', '.join(words[:-1])} {link} {words[-1]}"
 
 
+def lowered(text: str) -> str:
+    """Return ``text`` as it stands inside a sentence: its first letter small, unless it is a job's letter or a name."""
+    first, _, _ = text.partition(" ")
+    plain = len(first) > 1 and first[1:].islower() and first.isalpha()
+    return text[:1].lower() + text[1:] if plain else text
+
+
 def capital(text: str) -> str:
     """Return ``text`` with its first letter as a capital; a letter that stands after a sign or digit is left."""
     return text[:1].upper() + text[1:]

@@ -9,18 +9,20 @@ from typing import Any
 from designer.drill.conditions import Event
 from designer.drill.rules import Rule
 from designer.play.rally import opening_part
-from designer.wording.counts import listed
+from designer.wording.counts import listed, plural
 from designer.wording.events import trigger
 from designer.wording.finishes import finish_head
 from designer.wording.layout import layout_of
 from designer.wording.moves import moved_items, moved_people
-from designer.wording.names import letter, thing_name, without_article
+from designer.wording.musts import demand
+from designer.wording.names import letter, shot_name, thing_name, without_article
 from designer.wording.outcomes import outcome
 from designer.wording.points import points_words, value_words
 from designer.wording.rules import doer_of, is_about_feed, rule_words, rules
-from designer.wording.sentence import ref, unmarked
+from designer.wording.runs import run_words
+from designer.wording.sentence import marked, unmarked
 from designer.wording.starts import bad_words, is_serve, put_in
-from designer.wording.steps import may_play
+from designer.wording.steps import may_play, steps
 from designer.wording.strokes import PACE, deed
 from designer.wording.swaps import has_deeds, swap_words
 from designer.wording.telling import Telling
@@ -48,6 +50,7 @@ def changes(told: Telling) -> Iterator[Change]:
         yield Change(words, ids, 6)
     yield from _starts(told)
     yield from _shots(told)
+    yield from _runs(told)
     yield from _parts(told)
     yield from _rules(told)
     yield from _points(told)
@@ -79,12 +82,19 @@ def _items(told: Telling) -> Iterator[Change]:
     added = [id for id in new if id not in old]
     for found in layout_of(told):
         if found.about and found.about[0] in added:
-            text = "".join(part if isinstance(part, str) else ref(part.id, part.text) for part in found.parts)
-            yield Change(text, found.about, 7)
+            yield Change(marked(found), found.about, 7)
     gone = [item for id, item in old.items() if id not in new and _is_put_down(item)]
-    names = list(dict.fromkeys(without_article(thing_name(told.below, item) or "thing") for item in gone))
+    kinds = [getattr(item, "kind", "") for item in gone]
+    names = list(dict.fromkeys(_gone_name(told, item, kinds) for item in gone))
     if names:
         yield Change(f"no {listed(names, 'or')}", (), 7)
+
+
+def _gone_name(told: Telling, item: Any, kinds: list[str]) -> str:
+    kind = getattr(item, "kind", "")
+    if kind in ("cone", "disc", "hoop") and kinds.count(kind) > 1:
+        return plural(kind)
+    return without_article(thing_name(told.below, item) or "thing")
 
 
 def _starts(told: Telling) -> Iterator[Change]:
@@ -109,11 +119,14 @@ def _only_pace(told: Telling, shot_id: str | None) -> bool:
 def _shots(told: Telling) -> Iterator[Change]:
     old, new = told.below.setting.shots, told.setting.shots
     yield from _paces(told)
+    choices = list(_choices(told))
+    yield from choices
+    chosen = {id for choice in choices for id in choice.about}
     started = {start.shot for start in told.first_starts}
     later = {start.shot for start in told.later_starts}
     for step in told.sequence.steps:
         id = step.shot.id
-        if id in started or not old or _only_pace(told, id) or old.get(id) == step.shot:
+        if id in started or id in chosen or not old or _only_pace(told, id) or old.get(id) == step.shot:
             continue
         who = letter(told, step.hitter)
         before = told.below.sequence.step(id)
@@ -129,6 +142,14 @@ def _shots(told: Telling) -> Iterator[Change]:
             yield Change(f"no {shot.stroke}", (), 5)
 
 
+def _choices(told: Telling) -> Iterator[Change]:
+    """Yield the choices that were not there before, or were of other balls."""
+    before = {found.text for found in steps(told.below)}
+    for found in steps(told):
+        if found.lead is not None and found.lead.kind == "choice" and found.text not in before:
+            yield Change(marked(found), found.about, 3, marked(found))
+
+
 def _paces(told: Telling) -> Iterator[Change]:
     """Yield the pace of those whose balls differ in nothing else: "B plays at half pace"."""
     paces: dict[tuple[str, str], list[str]] = {}
@@ -138,6 +159,15 @@ def _paces(told: Telling) -> Iterator[Change]:
     for (hitter, pace), ids in paces.items():
         words = f"{letter(told, hitter)} plays {PACE[pace]}"
         yield Change(words, tuple(ids), 4, words)
+
+
+def _runs(told: Telling) -> Iterator[Change]:
+    """Yield the runs that are new while their ball is not."""
+    old = told.below.setting
+    for id, run in told.setting.runs.items():
+        shot = told.setting.shots.get(run.during or "")
+        if id not in old.runs and shot is not None and shot.id in old.shots:
+            yield Change(f"{run_words(told, run)} as soon as {shot_name(told, shot)} is hit", (id,), 4)
 
 
 def _forbidden(told: Telling, stroke: str) -> bool:
@@ -184,16 +214,15 @@ def _rules(told: Telling) -> Iterator[Change]:
             continue
         twins = [new[id] for id in found.about[1:] if id in new]
         general = rule.changed(who=()) if twins else rule
-        gist = rule_words(told, general, cost=False)
+        gist = rule_words(told, general)
         below = old.get(rule.id)
         if below is not None and below.changed(breach=rule.breach, note=rule.note) == rule:
             cost = outcome(told, rule.breach, doer_of(told, general)) if rule.breach is not None else "costs nothing"
-            yield Change(f"{gist}: {cost}", (rule.id,), 5)
+            yield Change(f"{rule_words(told, general, cost=False)}: {cost}", (rule.id,), 5)
         elif below is not None and below.changed(note=rule.note) == rule:
             continue
         else:
-            text = "".join(part if isinstance(part, str) else ref(part.id, part.text) for part in found.parts)
-            yield Change(text, found.about, 2 if below is None else 4, gist)
+            yield Change(marked(found), found.about, 2 if below is None else 4, gist)
     yield from _rules_off(told)
 
 
@@ -209,7 +238,9 @@ def _rules_off(told: Telling) -> Iterator[Change]:
         said |= set(twins)
         general = rule.changed(who=()) if len(twins) > 1 else rule
         words = unmarked(rule_words(told.below, general, cost=False))
-        yield Change(f"no longer a rule: {words}", (), 3, f"no longer a rule: {words}")
+        forbidden = demand(told.below, general, doer_of(told.below, general)).forbidden
+        head = "allowed again" if forbidden else "no longer a rule"
+        yield Change(f"{head}: {words}", (), 3, f"{head}: {words}")
 
 
 def _without_subject(told: Telling, rule: Rule) -> bool:
@@ -244,7 +275,7 @@ def _finish(told: Telling) -> Iterator[Change]:
     if old is not None and words == finish_head(told.below, old):
         return
     if old is not None and old.kind == new.kind and old.changed(to=new.to) == new and old.to is not None:
-        words = f"{words}, not {old.to}"
+        words = f"{words.split(';')[0].split(' from ')[0]}, not {old.to}"
     yield Change(words, (new.id,), 3, words)
 
 

@@ -44,10 +44,14 @@ def trigger(told: Telling, event: Event, doer: Group | None = None) -> str:
         case "minutes":
             return f"after {event.count or 1} min"
         case "finished":
-            return f"at the end{'' if event.count in (None, 1) else f' of the {ordinal(event.count or 1)} time'}"
+            return "at the end" if event.count in (None, 1) else f"when it has ended {_times(event.count or 1)}"
         case "won":
             return _rallies(event, who)
     return _moment(told, event, who, doer)
+
+
+def _times(count: int) -> str:
+    return "twice" if count == 2 else f"{number(count)} times"
 
 
 def _after_each(word: str, count: int | None) -> str:

@@ -80,9 +80,5 @@ def footer(told: Telling) -> tuple[str, ...]:
     dated = drill.dated
     date = "" if dated is None else f"{dated.day} {dated:%b} {dated.year}"
     turned = ", ".join(drill.turned)
-    parts = (drill.code or drill.id, f"edition {drill.edition}", date, turned, _one_line(drill.author))
+    parts = (drill.code or drill.id, f"edition {drill.edition}", date, turned)
     return tuple(part for part in parts if part)
-
-
-def _one_line(text: str) -> str:
-    return " ".join(text.split())

@@ -204,7 +204,7 @@ def _place(told: Telling, item: Any) -> str:
     return f"{words}{_at_end(told, item, point)}{balls}"
 
 
-_SIDED = re.compile(r"(the|\S+'s) (?:left|right) (singles line|doubles line|side fence)")
+_SIDED = re.compile(r"(the|\S+'s) (?:left|right) (singles line|doubles line|side fence|service box)")
 
 
 def folded(places: list[str]) -> list[str]:

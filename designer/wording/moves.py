@@ -82,7 +82,7 @@ def _marking(told: Telling, item: Any) -> str:
     if marked == "discs" and isinstance(item, Area):
         return f"with {corner_discs(told.ground, item)} discs"
     return {None: "not marked", "in thought": "not marked", "painted": "by the painted line"}.get(
-        marked, f"in {marked}"
+        marked, f"marked with {marked}"
     )
 
 

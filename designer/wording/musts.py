@@ -124,7 +124,7 @@ def _keep_feet(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | N
     hit = "next hit" if is_next_hit(rule) else "hit"
     if doer is None:
         return Demand(f"{'the' if hit == 'next hit' else 'each'} {hit}: {where}", feet=True)
-    return Demand(f"{own} {hit}: {where}" if own else f"the {hit} by {doer.words}: {where}", feet=True)
+    return Demand(f"{own} {hit}: {where}" if own else f"the {hit} by {doer.either}: {where}", feet=True)
 
 
 def is_next_hit(rule: Rule) -> bool:
@@ -164,7 +164,7 @@ def _touch(told: Telling, rule: Rule, doer: Group | None) -> Demand:
         return Demand(f"any stroke{'' if doer is None else f' for {doer.words}'}")
     named = [id for event in rule.when if not isinstance(event, In) for id in event.of]
     ball = shots_named(told, (*rule.of, *named)) or "the ball"
-    who = "anyone" if doer is None else doer.words.replace(" and ", " or ")
+    who = "anyone" if doer is None else doer.either
     who = "anyone else" if who == "everyone else" else who
     return Demand(f"{who} touches {ball}", forbidden=True)
 
@@ -211,7 +211,8 @@ def _bounces(must: Bounces, doer: Group | None) -> Demand:
     if least and most == least:
         return Demand(f"{each} after {_times(least)}")
     if least:
-        return Demand(f"{each} after {_times(least)}{f' or {number(most)}' if most is not None else ' at least'}")
+        times = f"{number(least)} or {_times(most)}" if most is not None else f"at least {_times(least)}"
+        return Demand(f"{each} after {times}")
     if most is not None:
         return Demand(f"{_times(most)} allowed{by}")
     return Demand(f"any number of bounces{by}")

@@ -47,6 +47,11 @@ class Group:
         """The words as an owner: "A's", "the server's"."""
         return f"{self.words}'" if self.several and self.words.endswith("s") else f"{self.words}'s"
 
+    @property
+    def either(self) -> str:
+        """The words for any one of them: "A or C"."""
+        return self.words.replace(" and ", " or ")
+
     def verb(self, one: str, several: str) -> str:
         """Return the form of a verb that fits."""
         return several if self.several else one

@@ -46,7 +46,7 @@ def reading_words(found: Reading, units: Units, *, owner: str | None = None, exa
     if found.crossing is not None:
         return owned(found.crossing, owner)
     if found.half_way is not None:
-        first, second = found.half_way
+        first, second = sorted(found.half_way, key=lambda crossing: crossing not in ("the T", "the centre mark"))
         return f"half-way between {owned(first, owner)} and {second}"
     across, along = found.across, found.along
     if across is None or along is None:

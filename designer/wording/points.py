@@ -11,7 +11,7 @@ from designer.wording.counts import listed
 from designer.wording.events import clause, plain_hit
 from designer.wording.people import Group, calls, group
 from designer.wording.scope import in_hits, in_parts
-from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
+from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.winning import Win, win
@@ -51,6 +51,7 @@ def _merged(told: Telling, paying: list[Points]) -> Iterator[Sentence]:
         if _plain(record):
             alike += [o for o in paying if o.id not in (record.id, *done) and _plain(o) and _key(o) == _key(record)]
         done |= {one.id for one in alike}
+        alike.sort(key=lambda one: one.on[0].by)
         yield points_sentence(told, alike)
 
 
@@ -93,13 +94,14 @@ def _ways(told: Telling, events: list[Event]) -> str:
     """Return all ways to earn a value; what ways have in common is said once."""
     wins = [win(told, event) for event in events if event.what == "won"]
     others = [_way(told, event) for event in events if event.what != "won"]
-    return listed(list(dict.fromkeys([*_wins(told, wins), *others])), "or")
+    ways = list(dict.fromkeys([*_wins(told, wins), *others]))
+    return ", or ".join(ways) if any(" or " in way for way in ways) else listed(ways, "or")
 
 
 def _wins(told: Telling, wins: list[Win]) -> list[str]:
-    hows = {found.how for found in wins}
+    hows = {unmarked(found.how): found.how for found in wins}
     if len(wins) > 1 and len(hows) == 1 and len({found.subject for found in wins}) == len(told.playing) > 1:
-        return [Win("", hows.pop()).words]
+        return [Win("", next(iter(hows.values()))).words]
     by_subject: dict[str, list[str]] = {}
     for found in wins:
         by_subject.setdefault(found.subject, []).append(found.how)

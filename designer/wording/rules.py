@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from designer.drill.conditions import Event, In
@@ -12,7 +11,7 @@ from designer.wording.counts import listed, ordinal
 from designer.wording.events import clause
 from designer.wording.misses import misses, off_and_out, replays
 from designer.wording.musts import at_own_hit, demand, is_next_hit
-from designer.wording.names import shots_named
+from designer.wording.names import letter, shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group
 from designer.wording.scope import first_hits, in_hits, in_parts
@@ -20,7 +19,7 @@ from designer.wording.sentence import Sentence, sentence, sentences_of, unmarked
 from designer.wording.settled import settled
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.where import bounces, feet, foot_words, is_feet
+from designer.wording.where import bounces, feet, is_feet
 
 
 def rules(told: Telling) -> tuple[Sentence, ...]:
@@ -92,8 +91,13 @@ def _are_twins(told: Telling, rule: Rule, other: Rule) -> bool:
     (one,), (two,) = rule.who, other.who
     if told.opponents(one) != (two,) or rule.of or other.of:
         return False
-    swapped = re.sub(rf"\b({one}|{two})\b", lambda m: two if m[1] == one else one, unmarked(_all_of_it(told, rule)))
-    return swapped == unmarked(_all_of_it(told, other))
+    return _with_signs(told, rule, one, two) == _with_signs(told, other, two, one)
+
+
+def _with_signs(told: Telling, rule: Rule, one: str, two: str) -> str:
+    """Return a rule's words with its own person and the opponent as signs, so that two rules can be compared."""
+    text = _all_of_it(told, rule).replace(letter(told, one), "\x04").replace(letter(told, two), "\x05")
+    return unmarked(text)
 
 
 def _for_both(told: Telling, rule: Rule, twin: Rule) -> Sentence:
@@ -151,7 +155,7 @@ def when(told: Telling, rule: Rule) -> str:
     if places:
         on_feet = [place for place in places if is_feet(place)]
         if on_feet:
-            return f"with {foot_words(on_feet[0])} {feet(told, on_feet[0])}"
+            return f"from {feet(told, on_feet[0])}"
         own = doer.own if doer is not None and doer.one is not None else None
         return f"after a bounce {bounces(told, places, own)}"
     words = [_after(told, event, rule, doer) for event in rule.when if isinstance(event, Event)]

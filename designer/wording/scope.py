@@ -83,7 +83,7 @@ def ball_subject(told: Telling, rule: Rule, doer: Group | None, *, each: str = "
         return shots_named(told, drawn)
     if doer is None:
         return f"{each} ball"
-    return f"{each} ball of {doer.own}" if doer.one is not None else f"{each} ball by {doer.words}"
+    return f"{each} ball of {doer.own}" if doer.one is not None else f"{each} ball by {doer.either}"
 
 
 def drawn_shots(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, ...]:

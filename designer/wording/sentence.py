@@ -89,6 +89,11 @@ def _stopped(text: str) -> str:
     return text if read.endswith(ENDINGS) else f"{text.rstrip(':;,')}."
 
 
+def marked(made: Sentence) -> str:
+    """Return a sentence's words with the marks of ``ref``, to be put into another sentence."""
+    return "".join(part if isinstance(part, str) else ref(part.id, part.text) for part in made.parts)
+
+
 def sentence(key: str, text: str, *about: str, lead: Lead | None = None, missing: bool = False) -> Sentence:
     """Return ``text`` as a sentence made from the records ``about``; names marked by ``ref`` become its references."""
     text = typeset(text if missing else sentences_of(text))

@@ -85,9 +85,9 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
     verb = "serve" if several else "serves"
     tries = {frozenset({1}): "one serve", frozenset({2}): "two serves"}.get(frozenset(counts), "")
     if kind == "second serve":
-        return f"{verb} {'two second serves' if counts == {2} else 'one second serve'} {where}"
+        return f"{verb} {where}: second serves, two tries" if counts == {2} else f"{verb} one second serve {where}"
     under = " underarm" if kind == "underarm serve" else ""
-    return f"{verb}{under} {where}{',' if where else ''} {tries}".rstrip(" ,")
+    return f"{f'{verb}{under} {where}'.strip()}{f', {tries}' if tries else ''}"
 
 
 def bad_words(told: Telling, start: Start) -> str:

@@ -175,6 +175,9 @@ def may_play(told: Telling, step: Step) -> str:
         if event.what == "played" and event.count and event.by == (step.hitter,):
             when = f"from {letter(told, step.hitter)}'s {ordinal(event.count + 1)} hit on, "
     verb, space, rest = deed(told, step).partition(" ")
+    if verb == "plays":
+        where = travels(told, part.until[0].where, owner(told, (step.hitter,)))
+        rest = where or rest
     return f"{when}{letter(told, step.hitter)} may {_bare(verb)}{space}{rest}"
 
 

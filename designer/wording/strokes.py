@@ -149,14 +149,13 @@ def _destination(told: Telling, step: Step) -> str:
 
 
 def _target_hit(told: Telling, step: Step) -> str | None:
-    """Return the named target in which a ball lands that is not tied to it, its copy at the other end included."""
+    """Return the target with a copy at each end in which a ball lands, though it is tied to neither."""
     aimed = {shot.to.on for shot in told.setting.shots.values() if shot.to is not None and shot.to.on is not None}
     for id in sorted(aimed & told.setting.items.keys()):
         item = told.setting.items[id]
-        if isinstance(item, Area) and isinstance(item.shape, Rectangle) and step.landing is not None:
+        if isinstance(item, Area) and item.both_ends and isinstance(item.shape, Rectangle) and step.landing is not None:
             corners = corners_of(item)
-            copies = [corners, tuple(map(turned_point, corners))] if item.both_ends else [corners]
-            if any(_inside(step.landing, copy) for copy in copies):
+            if any(_inside(step.landing, copy) for copy in (corners, tuple(map(turned_point, corners)))):
                 return id
     return None
 
@@ -191,6 +190,10 @@ def _put_in(told: Telling, step: Step, *, with_pace: bool) -> str:
         if own_side or step.landing is None:
             return f"drops the ball for {letter(told, taker)}" if taker else "drops the ball"
         return " ".join(("drops the ball and hits it", listed([*_fed(told, step), *manner]))).strip()
+    if shot.stroke == "hand feed" and told.sequence.before.get(shot.id) is not None:
+        # A ball thrown back in the rally: catch and throw.
+        words = ("catches it and throws it", listed(manner), _destination(told, step))
+        return " ".join(word for word in words if word)
     where = _feed_place(told, step, own_side=own_side)
     full = "on the full" if shot.bounces == 0 else ""
     return " ".join(word for word in (_VERB[str(shot.stroke)], _with_manner(where, manner), full) if word)

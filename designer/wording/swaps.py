@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from designer.drill.rules import Swap
 from designer.play.rally import jobs_after
-from designer.wording.counts import listed, many
+from designer.wording.counts import listed, lowered, many
 from designer.wording.events import trigger
 from designer.wording.names import letter
 from designer.wording.sentence import Sentence, sentence, sentences_of
@@ -18,14 +18,7 @@ _COURTS = {"court up": "a court up", "court down": "a court down"}
 
 def swaps(told: Telling) -> tuple[Sentence, ...]:
     """Return who changes with whom, one sentence a swap, those that come sooner first."""
-    return tuple(
-        sentence(
-            f"swap:{swap.id}",
-            sentences_of(swap_words(told, swap), *_take_over(swap), own_text(told, swap.note)),
-            swap.id,
-        )
-        for swap in ordered(told)
-    )
+    return tuple(_swap(told, swap) for swap in ordered(told))
 
 
 def _swap(told: Telling, swap: Swap) -> Sentence:
@@ -54,7 +47,7 @@ def swap_words(told: Telling, swap: Swap) -> str:
         deeds.append("all places move to the other side, left for right")
     if not deeds:
         note = own_text(told, swap.note)
-        return f"{when}: {note}" if note else f"{when}: who goes where is not yet said"
+        return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"
     comma = "," if when.startswith("when") else ""
     return f"{when}{comma} {'; '.join(deeds)}"
 

@@ -141,8 +141,8 @@ def _half_edge(halves: Iterable[In]) -> list[str]:
         side = place.area.split(" ", 1)[0]
         if place.line == "out":
             side = "left" if side == "right" else "right"
-        said.append(f"on the centre line is in {_HALVES[side]}")
-    return said if len(set(said)) < 2 else ["on the centre line is in the half it was meant for"]
+        said.append(f"on the centre line counts as {_HALVES[side]}")
+    return said if len(set(said)) < 2 else ["on the centre line counts for the half it was meant for"]
 
 
 def _one_answer(told: Telling, named: dict[str, In]) -> list[str]:
@@ -173,20 +173,22 @@ def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
 
 def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:
     """Return what a ball taken before its bounce counts as, for the places that say so."""
-    counted: dict[str, None] = {}
-    neither: dict[str, None] = {}
+    counted: dict[str, str] = {}
+    neither: dict[str, str] = {}
     for place in places:
         if place.volleyed is None or is_feet(place):
             continue
         where = bounces(told, (place.changed(outside=False),))
-        (counted if (place.volleyed == "in") != place.outside else neither)[where] = None
+        (counted if (place.volleyed == "in") != place.outside else neither)[unmarked(where)] = where
     said = []
     if counted:
-        said.append(f"taken out of the air counts as {listed(list(counted), 'or')}")
+        said.append(f"a ball taken out of the air counts as {listed(list(counted.values()), 'or')}")
     if neither:
         lines = [where.removeprefix("past ") for where in neither if where.startswith("past ")]
         if lines and len(lines) == len(neither):
-            said.append("taken out of the air is neither past the line nor short of it")
+            said.append("a ball taken out of the air is neither past the line nor short of it")
+        elif len(neither) == 1:
+            said.append(f"a ball taken out of the air is not {next(iter(neither.values()))}")
         else:
-            said.append(f"taken out of the air is not {listed(list(neither), 'or')}")
+            said.append(f"a ball taken out of the air is neither {' nor '.join(neither.values())}")
     return tuple(said)

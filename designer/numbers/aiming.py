@@ -9,11 +9,11 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from designer.drill.base import Point
-from designer.numbers.flight import Flight, flight, launch
+from designer.numbers.flight import STEP, Flight, flight, launch
 from designer.numbers.problems import Impossible, OutOfReach
 from designer.numbers.roots import greatest, root
 from designer.numbers.surroundings import Surroundings
@@ -32,13 +32,17 @@ CLOSE: Final = 1e-5
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """How a ball is struck, all but its angle: from where, how high (m), how fast (m/s), with what spins (rpm)."""
+    """How a ball is struck, all but its angle: from where, how high (m), how fast (m/s), with what spins (rpm).
+
+    ``arrives``: how high above the ground it is to be at its place, for a ball that is taken before it bounces.
+    """
 
     contact: Point
     height: float
     speed: float
     topspin: float = 0.0
     sidespin: float = 0.0
+    arrives: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,14 +73,13 @@ def fly(hit: Hit, towards: Point, angle: float, around: Surroundings, *, coarse:
         topspin=hit.topspin,
         sidespin=hit.sidespin,
     )
-    if coarse:
-        return flight(struck, around.ball, density=around.density, step=COARSE)
-    return flight(struck, around.ball, density=around.density)
+    step = COARSE if coarse else STEP
+    return flight(struck, around.ball, density=around.density, floor=hit.arrives, step=step)
 
 
 def _carried(hit: Hit, angle: float, around: Surroundings, *, coarse: bool) -> tuple[float, float]:
     """Return (how far from the contact the ball lands, how many radians to the right of where it was sent)."""
-    away = Hit((0.0, 0.0), hit.height, hit.speed, hit.topspin, hit.sidespin)
+    away = replace(hit, contact=(0.0, 0.0))
     landing = fly(away, (0.0, 1.0), angle, around, coarse=coarse).landing
     return math.hypot(landing.x, landing.y), math.atan2(landing.x, landing.y)
 
@@ -178,16 +181,12 @@ def speed_at(hit: Hit, place: Point, angle: float, around: Surroundings, *, fast
     far = distance(hit, place)
 
     def excess(speed: float) -> float:
-        return _carried(_at_speed(hit, speed), angle, around, coarse=True)[0] - far
+        return _carried(replace(hit, speed=speed), angle, around, coarse=True)[0] - far
 
     slow = 0.5
     if excess(fastest) < 0 or excess(slow) > 0:
         return None
     return root(excess, slow, fastest, near=1e-6, small=1e-4)
-
-
-def _at_speed(hit: Hit, speed: float) -> Hit:
-    return Hit(hit.contact, hit.height, speed, hit.topspin, hit.sidespin)
 
 
 def over_net_by(hit: Hit, place: Point, clearance: float, around: Surroundings, *, fastest: float) -> Arc | None:
@@ -201,7 +200,7 @@ def over_net_by(hit: Hit, place: Point, clearance: float, around: Surroundings, 
         speed = speed_at(hit, place, angle, around, fastest=fastest)
         if speed is None:
             return math.nan
-        found = around.clears(fly(_at_speed(hit, speed), place, angle, around, coarse=True))
+        found = around.clears(fly(replace(hit, speed=speed), place, angle, around, coarse=True))
         return (-1.0 if found is None else found) - clearance
 
     tried = [(angle, more) for angle in _TRIED if not math.isnan(more := excess(angle))]
@@ -209,7 +208,7 @@ def over_net_by(hit: Hit, place: Point, clearance: float, around: Surroundings, 
         if more <= 0 <= next_more:
             chosen = root(excess, angle, next_angle, near=1e-6, small=1e-4)
             speed = speed_at(hit, place, chosen, around, fastest=fastest)
-            return None if speed is None else _finely(_at_speed(hit, speed), place, chosen, around)
+            return None if speed is None else _finely(replace(hit, speed=speed), place, chosen, around)
     return None
 
 

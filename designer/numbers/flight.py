@@ -288,10 +288,11 @@ def flight(
     where it starts below that, or never comes down.
     """
     ground = ball.radius if floor is None else floor
-    if hit.at[2] < ground - 1e-9 or not all(math.isfinite(part) for part in (*hit.at, *hit.velocity, *hit.spin)):
+    lowest = min(ground, ball.radius)
+    if hit.at[2] < lowest - 1e-9 or not all(math.isfinite(part) for part in (*hit.at, *hit.velocity, *hit.spin)):
         raise Impossible(
             f"The middle of the ball is {hit.at[2]:.3g} m above the ground at the hit; it cannot be lower than its radius,"
-            f" {ground:.3g} m."
+            f" {lowest:.3g} m."
         )
     pulled = pull(ball, density, hit.spin)
     state = State(from_time, *hit.at, *hit.velocity)

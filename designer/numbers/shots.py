@@ -43,7 +43,7 @@ class ShotNumbers:
     """What is known about one drawn ball.
 
     ``strike``: how it is hit and flies, None where no landing is drawn or it cannot be hit. ``inside``: how far inside the
-    lines it lands, negative outside, None for a ball that stays at the feeder's end. ``chance_in``: that it clears the
+    lines it lands, negative outside, None for a ball that stays at the feeder's end or is taken on the full. ``chance_in``: that it clears the
     net and lands in. ``meetings``: one for each shot that may follow. ``problem``: a sentence, "" where there is none.
     """
 
@@ -98,7 +98,8 @@ def _of_step(here: Situation, step: Step) -> ShotNumbers:
     except Impossible as impossible:
         problem = str(impossible)
     met = () if hit is None else meetings(here, step, hit)
-    crossing = hit is not None and hit.clearance is not None
+    wanted = here.wanted(step)
+    crossing = hit is not None and hit.clearance is not None and wanted is not None and wanted.arrives is None
     return ShotNumbers(
         shot=step.shot.id,
         digit=step.digit,
@@ -106,7 +107,7 @@ def _of_step(here: Situation, step: Step) -> ShotNumbers:
         stroke=step.shot.stroke or "drive",
         strike=hit,
         inside=inside_by(step.landing, here.box(step)) if crossing and step.landing is not None else None,
-        chance_in=_chance_in(here, step, hit) if hit is not None and crossing else None,
+        chance_in=_chance_in(wanted, hit) if hit is not None and wanted is not None and crossing else None,
         targets=() if hit is None else _targets(here, step, hit),
         meetings=met,
         runs=run_times(here, step, met),
@@ -123,9 +124,8 @@ def landing_of(here: Situation, step: Step) -> Landing | None:
     return Landing(step.landing, step.contact, here.level.spread_of(step.shot.stroke, far))
 
 
-def _chance_in(here: Situation, step: Step, hit: Strike) -> float:
-    wanted = here.wanted(step)
-    return 0.0 if wanted is None or hit.window is None else _chance_in_box(wanted, hit.window.shortest)
+def _chance_in(wanted: Wanted, hit: Strike) -> float:
+    return 0.0 if hit.window is None else _chance_in_box(wanted, hit.window.shortest)
 
 
 @lru_cache(maxsize=4096)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Final
 
 from designer.court.regions import End, region
 from designer.court.standards import Ground, ground
@@ -21,7 +22,10 @@ from designer.numbers.surfaces import surface
 from designer.numbers.surroundings import Surroundings
 from designer.play.sequence import Sequence, Step, sequence
 
-_DOUBLES: int = 4
+_DOUBLES: Final = 4
+ON_THE_FULL: Final = ("volley", "smash")
+_AT_SOMEBODY: Final = 1.2
+"""An arrow that ends nearer than this, in metres, to where a volley is played ends at the racket. Common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,23 @@ class Situation:
             box=self.box(step),
             level=self.level,
             around=self.around,
+            arrives=self._arrives(step),
         )
+
+    def _arrives(self, step: Step) -> float | None:
+        """Return how high the ball of ``step`` is to reach the end of its arrow, None where it bounces there.
+
+        An arrow that ends at somebody who takes the ball on the full ends at the racket.
+        """
+        if step.landing is None or step.shot.bounces:
+            return None
+        for following in self.sequence.following(step.shot.id):
+            shot = following.shot
+            on_the_full = step.shot.bounces == 0 or shot.stroke in ON_THE_FULL
+            if on_the_full and not following.feed and math.dist(step.landing, following.contact) < _AT_SOMEBODY:
+                stroke = shot.stroke if shot.stroke in ON_THE_FULL else "volley"
+                return self.level.habit(stroke).height.number if shot.height is None else shot.height
+        return None
 
     def strike(self, step: Step) -> Strike | None:
         """Return how the ball of ``step`` is hit, None where none is drawn; raise ``Impossible`` where it cannot be."""

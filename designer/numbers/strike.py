@@ -7,7 +7,7 @@ it is hit more slowly, and said to be; where the place is too far for it, that i
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -29,7 +29,7 @@ from designer.numbers.aiming import (
     window,
 )
 from designer.numbers.bounce import Bounce, second_flight
-from designer.numbers.flight import FASTEST, Flight, topspin_of
+from designer.numbers.flight import FASTEST, Flight, Launch, flight, topspin_of
 from designer.numbers.levels import Level
 from designer.numbers.problems import Impossible, OutOfReach
 from designer.numbers.surroundings import Surroundings
@@ -40,12 +40,14 @@ PACES: Final[dict[Pace | None, float]] = {None: 1.0, "full": 1.0, "medium": 0.8,
 _THROWN_UP: Final = 25.0
 """Degrees at which a hand feed leaves that does not cross the net. Common practice, no source."""
 
-_STEEP: Final = 26.0
-_RALLY_ANGLE: Final = 20.0
-"""Degrees: a ball that would have to leave more steeply than the first is hit harder, to leave at the second.
+_STEEPEST: Final[dict[Pace | None, float]] = {None: 24.0, "full": 24.0, "medium": 24.0, "half": 28.0, "soft": 35.0}
+"""Degrees: a ball that its speed would make leave more steeply is hit harder, so as to leave at that angle.
 
 Nobody lobs because a card says "half pace". Common practice, no source.
 """
+
+_LOBBED: Final = 50.0
+"""Degrees at which a lob leaves that its usual speed does not carry far enough. Common practice, no source."""
 
 _LET_FALL: Final = 1.5
 """A drop feed that lands nearer than this, in metres, is let fall and not hit."""
@@ -74,6 +76,8 @@ class Wanted:
     box: Box
     level: Level
     around: Surroundings
+    arrives: float | None = None
+    """How high it is to be at ``landing``, where that is no bounce: the ball is played to somebody who volleys it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,8 +183,9 @@ def _stroke(wanted: Wanted) -> _Stroke:
         to_right = (wanted.hand == "left") != (wanted.wing == "backhand")
         side = math.copysign(max(_SIDE_SHARE * abs(top), _LEAST_SIDESPIN), 1 if to_right else -1)
     height = habit.height.number if wanted.height is None else wanted.height
-    hit = Hit(wanted.contact, height, usual, top, side)
-    fullest = wanted.level.habit("drive" if wanted.stroke in FEEDS else wanted.stroke, wanted.wing).speed.number
+    hit = Hit(wanted.contact, height, usual, top, side, wanted.arrives)
+    as_hard_as = "drive" if wanted.stroke in FEEDS or wanted.stroke == "lob" else wanted.stroke
+    fullest = wanted.level.habit(as_hard_as, wanted.wing).speed.number
     return _Stroke(hit, usual, max(usual, fullest), habit.clearance.number, wanted.stroke or "drive")
 
 
@@ -205,8 +210,8 @@ def _usual_arc(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
     if special is not None:
         return special, ""
     arc = low_ball(hit, place, around)
-    if arc is None or arc.angle > _STEEP:
-        harder = _harder(wanted, stroke)
+    if arc is None or arc.angle > _STEEPEST[wanted.pace]:
+        harder = _harder(wanted, stroke, _STEEPEST[wanted.pace])
         if harder is not None:
             return harder, ""
     if arc is None:
@@ -222,10 +227,13 @@ def _usual_arc(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
     return arc, f"No {stroke.words} of up to {stroke.usual:.0f} m/s clears the net and lands there."
 
 
-def _harder(wanted: Wanted, stroke: _Stroke) -> Arc | None:
+def _harder(wanted: Wanted, stroke: _Stroke, angle: float) -> Arc | None:
     """Return a ball hit harder than its word for pace or feed says, up to a full drive, so that it gets there as usual."""
-    speed = speed_at(stroke.hit, wanted.landing, _RALLY_ANGLE, wanted.around, fastest=stroke.most)
-    return None if speed is None else low_ball(_at_speed(stroke.hit, speed), wanted.landing, wanted.around)
+    speed = speed_at(stroke.hit, wanted.landing, angle, wanted.around, fastest=stroke.most)
+    if speed is None:
+        return None
+    hit = replace(stroke.hit, speed=speed)
+    return (high_ball if angle > 45 else low_ball)(hit, wanted.landing, wanted.around)
 
 
 def _special_arc(wanted: Wanted, stroke: _Stroke) -> Arc | None:
@@ -235,7 +243,9 @@ def _special_arc(wanted: Wanted, stroke: _Stroke) -> Arc | None:
         return _thrown(wanted, stroke)
     if wanted.stroke in ("drop shot", "hand feed"):
         return over_net_by(hit, place, stroke.clearance, around, fastest=stroke.usual)
-    return high_ball(hit, place, around) if wanted.stroke == "lob" else None
+    if wanted.stroke == "lob":
+        return high_ball(hit, place, around) or _harder(wanted, stroke, _LOBBED)
+    return None
 
 
 def _thrown(wanted: Wanted, stroke: _Stroke) -> Arc | None:
@@ -250,11 +260,7 @@ def _thrown(wanted: Wanted, stroke: _Stroke) -> Arc | None:
     speed = speed_at(stroke.hit, wanted.landing, angle, wanted.around, fastest=_MOST_OF_USUAL * stroke.usual)
     if speed is None:
         return None
-    return low_ball(_at_speed(stroke.hit, speed), wanted.landing, wanted.around)
-
-
-def _at_speed(hit: Hit, speed: float) -> Hit:
-    return Hit(hit.contact, hit.height, speed, hit.topspin, hit.sidespin)
+    return low_ball(replace(stroke.hit, speed=speed), wanted.landing, wanted.around)
 
 
 def _beyond(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
@@ -262,7 +268,7 @@ def _beyond(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
     hit, place, around = stroke.hit, wanted.landing, wanted.around
     far = distance(hit, place)
     least = least_speed(hit, place, around, fastest=FASTEST)
-    arc = None if least is None else low_ball(_at_speed(hit, least * 1.001 + 0.01), place, around)
+    arc = None if least is None else low_ball(replace(hit, speed=least * 1.001 + 0.01), place, around)
     if least is None or arc is None:
         raise OutOfReach(f"Nothing that anybody hits carries {far:.0f} m.", "the speed")
     return arc, (
@@ -273,9 +279,13 @@ def _beyond(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
 
 def _strike(wanted: Wanted, stroke: _Stroke, arc: Arc, problem: str) -> Strike:
     around = wanted.around
-    bounce, after = second_flight(arc.flight, around.ball, around.surface, density=around.density)
     start = arc.flight.states[0]
-    hit = _at_speed(stroke.hit, start.speed)
+    if wanted.arrives is not None:
+        # The flight ended in the air, at the racket; let it go on to the ground.
+        struck = Launch((start.x, start.y, start.z), (start.vx, start.vy, start.vz), arc.flight.spin)
+        arc = Arc(arc.angle, flight(struck, around.ball, density=around.density))
+    bounce, after = second_flight(arc.flight, around.ball, around.surface, density=around.density)
+    hit = replace(stroke.hit, speed=start.speed, arrives=None)
     found: Window | None = None
     if crosses(wanted):
         towards = (start.x + start.vx, start.y + start.vy)

@@ -49,7 +49,7 @@ CLASSES = {
     "swaps": (Swap,),
     "finish": (Finish,),
 }
-IDS = tuple(f"r-{number}" for number in range(1, 9)) + ("ball", "in-play")
+IDS = (*(f"r-{number}" for number in range(1, 9)), "ball", "in-play")
 """Few, so that records are replaced, refer to one another and change their kind from one setting to the next."""
 LETTERS = "ABCD"
 
@@ -212,7 +212,7 @@ def names_of_fields(cls, fixed):
     open_to_us = {name: field for name, field in cls.model_fields.items() if name not in fixed}
     required = [name for name, field in open_to_us.items() if field.is_required()]
     optional = [name for name in open_to_us if name not in required]
-    some = st.lists(st.sampled_from(optional), max_size=4, unique=True) if optional else st.just([])
+    some = st.lists(st.sampled_from(optional), max_size=3, unique=True) if optional else st.just([])
     return some.map(lambda names: [*required, *names])
 
 
@@ -252,7 +252,7 @@ def settings(draw, parent=EMPTY):
         ball=draw(st.sampled_from((parent.ball, None, "red", "orange"))),
     )
     made = []
-    for id in draw(st.lists(ids(), max_size=6, unique=True)):
+    for id in draw(st.lists(ids(), max_size=5, unique=True)):
         old = parent.find(id)
         if old is not None and draw(st.booleans()):
             made.append(old)
@@ -284,11 +284,11 @@ def changes_over(draw, parent):
 
 
 @st.composite
-def drills(draw, most_progressions=3):
+def drills(draw, most_progressions=3, fewest_progressions=1):
     """A drill with texts of any sort, progressions, easier and harder, and fields that this format does not know."""
     rungs = []
     parent = EMPTY
-    for number in range(1, draw(st.integers(1, most_progressions)) + 1):
+    for number in range(1, draw(st.integers(fewest_progressions, most_progressions)) + 1):
         changes, setting = draw(changes_over(parent))
         others = dict.fromkeys(("easier", "harder", "others"), ())
         for degree in draw(st.lists(st.sampled_from(("easier", "harder", "others")), max_size=2, unique=True)):

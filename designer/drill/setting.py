@@ -104,20 +104,27 @@ EMPTY: Final = Setting()
 
 
 def resolve(parent: Setting, changes: Changes) -> Setting:
-    """Return ``parent`` with ``changes`` laid over it: first the drops, then whole records by id."""
+    """Return ``parent`` with ``changes`` laid over it: first the drops, then whole records by id.
+
+    A record takes the place of the one of its id, of whatever kind that was.
+    """
     dropped = frozenset(changes.drop)
+    kinds = {record.id: kind for kind in KINDS for record in getattr(changes, kind)}
+    if changes.finish is not None:
+        kinds[changes.finish.id] = "finish"
     maps: dict[str, Any] = {}
     for kind in KINDS:
         own = getattr(changes, kind)
         below = getattr(parent, kind)
-        if not own and not (dropped & below.keys()):
+        gone = {id for id in below if id in dropped or kinds.get(id, kind) != kind}
+        if not own and not gone:
             maps[kind] = below
             continue
-        kept = {id: record for id, record in below.items() if id not in dropped}
+        kept = {id: record for id, record in below.items() if id not in gone}
         kept.update((record.id, record) for record in own)
         maps[kind] = kept
     finish = parent.finish
-    if finish is not None and finish.id in dropped:
+    if finish is not None and (finish.id in dropped or finish.id in kinds):
         finish = None
     return Setting(
         **maps,
@@ -135,8 +142,8 @@ def _laid(word: str, below: str | None, own: str | None, dropped: frozenset[str]
 
 def difference(parent: Setting, setting: Setting) -> Changes:
     """Return the changes that turn ``parent`` into ``setting``; records that are the same in both are left out."""
-    kinds = {id: kind for kind, id in setting.names()}
-    drop = [id for kind, id in parent.names() if kinds.get(id) != kind]
+    ids = setting.ids()
+    drop = [id for _, id in parent.names() if id not in ids]
     drop += [
         word
         for word, below, own in (("in-play", parent.in_play, setting.in_play), ("ball", parent.ball, setting.ball))

@@ -29,8 +29,6 @@ class _Repair:
     def __init__(self, drill: Drill) -> None:
         self.notices: list[str] = []
         self.settings: set[str] = set()
-        self.below: dict[str, str] = {}
-        """The kind of each record of the setting that the next progression lies on, by id."""
         self.taken = {record.id for changes in _all_changes(drill) for _, record in _records(changes)}
         self.taken |= {rung.id for rung in drill.progressions} | {
             v.id for p in drill.progressions for _, v in variations(p)
@@ -41,7 +39,7 @@ class _Repair:
     def progression(self, number: int, rung: Progression) -> Progression:
         where = f"progression {number}"
         values: dict[str, Any] = {"id": self.setting(where, rung.id, self.settings)}
-        values["changes"], self.below = self.changes(where, rung.changes)
+        values["changes"] = self.changes(where, rung.changes)
         named: set[str] = set()
         for degree in _DEGREES:
             values[degree] = tuple(self.variation(where, named, variation) for variation in getattr(rung, degree))
@@ -49,8 +47,7 @@ class _Repair:
 
     def variation(self, where: str, named: set[str], variation: Variation) -> Variation:
         id = self.setting(f"{where}, variation “{variation.name or variation.id}”", variation.id, named)
-        changes, _ = self.changes(f"{where}, {id}", variation.changes)
-        return variation.changed(id=id, changes=changes)
+        return variation.changed(id=id, changes=self.changes(f"{where}, {id}", variation.changes))
 
     def setting(self, where: str, id: str, named: set[str]) -> str:
         """Return the id of a setting, a new one where ``named`` has it."""
@@ -60,30 +57,25 @@ class _Repair:
         named.add(id)
         return id
 
-    def changes(self, where: str, changes: Changes) -> tuple[Changes, dict[str, str]]:
-        """Return ``changes`` with each id once, and the kind of each record of their setting by id."""
-        dropped = frozenset(changes.drop)
-        replaced = changes.finish is not None
-        kinds = {
-            id: kind for id, kind in self.below.items() if id not in dropped and not (replaced and kind == "finish")
-        }
-        own: dict[str, str] = {}
+    def changes(self, where: str, changes: Changes) -> Changes:
+        """Return ``changes`` with each id once."""
+        own: set[str] = set()
         count: Counter[tuple[str, str]] = Counter()
         values: dict[str, list[Any]] = {}
         for kind, record in _records(changes):
             count[kind, record.id] += 1
             key = (kind, record.id, count[kind, record.id])
             id = self.names.get(key, record.id)
-            if id in own or kinds.get(id, kind) != kind:
+            if id in own:
                 id = self.names[key] = self.fresh(record.id)
             if id != record.id:
                 self.notices.append(
                     f"{where}, {kind}: the id {record.id!r} stands for two records; the later one is now {id!r}."
                 )
-            own[id] = kind
+            own.add(id)
             values.setdefault(kind, []).append(record if id == record.id else record.changed(id=id))
         mended = {kind: records[0] if kind == "finish" else tuple(records) for kind, records in values.items()}
-        return changes.changed(**mended), kinds | own
+        return changes.changed(**mended)
 
     def fresh(self, id: str) -> str:
         """Return an id like ``id`` that no record has."""

@@ -8,6 +8,7 @@ from typing import Final, Literal
 
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
+from designer.cards.cautions import with_dangers
 from designer.cards.contents import contents
 from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower
@@ -62,7 +63,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     if player is not None and drill.job(player) is None:
         letters = ", ".join(job.letter for job in drill.jobs) or "none"
         raise KeyError(f"the drill has no job {player!r}; it has {letters}")
-    words = card_words(drill, at, reader, player=player, units=units)
+    words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
     mark, notices = _logo(logo)

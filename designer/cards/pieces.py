@@ -70,7 +70,7 @@ class Pieces:
         lead = self.lead(sentence.lead, type_)
         if hang is None:
             hang = 0.0 if sentence.lead is None else _HANGS.get(sentence.lead.kind, STEP_HANG)
-        soft = sentence.key == "care:none"
+        soft = sentence.key == "care:no-other"
         return Row(
             sentence.text,
             type_,

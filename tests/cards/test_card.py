@@ -14,9 +14,15 @@ import pytest
 from designer.bundle import sample
 from designer.cards.card import contrast_with_white, make_card
 from designer.cards.papers import PAPERS
+from designer.court.standards import ground
+from designer.drill.base import place
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
-from designer.drill.setting import At, addresses, main_setting
+from designer.drill.edits import put
+from designer.drill.items import Cone
+from designer.drill.setting import At, addresses, main_setting, setting_at
+from designer.play.sequence import sequence
+from designer.review.checks import checks
 from designer.wording.card import card_words
 
 SAMPLES = sorted(path.name.removesuffix(".drill.json") for path in sample().glob("*.drill.json"))
@@ -229,3 +235,18 @@ def test_a_pale_brand_colour_is_not_used_for_words() -> None:
     drill = load("wide-start").changed(dated=date(2026, 11, 25))
     pale = make_card(drill, main_setting(drill), brand=Brand(name="Pale", colour="#EEEEEE"))
     assert b"%PDF" in pale.pdf
+
+
+def test_a_danger_seen_in_the_drawing_stands_under_take_care() -> None:
+    """A cone in the way of a run: the usual caution of the trade, common practice, no source."""
+    drill = load("wide-start")
+    at = main_setting(drill)
+    setting = setting_at(drill, at)
+    path = sequence(setting, ground(drill.court), drill.jobs).run_paths["out"]
+    x, y = path[len(path) // 2]
+    drill = put(drill, at, Cone(kind="cone", id="trap", place=place((path[0][0] + x) / 2, (path[0][1] + y) / 2)))
+    said = [check.sentence.text for check in checks(drill, at) if check.danger]
+    assert said
+    for reader in READERS:
+        printed = squeezed("".join(p.extract_text() for p in reader_of(make_card(drill, at, reader=reader).pdf).pages))
+        assert all(squeezed(text) in printed for text in said)

@@ -18,10 +18,12 @@ from designer.bundle import sample
 from designer.drill.base import Record
 from designer.drill.places import locate
 from designer.drill.setting import At, addresses, below, changes_at, difference, resolve, setting_at
+from designer.review.checks import checks
 from designer.storage.brand import brand_beside, logo_svg
 from designer.storage.reading import open_drill
 from designer.storage.schema import schema
 from designer.storage.writing import drill_bytes
+from designer.wording.card import card_words
 
 FOOT = 0.3048
 RACKET, STRIDE = 27 / 12, 3
@@ -196,6 +198,20 @@ def test_no_question_is_left_for_the_coach(code):
     assert drill.house.in_doubt == "replay"
     assert drill.house.stopped is not None
     assert drill.house.stopped.then == "replay"
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_the_review_finds_nothing_wrong_and_nothing_to_be_careful_of(code):
+    found = [(check.weight, check.key, check.sentence.text) for check in checks(drill_of(code))]
+    assert [finding for finding in found if finding[0] != "suggestion"] == []
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_no_card_of_a_sample_has_a_line_left_to_fill_in(code):
+    drill = drill_of(code)
+    for at in addresses(drill):
+        sections = card_words(drill, at, "stand-in").sections
+        assert [sentence.text for section in sections for sentence in section.sentences if sentence.missing] == [], at
 
 
 @pytest.mark.parametrize("code", CODES)

@@ -68,7 +68,7 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
         align=align,
         cased=_cased(plan, box),
     )
-    plan.space.take(box, owner="court words")
+    plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
 def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:
@@ -105,7 +105,7 @@ def you_word(plan: Plan) -> None:
         bold=True,
         cased=_cased(plan, box),
     )
-    plan.space.take(box, owner="court words")
+    plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
 def _reader_across(plan: Plan) -> float:
@@ -134,6 +134,10 @@ def _net(plan: Plan) -> None:
             ((high[0], high[1] + 8 * u), "middle"),
             ((low[0] + 3.5 * u, low[1] + 4 * u), "left"),
             ((low[0] - 3.5 * u, low[1] + 4 * u), "right"),
+            ((low[0], low[1] - 20 * u), "middle"),
+            ((high[0], high[1] + 20 * u), "middle"),
+            ((high[0] + 3.5 * u, high[1] - 4 * u), "left"),
+            ((high[0] - 3.5 * u, high[1] - 4 * u), "right"),
         ]
     else:
         left, right = ends
@@ -166,4 +170,4 @@ def _net(plan: Plan) -> None:
         align=align,
         cased=_cased(plan, box),
     )
-    plan.space.take(box, owner="court words")
+    plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")

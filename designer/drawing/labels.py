@@ -76,7 +76,7 @@ def label_marks(plan: Plan, court: Bounds) -> dict[tuple[str, str], list[Bounds]
         plan.draw(
             label.id, label.kind, Layer.WORDS, _drawn, label, block, at, align, lead, part=label.part, cased=cased
         )
-        plan.space.take(grown(box, 0.5 * plan.unit), owner=f"{label.id} words")
+        plan.space.take(grown(box, 1.4 * plan.unit), owner=f"{label.id} words")
         if where == "inside" and label.id is not None:
             part = "copy" if label.part.endswith("copy") else ""
             free.setdefault((label.id, part), []).append(grown(box, 1.6 * plan.unit))

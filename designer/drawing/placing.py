@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Final, TypeVar
 
@@ -41,6 +41,10 @@ class Taken:
     owner: str = ""
 
 
+Cells = dict[tuple[int, int], list[tuple[float, float, float, float, Held]]]
+"""By column and row of a cell: what lies in it, each with its box in front, which is looked at most."""
+
+
 @dataclass(slots=True)
 class Space:
     """What is on the picture so far. Boxes and pieces lie in square cells, so that a search looks only round itself."""
@@ -48,13 +52,13 @@ class Space:
     unit: float
     extent: Bounds
     cell: float = 0.0
-    boxes: dict[tuple[int, int], list[Taken]] = field(default_factory=dict)
-    pieces: dict[tuple[int, int], list[Piece]] = field(default_factory=dict)
+    boxes: Cells[Taken] = field(default_factory=dict)
+    pieces: Cells[Piece] = field(default_factory=dict)
     idle: bool = False
     """Nothing will be searched for, so nothing is noted."""
 
     def __post_init__(self) -> None:
-        self.cell = 24 * self.unit
+        self.cell = 40 * self.unit
 
     def _cells(self, box: Bounds) -> Iterator[tuple[int, int]]:
         left, low, right, high = (math.floor(value / self.cell) for value in box)
@@ -68,7 +72,7 @@ class Space:
             return
         taken = Taken(box, cost, owner)
         for cell in self._cells(box):
-            self.boxes.setdefault(cell, []).append(taken)
+            self.boxes.setdefault(cell, []).append((*box, taken))
 
     def cross(self, points: Iterable[Point], cost: float, owner: str = "") -> None:
         """Note a line through ``points``; covering one u of it costs ``cost``."""
@@ -77,8 +81,10 @@ class Space:
         chain = list(points)
         for start, end in itertools.pairwise(chain):
             piece = Piece(start, end, cost, owner)
+            left, right = (start[0], end[0]) if start[0] < end[0] else (end[0], start[0])
+            low, high = (start[1], end[1]) if start[1] < end[1] else (end[1], start[1])
             for cell in self._along(start, end):
-                self.pieces.setdefault(cell, []).append(piece)
+                self.pieces.setdefault(cell, []).append((left, low, right, high, piece))
 
     def _along(self, start: Point, end: Point) -> Iterator[tuple[int, int]]:
         length = math.dist(start, end)
@@ -92,30 +98,13 @@ class Space:
                 seen.add(cell)
                 yield cell
 
-    def near_boxes(self, box: Bounds) -> Iterable[Taken]:
-        """Return each taken box that may touch ``box``, once."""
-        return self._near(self.boxes, box)
+    def near_boxes(self, box: Bounds) -> list[Taken]:
+        """Return each taken box that touches ``box``, once."""
+        return _near(self.boxes, box, self.cell)
 
-    def near_pieces(self, box: Bounds) -> Iterable[Piece]:
+    def near_pieces(self, box: Bounds) -> list[Piece]:
         """Return each piece that may run through ``box``, once."""
-        return self._near(self.pieces, box)
-
-    def _near(self, cells: Mapping[tuple[int, int], list[Held]], box: Bounds) -> Iterable[Held]:
-        size = self.cell
-        left, low, right, high = (
-            int(box[0] // size),
-            int(box[1] // size),
-            int(box[2] // size),
-            int(box[3] // size),
-        )
-        if left == right and low == high:
-            return cells.get((left, low), ())
-        found: dict[int, Held] = {}
-        for column in range(left, right + 1):
-            for row in range(low, high + 1):
-                for held in cells.get((column, row), ()):
-                    found[id(held)] = held
-        return found.values()
+        return _near(self.pieces, box, self.cell)
 
     def cost(self, box: Bounds, owner: str = "", limit: float = math.inf) -> float:
         """Return what it costs to lay something into ``box``; counting stops once ``limit`` is passed."""
@@ -163,6 +152,17 @@ class Space:
             if piece.cost >= PATH and piece.owner != owner
         ]
         return min([reach, *found])
+
+
+def _near(cells: Cells[Held], box: Bounds, size: float) -> list[Held]:
+    left, low, right, high = box
+    found: list[Held] = []
+    for column in range(int(left // size), int(right // size) + 1):
+        for row in range(int(low // size), int(high // size) + 1):
+            for x0, y0, x1, y1, held in cells.get((column, row), ()):
+                if x0 <= right and x1 >= left and y0 <= high and y1 >= low and held not in found:
+                    found.append(held)
+    return found
 
 
 UNSEEN: Final = frozenset({"side words"})

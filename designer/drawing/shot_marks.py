@@ -260,7 +260,11 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     made = plan.draw(flight.id, "open flag", Layer.DIGITS, balls.flag, at, centre, text)
     if made is not None:
         plan.space.take(balls.flag_box(plan.pen, centre, text), owner=f"{flight.id} flag")
+        plan.space.cross((centre, at), POINTER, f"{flight.id} flag")
 
+
+POINTER: Final = 60.0
+"""What it costs to cover one u of a flag's pointer."""
 
 WIDE_COURT: Final = 212.6
 """A court this wide in u (75 mm at 1 pt) has room for "open from here"."""

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QObject, Signal
 
 from designer.court.readings import snapped
 from designer.court.standards import Ground, ground
+from designer.desktop.canvas.names import size_words
 from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.document import Document
 from designer.desktop.view import View
@@ -129,6 +130,12 @@ class Bench(QObject):
             jumps = False
         self.show(Guide(at=point, words=self.reading(point), snapped=jumps, leg=(*leg, point) if leg else ()))
         return point
+
+    def add_size(self, id: str) -> None:
+        """Add to what the guide says how large the thing called ``id`` is now."""
+        words = size_words(self.view.setting.find(id), self.view.units)
+        if words and self._guide.words:
+            self.show(replace(self._guide, words=f"{self._guide.words}\n{words}"))
 
     def reading(self, point: Point) -> str:
         """Return ``point`` in words, from the nearest painted lines."""

@@ -100,7 +100,7 @@ class CourtCanvas(CourtView):
 
     def _show_guide(self, guide: Guide) -> None:
         self._overlay.show_guide(guide, self.sight)
-        self.reading_changed.emit(guide.words)
+        self.reading_changed.emit(guide.words.replace("\n", "; "))
 
     def _show_cross(self, cross: Point | None) -> None:
         self._overlay.show_cross(cross, self.sight)

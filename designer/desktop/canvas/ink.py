@@ -124,8 +124,9 @@ def tint(colour: str, opacity: float) -> QColor:
 def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) -> Label:
     """Return a label for ``at`` that stands inside ``seen``: above and beside it, below where there is no room."""
     metrics = QFontMetricsF(font)
-    width = (metrics.horizontalAdvance(text) + 20) / scale
-    height = (metrics.height() + 10) / scale
+    lines = text.splitlines()
+    width = (max(metrics.horizontalAdvance(line) for line in lines) + 20) / scale
+    height = (metrics.lineSpacing() * len(lines) + 10) / scale
     gap = 26 / scale
     left = min(max(at.x() - width / 4, seen.left() + 4 / scale), seen.right() - width - 4 / scale)
     top = at.y() - gap - height

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QBrush, QColor, QPainterPath
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainterPath, QPainterPathStroker, QPolygonF
 
 from designer.desktop.canvas.bench import Bench, Guide
 from designer.desktop.canvas.handles import Handle, handles
@@ -17,7 +17,7 @@ from designer.desktop.canvas.scene import CourtScene
 from designer.desktop.fonts import NOTE, font
 from designer.desktop.look import BLACK, DARK, LIGHT, Look
 from designer.drawing.page import Page
-from designer.drawing.primitives import Layer
+from designer.drawing.primitives import Layer, Mark, Path
 from designer.drawing.qt import path_shape
 from designer.drill.base import Point
 
@@ -146,9 +146,24 @@ class Overlay:
             return None
         path = QPainterPath()
         for item in marks:
-            path.addPath(path_shape(item.mark, reach).translated(item.pos()))
+            path.addPath(self._round(item.mark, reach).translated(item.pos()))
         path.setFillRule(path.fillRule().WindingFill)
         return path
+
+    @staticmethod
+    def _round(mark: Mark, reach: float) -> QPainterPath:
+        """Return the ink of ``mark``, ``reach`` metres wider. Of an area it is a band along its edge: the inside stays clear."""
+        if not mark.kind.endswith(" area"):
+            return path_shape(mark, reach)
+        outline = mark.primitives[0]
+        if mark.layer != Layer.AREAS or not isinstance(outline, Path):
+            return QPainterPath()
+        stroker = QPainterPathStroker()
+        stroker.setWidth(2 * reach)
+        stroker.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        path = QPainterPath()
+        path.addPolygon(QPolygonF([QPointF(x, -y) for x, y in (*outline.points, outline.points[0])]))
+        return stroker.createStroke(path)
 
     def _filled(self, path: QPainterPath | None, colour: str, opacity: float) -> tuple[Stroke, ...]:
         return () if path is None else (Stroke(path, None, QBrush(tint(colour, opacity))),)

@@ -60,7 +60,6 @@ class CourtScene(QGraphicsScene):
 
     def show_change(self, change: Change) -> frozenset[Key]:
         """Show ``change`` over the last whole picture, in place of any earlier one; return the keys that it concerns."""
-        assert self._theme is not None, "there is no whole picture yet"
         concerned = set(change.offsets) | change.hidden | {mark.key for mark in change.marks}
         self._settle(self._live - concerned)
         self._live = concerned
@@ -71,13 +70,20 @@ class CourtScene(QGraphicsScene):
         for mark in change.marks:
             item = self._items.get(mark.key)
             if item is None:
-                item = self._items[mark.key] = MarkItem(mark, self._theme)
+                item = self._items[mark.key] = MarkItem(mark, self.theme)
                 item.setZValue(mark.layer + 1 - 1e-6)
                 self.addItem(item)
             elif item.mark is not mark and item.mark != mark:
-                item.show_mark(mark, self._theme)
+                item.show_mark(mark, self.theme)
             item.setVisible(True)
         return frozenset(concerned)
+
+    @property
+    def theme(self) -> Theme:
+        """Return the theme of what is shown; ``LookupError`` before there is a picture."""
+        if self._theme is None:
+            raise LookupError("there is no picture yet")
+        return self._theme
 
     def pictured(self, id: str) -> tuple[Mark, ...]:
         """Return the marks of the record ``id`` on the last whole picture."""
@@ -87,11 +93,11 @@ class CourtScene(QGraphicsScene):
         """Show the marks ``keys`` again as the last whole picture has them."""
         for key in tuple(keys):
             item, mark = self._items[key], self._pictured.get(key)
-            if mark is None or self._theme is None:
+            if mark is None:
                 self.removeItem(self._items.pop(key))
             else:
                 if item.mark is not mark:
-                    item.show_mark(mark, self._theme)
+                    item.show_mark(mark, self.theme)
                 item.setPos(0, 0)
                 item.setVisible(True)
             self._live.discard(key)

@@ -196,6 +196,8 @@ class SelectTool(ToolBase):
             to = bench.snap((handle.at[0] + by[0], handle.at[1] + by[1]), pointer)
         under = tuple(id for id in pointer.under if id != handle.id)
         bench.preview(pulled(press.drill, bench.at, handle, to, under))
+        if handle.part == "corner":
+            bench.add_size(handle.id)
 
     def _settle(self, press: Press) -> None:
         bench = self.bench

@@ -79,6 +79,7 @@ class StretchTool(ToolBase):
             self.bench.document.end_preview()
         else:
             self.bench.preview(stretched(self.bench.drill, self.bench.at, self.kind, self._start, end, self._id))
+            self.bench.add_size(self._id)
 
     def _end(self, pointer: Pointer) -> Point:
         assert self._start is not None

@@ -79,3 +79,12 @@ def test_backspace_takes_the_first_end_back(empty_hand):
     empty_hand.click((1.0, 0.0))
     empty_hand.click((2.0, 0.0))
     assert only(empty_hand).corners == ((1.0, 0.0), (2.0, 0.0))
+
+
+def test_how_large_it_gets_is_said_while_it_is_drawn(empty_hand):
+    empty_hand.view.set_snapping(True)
+    empty_hand.view.set_tool("area")
+    empty_hand.pull((3.43, -9.14), (4.11, -6.41))
+    assert empty_hand.bench.guide.words.splitlines()[1] == "1 racket wide, 3 strides deep"
+    empty_hand.escape()
+    assert empty_hand.bench.guide.words == ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from designer.drawing.geometry import Route, ahead, turned
+from designer.drawing.geometry import Route, ahead, rectangle, unit_vector
 from designer.drawing.pen import DASH, Pen
 from designer.drawing.primitives import Bounds, Dots, Ellipse, Path, Point, Primitive, Style
 from designer.drawing.words import text_width
@@ -103,35 +103,30 @@ def flag_box(pen: Pen, centre: Point, text: str) -> Bounds:
     return (centre[0] - half[0], centre[1] - half[1], centre[0] + half[0], centre[1] + half[1])
 
 
-def flag(pen: Pen, at: Point, centre: Point, text: str = "open") -> Iterator[Primitive]:
-    """Yield the open flag: its box round ``centre``, its pointer towards the bounce ``at``."""
+def flag_nib(pen: Pen, at: Point, centre: Point, text: str) -> tuple[Point, Point, Point]:
+    """Return the corners of the flag's pointer; the second is its tip, short of the bounce ``at``."""
     left, low, right, high = flag_box(pen, centre, text)
     u = pen.unit
     if left - 2 * u < at[0] < right + 2 * u:  # straight above or below: the pointer leaves the long side
         side = low if at[1] < centre[1] else high
         stem = min(max(at[0], left + 7 * u), right - 7 * u)
-        foot = (at[0], at[1] + (FLAG_REACH * u if at[1] < centre[1] else -FLAG_REACH * u))
-        nib = ((stem - 5 * u, side), foot, (stem + 5 * u, side))
-    else:
-        edge = right if at[0] > centre[0] else left
-        inward = -1 if at[0] > centre[0] else 1
-        near = low if at[1] < centre[1] else high
-        foot = ahead(at, _towards(at, (edge, near)), FLAG_REACH * u)
-        inner = near + (6.5 * u if near == low else -6.5 * u)
-        nib = ((edge + inward * 9 * u, near), foot, (edge, inner))
-    corners = ((left, low), (right, low), (right, high), (left, high))
+        tip = (at[0], at[1] + (FLAG_REACH * u if at[1] < centre[1] else -FLAG_REACH * u))
+        return ((stem - 5 * u, side), tip, (stem + 5 * u, side))
+    edge, inward = (right, -1) if at[0] > centre[0] else (left, 1)
+    near = low if at[1] < centre[1] else high
+    tip = ahead(at, unit_vector(at, (edge, near)), FLAG_REACH * u)
+    return ((edge + inward * 9 * u, near), tip, (edge, near + (6.5 * u if near == low else -6.5 * u)))
+
+
+def flag(pen: Pen, at: Point, centre: Point, text: str = "open") -> Iterator[Primitive]:
+    """Yield the open flag: its box round ``centre``, its pointer towards the bounce ``at``."""
+    forms = (flag_nib(pen, at, centre, text), rectangle(flag_box(pen, centre, text)))
     role = pen.casing_role(centre)
-    for points in (nib, corners):
-        yield Path(points, Style(role, 2 * u, (), "round", role), closed=True)
-    for points in (nib, corners):
+    for points in forms:
+        yield Path(points, Style(role, 2 * pen.unit, (), "round", role), closed=True)
+    for points in forms:
         yield Path(points, Style(fill="ink"), closed=True)
     yield pen.words(text, centre, FLAG_TEXT, "paper", bold=True)
-
-
-def _towards(start: Point, end: Point) -> Point:
-    from designer.drawing.geometry import unit_vector
-
-    return unit_vector(start, end)
 
 
 def run(pen: Pen, route: Route) -> Iterator[Primitive]:
@@ -155,18 +150,3 @@ def recovery(pen: Pen, route: Route, toes: Point, end: float | None = None) -> I
         places = tuple(route.at(index * 2.9 * pen.unit) for index in range(count + 1))
         yield Dots(places, 0.75 * pen.unit, Style(fill="feet"))
     yield from pen.feet(route.at(end), toes)
-
-
-def share(pen: Pen, tip: Point, direction: Point, text: str, colour: str = "ball") -> Primitive:
-    """Return a bare share ("60 %") 3 u beyond a head."""
-    align = "left" if direction[0] >= 0 else "right"
-    place = ahead(tip, direction, 3.0 * pen.unit)
-    return pen.words(text, place, 9.0, colour, bold=True, align="left" if align == "left" else "right")
-
-
-def fork(pen: Pen, start: Point, direction: Point, tag_text: str) -> tuple[Point, Point]:
-    """Return where the one tag and the pill of a fan stand: behind its contact, seen along ``direction``."""
-    beyond = turned(direction, 180)
-    across = (tag_width(tag_text) + pill_width()) / 2 * pen.unit
-    tag_at = ahead(start, beyond, 9 * pen.unit)
-    return (tag_at[0], tag_at[1]), (tag_at[0] + across + 0.6 * pen.unit, tag_at[1])

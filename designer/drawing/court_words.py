@@ -37,7 +37,7 @@ def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
 def reserve_side_words(plan: Plan) -> None:
     """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
     for text, at, align in side_words(plan):
-        plan.space.take(plan.pen.text_box((text,), at, 8.5, align=align), 12.0, "side words")
+        plan.space.take(plan.pen.text_box((text,), at, 8.5, align=align), 40.0, "side words")
 
 
 def _cased(plan: Plan, box: Bounds) -> bool:

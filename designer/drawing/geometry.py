@@ -206,6 +206,12 @@ def overlap(one: Bounds, other: Bounds) -> float:
     return width * height if width > 0 and height > 0 else 0.0
 
 
+def bounds_of_points(points: Sequence[Point]) -> Bounds:
+    """Return the smallest upright rectangle round ``points``."""
+    across, along = [x for x, _ in points], [y for _, y in points]
+    return (min(across), min(along), max(across), max(along))
+
+
 def grown(box: Bounds, by: float) -> Bounds:
     """Return ``box`` with ``by`` metres more on each side."""
     return (box[0] - by, box[1] - by, box[2] + by, box[3] + by)

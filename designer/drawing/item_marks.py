@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
 from designer.drawing import areas, kit, lines
-from designer.drawing.geometry import between, point_to_piece, round_points, unit_vector
+from designer.drawing.geometry import between, bounds_of_points, point_to_piece, round_points, unit_vector
 from designer.drawing.pen import Pen
 from designer.drawing.placing import AREA, PATH
 from designer.drawing.plan import Label, Plan
@@ -278,12 +278,6 @@ def _laid_edge(plan: Plan, item: Area, points: Sequence[Point], role: Role, part
     plan.draw(item.id, f"{role} area", Layer.LINES, areas.sides, painted, role, part=f"edge{part}")
     marked = item.marked or "chalk"
     plan.draw(item.id, LINE_KINDS[marked], Layer.LINES, lines.pieces, laid, marked, part=f"laid{part}")
-
-
-def bounds_of_points(points: Sequence[Point]) -> Bounds:
-    """Return the smallest upright rectangle round ``points``."""
-    across, along = [x for x, _ in points], [y for _, y in points]
-    return (min(across), min(along), max(across), max(along))
 
 
 def _is_crossing(plan: Plan, point: Point) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from designer.court.standards import Ground, ground
 from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
 from designer.drawing import rulers as ruler
-from designer.drawing.geometry import grown
+from designer.drawing.geometry import bounds_of_points, grown
 from designer.drawing.legend import LegendEntry, legend_of
 from designer.drawing.page import Page
 from designer.drawing.pen import Pen
@@ -129,7 +129,7 @@ def _note_court(plan: Plan) -> None:
 
 
 def _court_box(plan: Plan) -> Bounds:
-    return item_marks.bounds_of_points(tuple(map(plan.page.to_page, court_marks.outline(plan.ground))))
+    return bounds_of_points(tuple(map(plan.page.to_page, court_marks.outline(plan.ground))))
 
 
 def _extent(plan: Plan) -> Bounds:

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Final
 
 from designer.drawing import balls, people
-from designer.drawing.geometry import Route, ahead, overlap, unit_vector
+from designer.drawing.geometry import Route, ahead, bounds_of_points, overlap, unit_vector
 from designer.drawing.placing import FORBIDDEN, PATH, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Layer, Point
@@ -260,11 +260,9 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     made = plan.draw(flight.id, "open flag", Layer.DIGITS, balls.flag, at, centre, text)
     if made is not None:
         plan.space.take(balls.flag_box(plan.pen, centre, text), owner=f"{flight.id} flag")
-        plan.space.cross((centre, at), POINTER, f"{flight.id} flag")
+        nib = balls.flag_nib(plan.pen, at, centre, text)
+        plan.space.take(bounds_of_points(nib), owner=f"{flight.id} flag")
 
-
-POINTER: Final = 60.0
-"""What it costs to cover one u of a flag's pointer."""
 
 WIDE_COURT: Final = 212.6
 """A court this wide in u (75 mm at 1 pt) has room for "open from here"."""

@@ -8,7 +8,8 @@ from shapely.geometry import LineString, Polygon, box
 from designer.drawing import geometry
 from designer.drawing.geometry import Route, hatch, inside_box, rounded
 
-places = st.tuples(st.floats(-10, 10), st.floats(-10, 10))
+metres = st.floats(-10, 10).map(lambda value: round(value, 4))
+places = st.tuples(metres, metres)
 
 
 @given(st.lists(places, min_size=2, max_size=5), st.floats(0, 1), st.floats(0, 1))

@@ -103,7 +103,7 @@ def _starts(told: Telling) -> Iterator[Change]:
         before = old.get(start.id)
         words = put_in(told, start)
         if before is None or (put_in(told.below, before) != words and not _only_pace(told, start.shot)):
-            yield Change(words, (start.id,), 0, words)
+            yield Change(words, (start.id,), 1, words)
             if is_serve(told, start) and start.bad is not None:
                 yield Change(bad_words(told, start), (start.id,), 8)
         elif bad_words(told.below, before) != bad_words(told, start):
@@ -135,11 +135,9 @@ def _shots(told: Telling) -> Iterator[Change]:
         elif before is None or deed(told.below, before) != deed(told, step):
             optional = may_play(told, step)
             yield Change(optional or f"{who} {deed(told, step)}", (id,), 3, optional)
-    for id, shot in old.items():
+    for id in old:
         if id not in new and any(start.shot == id for start in told.below.later_starts):
             yield Change("no second ball", (), 1, "no second ball")
-        elif id not in new and shot.stroke in ("lob", "drop shot", "smash") and not _forbidden(told, shot.stroke):
-            yield Change(f"no {shot.stroke}", (), 5)
 
 
 def _choices(told: Telling) -> Iterator[Change]:
@@ -170,10 +168,6 @@ def _runs(told: Telling) -> Iterator[Change]:
             yield Change(f"{run_words(told, run)} as soon as {shot_name(told, shot)} is hit", (id,), 4)
 
 
-def _forbidden(told: Telling, stroke: str) -> bool:
-    return any(rule.never and stroke in getattr(rule.must, "strokes", ()) for rule in told.setting.rules.values())
-
-
 def _parts(told: Telling) -> Iterator[Change]:
     old, new = told.below.setting, told.setting
     was, now = opening_part(old), opening_part(new)
@@ -181,11 +175,11 @@ def _parts(told: Telling) -> Iterator[Change]:
     if now is not None and (was is None or was[0].until != now[0].until):
         whens = listed([trigger(told, event) for event in now[0].until], "or").replace(" or once ", " or ")
         text = f"the point opens {whens}" if whens else "then the point is open"
-        yield Change(text, (now[0].id, now[1].id), 1, text)
+        yield Change(text, (now[0].id, now[1].id), 0, text)
     elif now is None and opens and (was is not None or told.below.cooperative):
         first = "return" if any(is_serve(told, start) for start in told.first_starts) else "first hit"
         text = f"the point is open from the {first}"
-        yield Change(text, (), 1, text)
+        yield Change(text, (), 0, text)
     for id, part in new.parts.items():
         before = old.parts.get(id)
         if before is None or part.kind == "open":
@@ -222,7 +216,7 @@ def _rules(told: Telling) -> Iterator[Change]:
         elif below is not None and below.changed(note=rule.note) == rule:
             continue
         else:
-            yield Change(marked(found), found.about, 2 if below is None else 4, gist)
+            yield Change(marked(found), found.about, 1 if below is None else 3, gist)
     yield from _rules_off(told)
 
 
@@ -264,7 +258,7 @@ def _points(told: Telling) -> Iterator[Change]:
             continue
         text = f"{value_words(record)} {words}"
         plain = record.beside is None and words == "rally won"
-        yield Change(text, (id,), 3, "" if plain else text)
+        yield Change(text, (id,), 2, "" if plain else text)
 
 
 def _finish(told: Telling) -> Iterator[Change]:
@@ -276,7 +270,7 @@ def _finish(told: Telling) -> Iterator[Change]:
         return
     if old is not None and old.kind == new.kind and old.changed(to=new.to) == new and old.to is not None:
         words = f"{words.split(';')[0].split(' from ')[0]}, not {old.to}"
-    yield Change(words, (new.id,), 3, words)
+    yield Change(words, (new.id,), 5, words)
 
 
 def _swaps(told: Telling) -> Iterator[Change]:

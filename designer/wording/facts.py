@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
-from designer.wording.kit import counted
+from designer.wording.kit import kit_of
 from designer.wording.names import name_of
 from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
 FactIcon = Literal["people", "court", "clock", "ball", "kit"]
+
+
+_ANY_AGE: Final = 90
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,13 +34,23 @@ def facts(told: Telling) -> tuple[Fact, ...]:
     balls = _balls(told)
     if balls:
         found.append(Fact("ball", balls))
-    things = counted(told)
+    things = kit_of(told)
     if things and not told.brief:
         found.append(Fact("kit", unmarked(", ".join(things))))
     return tuple(fact for fact in found if fact.text)
 
 
 def _people(told: Telling) -> str:
+    who = _players(told)
+    coach = any(job.by == "coach" for job in told.drill.jobs) or told.drill.coach_needed
+    words = [f"{who} and a coach" if coach and who else who]
+    if told.drill.age is not None and not told.brief:
+        least, most = told.drill.age
+        words.append(f"from age {least}" if most >= _ANY_AGE else f"ages {least} to {most}")
+    return ", ".join(word for word in words if word)
+
+
+def _players(told: Telling) -> str:
     if told.drill.players is None:
         count = len([job for job in told.drill.jobs if job.by == "player"]) or len(told.playing)
         return str(count) if count else ""

@@ -221,7 +221,7 @@ def folded(places: list[str]) -> list[str]:
         other = place.replace("at the near end", "at the far end")
         if place != other and other in sides:
             ends.append(place.replace("at the near end", "at both ends"))
-        elif place.replace("at the far end", "at the near end") not in sides or "end" not in place:
+        elif "at the far end" not in place or place.replace("at the far end", "at the near end") not in sides:
             ends.append(place)
     return ends
 

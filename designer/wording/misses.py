@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from designer.drill.conditions import Event
-from designer.drill.rules import Part, Points, Rule
+from designer.drill.items import Area, Hoop
+from designer.drill.rules import Keep, Part, Points, Rule
 from designer.play.rally import opening_part, parts
 from designer.wording.counts import listed
 from designer.wording.events import clause, plain_hit
@@ -16,6 +17,7 @@ from designer.wording.people import Group, group
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
+from designer.wording.where import area_name
 
 
 def off_and_out(told: Telling, rule: Rule, doer: Group | None) -> str:
@@ -81,6 +83,28 @@ def _miss(told: Telling, part: Part, *, several: bool) -> str:
     if part.kind == "cooperative" or not before:
         return f"a miss: {cost}"
     return f"a miss{before}: {cost}"
+
+
+def in_play(told: Telling) -> Iterator[Sentence]:
+    """Yield what is in play where that is less than the court, and that a missed target ends nothing."""
+    area = told.setting.in_play
+    if area is not None and area not in ("singles court", "doubles court"):
+        yield sentence("rules:in-play", f"in play: only {area_name(told, area)}", *_item(told, area))
+    if told.cooperative:
+        asked = {p.area for r in told.setting.rules.values() if isinstance(r.must, Keep) for p in r.must.where}
+        for points in told.setting.points.values():
+            targets = [p.area for event in points.on for p in event.where if _is_target(told, p.area)]
+            if points.gives.then == "points" and targets and not asked & set(targets):
+                yield sentence(f"rules:off:{points.id}", f"off {area_name(told, targets[0])}: play goes on", points.id)
+                return
+
+
+def _is_target(told: Telling, area: str) -> bool:
+    return isinstance(told.setting.items.get(area), Area | Hoop)
+
+
+def _item(told: Telling, area: str) -> tuple[str, ...]:
+    return (area,) if area in told.setting.items else ()
 
 
 def replays(told: Telling) -> Iterator[Sentence]:

@@ -128,11 +128,14 @@ def moved_people(told: Telling) -> Iterator[tuple[tuple[str, ...], str]]:
         old, new = locate(told.below.setting, before.place), locate(told.setting, spot.place)
         words = shift(told, old, new) if old is not None and new is not None and old != new else ""
         if spot.task != before.task:
-            words = f"as one who {spot.task}"
+            words = f"now {spot.task}"
         if words:
             groups.setdefault(words, []).append((id, letter(told, spot.job)))
     for words, found in groups.items():
         names = [name for _, name in found]
         who = "all" if len(found) == len(told.playing) > 2 else listed(names)
+        if words.startswith("now "):
+            yield tuple(id for id, _ in found), f"{who} {words if len(found) == 1 else words.removesuffix('s')}"
+            continue
         verb = "start" if len(found) > 1 else "starts"
         yield tuple(id for id, _ in found), f"{who} {verb} {words}"

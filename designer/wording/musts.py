@@ -15,7 +15,7 @@ from designer.wording.scope import ball_subject, drawn_shots
 from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 from designer.wording.units import height
-from designer.wording.where import bounces, feet, foot_words, is_feet
+from designer.wording.where import BACK_LINES, bounces, feet, foot_words, is_feet, is_line
 
 _AIM: Final = {
     "same line back": "back on the line it came on",
@@ -113,7 +113,7 @@ def _keep_feet(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | N
     if rule.never or (place.outside and place.judged == "one foot"):
         foot = "both feet" if place.judged == "both feet" else f"{own} foot" if own else "a foot"
         return Demand(f"{foot} {feet(told, place.changed(outside=False))}", forbidden=True, feet=True)
-    where = f"{foot_words(place)} {feet(told, place)}"
+    where = f"{foot_words(place)} {feet(told, place)}{_on_the_line(told, place)}"
     if rule.of:
         return Demand(f"{shots_named(told, rule.of)} is hit with {where}", feet=True)
     if at_own_hit(rule):
@@ -125,6 +125,13 @@ def _keep_feet(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | N
     if doer is None:
         return Demand(f"{'the' if hit == 'next hit' else 'each'} {hit}: {where}", feet=True)
     return Demand(f"{own} {hit}: {where}" if own else f"the {hit} by {doer.either}: {where}", feet=True)
+
+
+def _on_the_line(told: Telling, place: In) -> str:
+    """Return what a foot on the line is, where the words for the place do not say it."""
+    if place.line != "out" or place.side != "in front of" or place.outside or not is_line(told, place.area):
+        return ""
+    return f"; on the line is {'outside' if place.area in BACK_LINES else 'behind'} it"
 
 
 def is_next_hit(rule: Rule) -> bool:
@@ -151,6 +158,8 @@ def _stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> D
     if rule.never:
         named = f" at {shots_named(told, rule.of)}" if rule.of else ""
         return Demand(f"{with_a(one)}{by}{named}", forbidden=True)
+    if rule.of and set(must.strokes) == {"serve", "underarm serve"}:
+        return Demand(f"{shots_named(told, rule.of)} is overarm or underarm")
     if rule.of:
         return Demand(f"{shots_named(told, rule.of)} is {with_a(one)}")
     if rule.when:

@@ -29,14 +29,27 @@ def place_words(
     ``owner`` is who plays at that end: "B's left singles line". With ``exact``, a distance that is no whole count is
     given in metres.
     """
-    return reading_words(reading(ground, point), units, owner=f"{owner}'s" if owner else None, exact=exact)
+    return reading_words(_read(ground, point), units, owner=f"{owner}'s" if owner else None, exact=exact)
+
+
+def _read(ground: Ground, point: Point) -> Reading:
+    """Return the reading, from the middle where nothing is painted there and it is nearer than a sideline."""
+    found = reading(ground, point)
+    across = found.across
+    painted = ground.centre_line or ground.standard.centre_mark is not None
+    if painted or across is None or "singles line" not in across.line or across.direction != "in from":
+        return found
+    if abs(point[0]) >= across.count_metres:
+        return found
+    right = (point[0] > 0) == (found.end != "far")
+    return replace(found, across=Offset("the middle", abs(point[0]), "right of" if right else "left of"))
 
 
 def standing_words(
     ground: Ground, point: Point, units: Units = "rackets", *, owner: str | None = None, exact: bool = False
 ) -> str:
     """Return where a person or a thing stands: as ``place_words``, with "on" before a crossing of lines."""
-    found = reading(ground, point)
+    found = _read(ground, point)
     words = reading_words(found, units, owner=owner, exact=exact)
     return f"on {words}" if found.crossing is not None else words
 
@@ -106,6 +119,6 @@ def owned(landmark: str, owner: str | None) -> str:
     if landmark in ("the left side fence", "the right side fence"):
         side = landmark.split(" ", 2)[1]
         return f"the side fence on {owner} {side}" if owner is not None else landmark
-    if owner is None or not landmark.startswith("the ") or landmark.startswith(("the net", "the middle of the net")):
+    if owner is None or not landmark.startswith("the ") or landmark.startswith(("the net", "the middle")):
         return landmark
     return f"{owner} {landmark.removeprefix('the ')}"

@@ -9,9 +9,9 @@ from designer.drill.rules import Rule
 from designer.play.rally import parts
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import clause
-from designer.wording.misses import misses, off_and_out, replays
+from designer.wording.misses import in_play, misses, off_and_out, replays
 from designer.wording.musts import at_own_hit, demand, is_next_hit
-from designer.wording.names import letter, shots_named
+from designer.wording.names import choice_word, letter, shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group
 from designer.wording.scope import first_hits, in_hits, in_parts
@@ -24,7 +24,7 @@ from designer.wording.where import bounces, feet, is_feet
 
 def rules(told: Telling) -> tuple[Sentence, ...]:
     """Return the rules of the rally, feeds left out: they stand under the start."""
-    found: list[Sentence] = [*settled(told)]
+    found: list[Sentence] = [*settled(told), *in_play(told)]
     binding = [rule for rule in ordered(told) if not is_about_feed(told, rule)]
     said: set[str] = set()
     for rule in binding:
@@ -162,13 +162,28 @@ def when(told: Telling, rule: Rule) -> str:
     return listed(words, "or")
 
 
+def _unless(told: Telling, ids: tuple[str, ...]) -> str:
+    """Return which balls that may be played instead are not meant: " (not a lob)"."""
+    first = told.sequence.step(ids[0])
+    if first is None or not first.alternatives:
+        return ""
+    before = told.sequence.before.get(ids[0])
+    others = [
+        step.shot.id
+        for step in told.sequence.steps
+        if step.alternatives and told.sequence.before.get(step.shot.id) == before and step.shot.id not in ids
+    ]
+    named = [id for id in others if choice_word(told, told.setting.shots[id]) is not None]
+    return f" (not {shots_named(told, named)})" if named else ""
+
+
 def _after(told: Telling, event: Event, rule: Rule, doer: Group | None) -> str:
     hit = event.what in ("played", "landed")
     if at_own_hit(rule) and doer is not None and event.count:
         served = ", the serve counted," if "serving side" in event.by or "server" in event.by else ""
         return f"at {doer.own} {ordinal(event.count)} hit{served}"
     if hit and event.of and not event.where:
-        return f"after {shots_named(told, event.of)}"
+        return f"after {shots_named(told, event.of)}{_unless(told, event.of)}"
     if hit and event.where and not event.of:
         on_feet = [place for place in event.where if is_feet(place)]
         if on_feet:

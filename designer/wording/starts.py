@@ -3,25 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
+from designer.court.readings import reading
 from designer.drill.conditions import Where
 from designer.drill.movement import SERVES
-from designer.drill.rules import Start
+from designer.drill.rules import Keep, Start
+from designer.play.sequence import Step
 from designer.wording.counts import listed
 from designer.wording.names import letter
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group, opponents, owner
+from designer.wording.places import offset_words
 from designer.wording.rules import is_about_feed, rule_sentence
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.where import travels
+from designer.wording.where import is_feet, travels
 
-_COURTS = {
+_COURTS: Final = {
     "deuce": "to the deuce court",
     "ad": "to the ad court",
-    "in turn": "to the deuce and ad courts in turn",
+    "in turn": "deuce and ad in turn",
     "either": "to either court",
 }
 
@@ -59,22 +63,43 @@ def is_serve(told: Telling, start: Start) -> bool:
 def put_in(told: Telling, start: Start) -> str:
     """Return who puts the ball in, how, and where it must go."""
     feeders = told.feeders(start)
-    turn = " in turn" if len(feeders) > 1 else ""
-    who = f"{listed([letter(told, one) for one in feeders])}{turn}" if feeders else "someone"
-    if is_serve(told, start):
-        return f"{who} {_serves(told, start, several=len(feeders) > 1)}"
-    where = travels(told, start.good, owner(told, feeders))
     step = told.sequence.step(start.shot or "")
+    if start.next == "anyone" and step is not None:
+        feeders = (step.hitter,)
+    several = len(feeders) > 1
+    who = f"{listed([letter(told, one) for one in feeders])}{' in turn' if several else ''}" if feeders else "someone"
+    if is_serve(told, start):
+        return f"{who} {_serves(told, start, several=several)}"
+    where = travels(told, start.good, owner(told, feeders))
     if step is None:
-        return f"{who} {'put' if len(feeders) > 1 else 'puts'} the ball in {where}"
+        return f"{who} {'put' if several else 'puts'} the ball in {where}"
     if step.shot.stroke != "racket feed":
         return f"{who} {deed(told, step)} {where}"
-    verb = "bounce and hit" if len(feeders) > 1 else "bounces and hits"
+    place = _fed_from(told, start, step)
+    verb = "bounce and hit" if several else "bounces and hits"
     if where:
-        return f"{who} {verb} {PACE.get(step.shot.pace or '', '')} {where}"
+        return f"{who}{place} {verb} {PACE.get(step.shot.pace or '', '')} {where}"
     _, _, aim = deed(told, step).partition(" ")
     # Several feeders: the drawn feed is one of them, and goes to one receiver of several.
-    return f"{who} {verb} {'' if len(feeders) > 1 and aim.startswith('to ') else aim}"
+    return f"{who}{place} {verb} {'' if several and aim.startswith('to ') else aim}"
+
+
+def _fed_from(told: Telling, start: Start, step: Step) -> str:
+    """Return from where a feed is hit, for the coach, where no rule of the feed says it: ", from behind the baseline,"."""
+    asked = any(
+        isinstance(rule.must, Keep) and is_feet(rule.must.where[0])
+        for rule in told.setting.rules.values()
+        if start.shot in rule.of
+    )
+    along = reading(told.ground, step.contact).along
+    if told.brief or asked or along is None or not step.placed:
+        return ""
+    if along.line == "the baseline" and along.direction == "behind":
+        return ", from behind the baseline,"
+    if along.direction == "on" or step.contact_drawn:
+        words = offset_words(along, "along", told.units)
+        return f", from {words.removeprefix('on ')},"
+    return ""
 
 
 def _serves(told: Telling, start: Start, *, several: bool) -> str:
@@ -82,12 +107,19 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
     counts = set(start.serves.values())
     kind = shot.stroke if shot is not None and shot.stroke in SERVES else "serve"
     where = _COURTS.get(start.courts or "", "")
-    verb = "serve" if several else "serves"
-    tries = {frozenset({1}): "one serve", frozenset({2}): "two serves"}.get(frozenset(counts), "")
+    verb = ("serve" if several else "serves") + (" underarm" if kind == "underarm serve" else "")
+    each = " each" if several else ""
     if kind == "second serve":
-        return f"{verb} {where}: second serves, two tries" if counts == {2} else f"{verb} one second serve {where}"
-    under = " underarm" if kind == "underarm serve" else ""
-    return f"{f'{verb}{under} {where}'.strip()}{f', {tries}' if tries else ''}"
+        ball = "second serves" if several or counts == {2} else "one second serve"
+        tries = ", two tries" if counts == {2} else ", one try" if several else ""
+        return f"{'hit' if several else 'hits'} {ball}{tries}{_joined(where)}"
+    tries = {frozenset({1}): f", one serve{each}", frozenset({2}): f", two serves{each}"}.get(frozenset(counts), "")
+    return f"{verb}{tries}{_joined(where)}"
+
+
+def _joined(where: str) -> str:
+    """Return the courts as they stand after the serve: " to the deuce court", ", deuce and ad in turn"."""
+    return "" if not where else f" {where}" if where.startswith("to ") else f", {where}"
 
 
 def bad_words(told: Telling, start: Start) -> str:
@@ -104,6 +136,8 @@ def bad_words(told: Telling, start: Start) -> str:
             caller = f"{letter(told, across[0])} calls"
         elif start.called_by == ("receiver",):
             caller = "the receiver calls"
+        if caller and told.drill.house.feed_played == "accepted" and not told.brief:
+            caller = f"{caller} before hitting"
     result = outcome(told, start.bad, doer)
     if is_serve(told, start):
         return f"{'a double fault' if set(start.serves.values()) == {2} else 'a fault'}: {result}"
@@ -137,7 +171,7 @@ def _next(told: Telling, start: Start) -> Iterator[str]:
         case "by the rules":
             yield "serve in the order of the rules"
         case "anyone":
-            yield "then whoever holds a ball feeds"
+            yield "the next ball is fed at once by whoever holds one"
 
 
 def _score(told: Telling, start: Start) -> Iterator[str]:

@@ -10,11 +10,11 @@ from designer.play.rally import opening_part, opening_shot, parts
 from designer.play.sequence import Step
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import trigger
-from designer.wording.names import NOUNS, letter, shot_name
+from designer.wording.names import letter, shot_name
 from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
-from designer.wording.strokes import deed, serve_aim
+from designer.wording.strokes import CHOICE_VERBS, NOT_A_WAY, deed, serve_aim
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import travels
@@ -83,7 +83,10 @@ def _sentence(told: Telling, rivals: Rivals, text: str) -> Sentence:
     lead = Lead("feed" if step.feed else "choice" if len(rivals) > 1 else "hit", str(step.digit))
     caller = next((one.shot.called_by for one in rivals if one.shot.called_by is not None), None)
     says = f"{letter(told, caller)} calls {'which' if len(rivals) > 1 else 'it'}" if caller is not None else ""
-    notes = dict.fromkeys(own_text(told, one.shot.note) for one in rivals)
+    part, _ = optional_part(told, step)
+    notes = dict.fromkeys(
+        [*([own_text(told, part.note)] if part else []), *(own_text(told, one.shot.note) for one in rivals)]
+    )
     later = [start.id for start in told.later_starts if start.shot == step.shot.id]
     words = sentences_of(text, says, *notes)
     return sentence(f"shot:{step.shot.id}", words, *(one.shot.id for one in rivals), *later, lead=lead)
@@ -147,9 +150,9 @@ def _option(told: Telling, step: Step) -> str:
     label = unmarked(own_text(told, step.shot.label)).strip().lower()
     if not label or step.shot.stroke not in (None, "drive") or step.shot.wing is not None:
         return deed(told, step)
-    if label in NOUNS:
-        return f"plays {'an' if label[0] in 'aeiou' else 'a'} {label}"
-    return deed(told, step) if label in ("hold", "change") else f"plays {label}"
+    if label in CHOICE_VERBS:
+        return CHOICE_VERBS[label]
+    return deed(told, step) if step.feed or label in NOT_A_WAY else f"plays {label}"
 
 
 def _each_once(deeds: list[str]) -> list[str]:
@@ -167,7 +170,7 @@ def may_play(told: Telling, step: Step) -> str:
     It stands in a restricted part that comes after one counting the hitter's own hits, and that ends when such a
     ball has landed somewhere: until then the hitter may go on as before.
     """
-    part, before = _optional_part(told, step)
+    part, before = optional_part(told, step)
     if part is None:
         return ""
     when = ""
@@ -181,7 +184,8 @@ def may_play(told: Telling, step: Step) -> str:
     return f"{when}{letter(told, step.hitter)} may {_bare(verb)}{space}{rest}"
 
 
-def _optional_part(told: Telling, step: Step) -> tuple[Part | None, Part | None]:
+def optional_part(told: Telling, step: Step) -> tuple[Part | None, Part | None]:
+    """Return the part in which this ball may be chosen and the part before it, (None, None) where there is none."""
     before = None
     for part in parts(told.setting):
         ends_on_landing = bool(part.until) and all(event.where for event in part.until)
@@ -208,8 +212,15 @@ def _opening(told: Telling) -> Iterator[Sentence]:
     whens = ["from here" if event.of and not event.where else trigger(told, event) for event in restricted.until]
     when = listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ") or "from here"
     comma = "" if when.startswith(("from", "after")) else ","
-    words = sentences_of(f"{when}{comma} {_free(told)}", own_text(told, opened.note))
+    notes = [own_text(told, part.note) for part in parts(told.setting) if part.id not in _noted(told)]
+    words = sentences_of(f"{when}{comma} {_free(told)}", *notes)
     yield sentence(f"part:{opened.id}", words, opened.id, restricted.id, lead=Lead("open"))
+
+
+def _noted(told: Telling) -> set[str]:
+    """Return the parts whose note stands with a ball that may be chosen in them."""
+    found = (optional_part(told, step)[0] for step in told.sequence.steps)
+    return {part.id for part in found if part is not None}
 
 
 def _free(told: Telling) -> str:

@@ -18,8 +18,10 @@ from designer.play.sequence import Step
 from designer.wording.counts import listed
 from designer.wording.names import letter, name_of
 from designer.wording.people import owner
+from designer.wording.sentence import unmarked
 from designer.wording.shapes import span
 from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
 from designer.wording.where import travels
 
 HIGH: Final = 1.2
@@ -43,6 +45,20 @@ _VERB: Final = {
     "machine feed": "throws",
     "hand feed": "throws",
 }
+CHOICE_VERBS: Final = {
+    "pass": "passes",
+    "lob": "lobs",
+    "volley": "volleys",
+    "smash": "smashes",
+    "slice": "slices",
+    "drive": "drives",
+    "approach": "approaches",
+    "drop shot": "plays a drop shot",
+    "winner": "hits a winner",
+}
+"""What the words at the tips of a choice say that the hitter does."""
+NOT_A_WAY: Final = frozenset({"hold", "change"})
+"""Words at an arrow's tip that do not say how or where a ball is played."""
 _NOUN: Final = {"slice", "lob", "drop shot", "volley", "half-volley", "smash"}
 
 
@@ -62,10 +78,17 @@ def deed(told: Telling, step: Step, *, with_pace: bool = True) -> str:
         verb, adverbs = ("returns" if _is_return(told, shot) else "plays"), _height(shot)
     else:
         verb, adverbs = _VERB[str(shot.stroke)], _height(shot)
-    words = [*adverbs, *manner, *aim]
+    words = [*_label(told, step), *adverbs, *manner, *aim]
     if not words and not destination and verb == "plays":
         destination = "anywhere"
     return " ".join(word for word in (verb, listed(words), destination) if word)
+
+
+def _label(told: Telling, step: Step) -> list[str]:
+    """Return the word at the tip of a ball that is no choice: "short"; [] where it says nothing about the way."""
+    label = unmarked(own_text(told, step.shot.label)).strip()
+    plain = label.lower() not in CHOICE_VERBS and label.lower() not in NOT_A_WAY
+    return [label] if label and plain and not step.alternatives else []
 
 
 def _with_wing(told: Telling, step: Step) -> tuple[str, list[str]]:
@@ -212,6 +235,9 @@ def _feed_place(told: Telling, step: Step, *, own_side: bool) -> str:
     to = step.shot.to
     if to is not None and to.on is not None and is_letter(to.on):
         return f"to {letter(told, to.on)}"
+    named = {place.area for start in told.setting.starts.values() for place in start.good}
+    if to is not None and to.on is not None and to.on not in named and isinstance(told.setting.items.get(to.on), Area):
+        return _towards(told, step, to.on)
     following = told.sequence.following(step.shot.id)
     if own_side and following:
         return f"to {letter(told, following[0].hitter)}"
@@ -240,7 +266,7 @@ def _fed(told: Telling, step: Step) -> list[str]:
 def serve_aim(told: Telling, step: Step) -> str:
     """Return where a drawn serve is aimed: "wide", "to the T", "into the wide part"; "" where nothing says so."""
     to = step.shot.to
-    if to is None or step.landing is None:
+    if to is None or step.landing is None or told.ground.service_line is None:
         return ""
     if to.on is not None and not is_letter(to.on):
         return _towards(told, step, to.on)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import Final
 
 from designer.drill.rules import Swap
 from designer.play.rally import jobs_after
@@ -13,7 +15,12 @@ from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
-_COURTS = {"court up": "a court up", "court down": "a court down"}
+_COURTS: Final = {"court up": "a court up", "court down": "a court down"}
+_SOONER: Final = (
+    *("played", "landed", "missed", "caught", "struck", "reached", "called", "won"),
+    *("starts", "score", "minutes", "game won", "round", "finished"),
+)
+"""What happens sooner in play first."""
 
 
 def swaps(told: Telling) -> tuple[Sentence, ...]:
@@ -33,16 +40,16 @@ def has_deeds(swap: Swap) -> bool:
 
 
 def ordered(told: Telling) -> list[Swap]:
-    """Return the swaps, those after fewer starts, points or minutes first."""
-    return sorted(told.setting.swaps.values(), key=lambda swap: (swap.on[0].what != "starts", swap.on[0].count or 0))
+    """Return the swaps in the order in which they come in play."""
+    return sorted(told.setting.swaps.values(), key=lambda swap: (_SOONER.index(swap.on[0].what), swap.on[0].count or 0))
 
 
 def swap_words(told: Telling, swap: Swap) -> str:
     """Return when and what changes: "after five starts A and B change jobs and ends"."""
     when = listed(list(dict.fromkeys(trigger(told, event) for event in swap.on)), "or")
     deeds = [words for words in (_moves(told, swap), _table(told, swap)) if words]
-    if swap.ends:
-        deeds = [_with_ends(deeds[0])] if deeds else ["change ends"]
+    if swap.ends and not deeds:
+        deeds = ["change ends"]
     if swap.mirrored:
         deeds.append("all places move to the other side, left for right")
     if not deeds:
@@ -52,29 +59,66 @@ def swap_words(told: Telling, swap: Swap) -> str:
     return f"{when}{comma} {'; '.join(deeds)}"
 
 
-def _with_ends(deed: str) -> str:
-    return deed.replace("change jobs", "change jobs and ends") if "change jobs" in deed else f"{deed}; change ends"
-
-
 def _take_over(swap: Swap) -> Iterator[str]:
     if swap.take_over is not None:
         yield f"{many(swap.take_over, 'point')} in a row take over"
 
 
 def _moves(told: Telling, swap: Swap) -> str:
+    """Return who takes whose job, first for as few people as the drill can do with, then for those who may come."""
     outcomes = [key for key in swap.moves if len(key) > 1]
     if outcomes:
         return _by_outcome(told, swap.moves, outcomes)
-    after = {} if swap.table else jobs_after(told.setting, swap)
-    moves = {old: new for old, new in after.items() if old != new}
+    if swap.table:
+        return ""
+    more = optional_jobs(told)
+    everybody = _exchange(told, swap, _held_moves(told, swap, frozenset()))
+    fewest = _exchange(told, swap, _held_moves(told, swap, more)) if more else everybody
+    if not fewest or fewest == everybody or told.brief:
+        return fewest or everybody
+    extra = [letter(told, job) for job in sorted(more) if job in swap.moves]
+    return f"{fewest}; with {listed(extra)}, {everybody}"
+
+
+def _held_moves(told: Telling, swap: Swap, without: frozenset[str]) -> dict[str, str]:
+    """Return who goes where at the first swap while nobody is in the jobs of ``without``."""
+    spots = {id: spot for id, spot in told.setting.spots.items() if spot.job not in without}
+    after = jobs_after(replace(told.setting, spots=spots), swap)
+    return {old: new for old, new in after.items() if old != new}
+
+
+def optional_jobs(told: Telling) -> frozenset[str]:
+    """Return the jobs that nobody holds when as few people come as the drill can do with: those who wait, last first."""
+    if told.drill.players is None:
+        return frozenset()
+    least, _ = told.drill.players
+    rank = {"plays": 0, "collects": 1, "waits": 2}
+    spots = [s for s in told.setting.spots.values() if (job := told.drill.job(s.job)) is None or job.by == "player"]
+    jobs = [spot.job for spot in sorted(spots, key=lambda spot: (rank[spot.task], spot.job))]
+    return frozenset(job for job in jobs[least:] if job not in told.ends)
+
+
+def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
+    """Return moves between jobs in words: "A and B change jobs and ends", "A becomes B, B becomes C and C becomes A"."""
     if not moves:
         return ""
+    ends = " and ends" if swap.ends else ""
     pairs = [(a, b) for a, b in moves.items() if moves.get(b) == a and a < b]
-    if len(pairs) * 2 == len(moves):
-        words = [f"{letter(told, a)} and {letter(told, b)}" for a, b in pairs]
-        verb = "change places" if all(told.ends.get(a) == told.ends.get(b) for a, b in pairs) else "change jobs"
-        return f"{listed([words[0] + ' ' + verb, *words[1:]])}{' too' if words[1:] else ''}"
-    return listed([f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)])
+    if len(pairs) * 2 < len(moves):
+        ring = listed([f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)])
+        return f"{ring}; change ends" if swap.ends else ring
+    if all(a in told.ends and b not in told.ends for a, b in pairs):
+        come = "come" if len(pairs) > 1 else "comes"
+        return f"{_letters(told, [b for _, b in pairs])} {come} in for {_letters(told, [a for a, _ in pairs])}"
+    same_end = all(told.ends.get(a) == told.ends.get(b) for a, b in pairs)
+    stay = "" if same_end or swap.ends else "; ends stay"
+    words = [f"{_letters(told, pair)}" for pair in pairs]
+    first = f"{words[0]} change {'places' if same_end else f'jobs{ends}'}"
+    return f"{', and so do '.join([first, *words[1:]])}{stay}"
+
+
+def _letters(told: Telling, jobs: Sequence[str]) -> str:
+    return listed([letter(told, job) for job in jobs])
 
 
 def _round(moves: Mapping[str, str]) -> Iterator[tuple[str, str]]:
@@ -111,11 +155,11 @@ def _table(told: Telling, swap: Swap) -> str:
     if not swap.table:
         return ""
     if told.brief:
-        return "change jobs"
+        return "change places"
     jobs = sorted(told.ends)
     rows = [_row(told, dict(zip(jobs, row, strict=False))) for row in swap.table]
     names = _row(told, {job: letter(told, job) for job in jobs})
-    return f"people change jobs. Rounds, in the places of {names}: {'; '.join(rows)}"
+    return f"people change places. Round by round, in the places of {names}: {', then '.join(rows)}"
 
 
 def _row(told: Telling, people: Mapping[str, str]) -> str:
@@ -135,7 +179,7 @@ def path(told: Telling, start: str) -> str:
                 if person == start
             ]
             return f"round by round you are {', '.join(own)}" if own else ""
-        after = jobs_after(told.setting, swap).get(start, start)
+        after = _held_moves(told, swap, optional_jobs(told) - {start}).get(start, start)
         if after != start:
             when = trigger(told, swap.on[0])
             return f"{when}{',' if when.startswith('when') else ''} you are {letter(told, after)}"

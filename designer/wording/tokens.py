@@ -13,6 +13,7 @@ _TURNED: Final = frozenset(
     {"left", "right", "deuce", "ad", "clockwise", "anticlockwise", "forehand", "backhand", "cross-court"}
 )
 """Tokens that a version turns into another word; they read as they stand."""
+_QUOTED: Final = re.compile(r'"([^"]*)"')
 _CONTROL: Final = re.compile(r"[\x00-\x1f\x7f]+")
 
 
@@ -32,4 +33,5 @@ def own_text(told: Telling, text: str) -> str:
         name = name_of(told, token)
         return found[0] if name is None else name
 
-    return " ".join(_TOKEN.sub(word, _CONTROL.sub(" ", text)).split())
+    read = _TOKEN.sub(word, _CONTROL.sub(" ", text))
+    return _QUOTED.sub(r"“\1”", " ".join(read.split()))

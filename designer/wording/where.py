@@ -12,6 +12,8 @@ from designer.wording.names import name_of, without_article
 from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 
+BACK_LINES: Final = ("the baseline", "the service line")
+"""Lines that one is inside of rather than in front of."""
 FEET: Final = ("one foot", "both feet")
 PAST: Final = "past the service line"
 MIDDLE: Final = "middle four rackets"
@@ -100,7 +102,7 @@ def feet(told: Telling, place: In, owner: str | None = None) -> str:
         return f"on or in {name}" if place.line == "in" else f"in {name}"
     front = place.outside if place.side is None else (place.side == "in front of") != place.outside
     counts_as_in = (place.line == "in") != place.outside if place.line is not None else False
-    side = ("inside" if place.area in ("the baseline", "the service line") else "in front of") if front else "behind"
+    side = ("inside" if place.area in BACK_LINES else "in front of") if front else "behind"
     return f"on or {side} {name}" if counts_as_in else f"{side} {name}"
 
 
@@ -165,10 +167,11 @@ def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
     if isinstance(told.setting.items.get(place.area), Hoop):
         return f"touching {name} is {place.line}"
     if doubt is None:
-        return f"on the edge of {name} is {place.line}"
+        return f"on the edge of {name} is in" if place.line == "in" else f"on the edge of {name} counts as outside it"
+    answer: dict[str | None, str] = {"in": "in it", "out": "outside it"}
     if doubt == place.line:
-        return f"on the edge of {name}, or in doubt: {place.line}"
-    return f"on the edge of {name} is {place.line}; in doubt: {doubt}"
+        return f"on the edge of {name}, or in doubt: {answer[doubt]}"
+    return f"on the edge of {name}: {answer[place.line]}; in doubt: {answer[doubt]}"
 
 
 def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:

@@ -27,6 +27,9 @@ A_STEP: Final = 0.9144
 """Differences under one stride say nothing about where a run leads."""
 
 
+MEETS: Final = 1.5
+"""A run that ends so near to where a ball is met, in metres, leads to it: a stride and a racket away."""
+
 MACHINE_LETTERS: Final = "MNOPQRSTUVWXYZABCDEFGHIJKL"
 """A machine is M where that letter is free."""
 
@@ -67,6 +70,20 @@ def last_shot(setting: Setting, picked: frozenset[str] = frozenset()) -> Shot | 
         if last is None or depth[shot.id] >= depth[last.id]:
             last = shot
     return last
+
+
+def run_during(setting: Setting, by: str, to: Point, picked: frozenset[str] = frozenset()) -> str | None:
+    """Return the shot that a run of ``by`` to ``to`` is made during, None where no ball is drawn.
+
+    To where this person meets a ball, and has not run yet: while that ball comes. Else the picked shot, else the last.
+    """
+    done = {run.during for run in setting.runs.values() if run.by == by}
+    for shot in setting.shots.values():
+        met = locate(setting, shot.contact) if shot.by == by and shot.contact is not None else None
+        if met is not None and shot.after is not None and shot.after not in done and distance(met, to) <= MEETS:
+            return shot.after
+    last = last_shot(setting, picked)
+    return None if last is None else last.id
 
 
 def whereabouts(setting: Setting, letter: str) -> Point | None:

@@ -83,13 +83,19 @@ class Overlay:
         self._show_ring(sight, focused=focused)
 
     def _show_gesture(self, sight: Sight) -> None:
-        """While something is pulled: halo and handles of one thing follow; several show by themselves that they move."""
-        view = self._view
-        halo = self._outline(view.selection, HALO / 2 / sight.scale) if len(view.selection) == 1 else None
+        """While something is pulled: halo and handles of one thing follow; several show by themselves that they move.
+
+        What another tool draws is not what was picked before it.
+        """
+        pulled = self._view.selection if self._view.tool == "select" and len(self._view.selection) == 1 else ()
+        halo = self._outline(pulled, HALO / 2 / sight.scale)
         self._halo.draw(self._filled(halo, self.look.highlighter_edge, 0.42))
         self._hover.draw()
         self._ring.draw()
-        self._show_handles(sight)
+        if pulled:
+            self._show_handles(sight)
+        else:
+            self._handles.draw()
 
     def handles(self, sight: Sight) -> tuple[Handle, ...]:
         """Return the handles that are shown: those of what is picked alone."""

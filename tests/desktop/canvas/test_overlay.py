@@ -93,3 +93,11 @@ def test_handles_of_a_small_shape_stand_outside_it(overlay, hand):
     corner = overlay.handle_point(Handle("zone", "corner", 2, (0.6, 0.6)), SIGHT)
     assert (corner.x() - 0.6) * SCALE == pytest.approx(6)
     assert (-corner.y() - 0.6) * SCALE == pytest.approx(6)
+
+
+def test_while_another_tool_draws_nothing_else_is_marked(overlay, hand):
+    hand.view.select(("line",))
+    hand.view.set_tool("area")
+    hand.pull((0.0, 0.0), (2.0, 2.0))
+    overlay.show_states(SIGHT, focused=True)
+    assert inked(overlay) == []

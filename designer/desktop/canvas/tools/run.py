@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from designer.desktop.canvas.arrows import last_shot, nearest_person, person_under, with_run
+from designer.desktop.canvas.arrows import nearest_person, person_under, run_during, with_run
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.placing import fresh_id
 from designer.desktop.canvas.pointer import Pointer
@@ -21,7 +21,7 @@ class RunTool(ToolBase):
         self._by: str | None = None
         self._id = ""
         self._via: tuple[Point, ...] = ()
-        self._during: str | None = None
+        self._picked: frozenset[str] = frozenset()
         self._pressed_at: Point | None = None
         self._just_begun = False
 
@@ -84,9 +84,8 @@ class RunTool(ToolBase):
         if by is None:
             self.bench.said.emit(NOBODY)
             return
-        shot = last_shot(setting, self.bench.view.selection)
         self._by, self._via, self._just_begun = by, (), True
-        self._during = None if shot is None else shot.id
+        self._picked = self.bench.view.selection
         self._id = fresh_id(self.bench.drill, "run", self.bench.source)
 
     def _draw(self, pointer: Pointer) -> None:
@@ -105,5 +104,5 @@ class RunTool(ToolBase):
             id=self._id,
             under=pointer.under,
             via=self._via,
-            during=self._during,
+            during=run_during(self.bench.setting, by, end, self._picked),
         )

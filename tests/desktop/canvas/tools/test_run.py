@@ -81,6 +81,17 @@ def test_back_to_where_one_stood_is_to_recover(runner):
     assert drawn(runner).purpose == "recover"
 
 
+def test_a_run_to_where_one_meets_a_ball_is_made_while_that_ball_comes(runner):
+    from designer.drill.edits import delete
+
+    runner.document.perform("Without", delete(runner.document.drill, runner.view.at, ("wide", "back")))
+    runner.view.select(("reply",))
+    runner.drag(A, (3.0, -11.2))
+    assert (drawn(runner).during, drawn(runner).purpose) == ("feed", "reach")
+    runner.drag((3.0, -11.2), (0.2, -12.1), under=())
+    assert (drawn(runner).during, drawn(runner).purpose) == ("reply", "recover")
+
+
 def test_without_anyone_on_court_there_is_no_run_and_it_is_said_why(empty_hand):
     empty_hand.view.set_tool("run")
     empty_hand.drag((0.0, -5.0), (0.0, 8.0))

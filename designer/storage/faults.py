@@ -149,11 +149,15 @@ def _expected(location: Location, fault: Any) -> str:
         "greater_than_equal": lambda: f"at least {values['ge']:g}",
         "less_than_equal": lambda: f"at most {values['le']:g}",
         "string_too_long": lambda: f"at most {values['max_length']} characters",
-        "string_too_short": lambda: f"at least {values['min_length']} character",
-        "too_short": lambda: f"at least {values['min_length']} entries",
-        "too_long": lambda: f"at most {values['max_length']} entries",
+        "string_too_short": lambda: f"at least {_counted(values['min_length'], 'character', 'characters')}",
+        "too_short": lambda: f"at least {_counted(values['min_length'], 'entry', 'entries')}",
+        "too_long": lambda: f"at most {_counted(values['max_length'], 'entry', 'entries')}",
     }
     return limits[kind]() if kind in limits else _TYPES.get(kind, "another value")
+
+
+def _counted(number: int, one: str, more: str) -> str:
+    return f"{number} {one if number == 1 else more}"
 
 
 def _phrase(raw: Any, location: Location, expected: list[str]) -> str:

@@ -83,7 +83,7 @@ def write_file(path: str | os.PathLike[str], data: bytes) -> None:
         before = _status(target)
         if before is not None and stat.S_ISDIR(before.st_mode):
             raise IsADirectoryError(errno.EISDIR, "is a folder")
-        if before is not None and not os.access(target, os.W_OK):
+        if before is not None and not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
             raise Unwritable(f"{path}: not saved, because the file is write-protected.")
         _replace(target, data, before)
     except OSError as error:

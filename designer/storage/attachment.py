@@ -80,20 +80,27 @@ def _file_name(spec: Any) -> str:
 
 def _content(spec: Any, name: str) -> bytes:
     """Return the attached bytes; never unpacks more than a drill file may have."""
+    import pikepdf
+
     files = spec["/EF"]
     stream = files.get("/UF", files.get("/F"))
     data = bytes(stream.read_raw_bytes())
-    filters = stream.get("/Filter", [])
-    for filter in [filters] if not isinstance(filters, list) and not _is_array(filters) else list(filters):
+    packed = stream.get("/Filter", pikepdf.Array())
+    for filter in packed if isinstance(packed, pikepdf.Array) else [packed]:
         if str(filter) not in ("/FlateDecode", "/Fl") or "/DecodeParms" in stream:
-            raise Unreadable(f"{name}: the drill in it is packed as {filter}; expected FlateDecode or none.")
-        data = zlib.decompressobj().decompress(data, LARGEST + 1)
+            raise Unreadable(f"{name}: the drill in it is packed as {filter}; expected /FlateDecode or none.")
+        data = _unpacked(data, name)
     if len(data) > LARGEST:
         raise Unreadable(too_large(f"{name}: the drill in it", LARGEST))
     return data
 
 
-def _is_array(value: Any) -> bool:
-    import pikepdf
-
-    return isinstance(value, pikepdf.Array)
+def _unpacked(data: bytes, name: str) -> bytes:
+    unpacking = zlib.decompressobj()
+    try:
+        unpacked = unpacking.decompress(data, LARGEST + 1)
+    except zlib.error as error:
+        raise Unreadable(f"{name}: the drill in it is damaged; expected a drill file.") from error
+    if not unpacking.eof and len(unpacked) <= LARGEST:
+        raise Unreadable(f"{name}: the drill in it is cut short; expected a drill file.")
+    return unpacked

@@ -36,17 +36,6 @@ def test_bytes_that_are_not_our_own_layout_are_kept_as_they_were(drill):
     assert opened.source == data
 
 
-@pytest.mark.parametrize("name", sorted(path.name for path in sample().glob("*.drill.json")))
-def test_every_sample_is_read_without_a_word_and_is_in_our_own_layout(name):
-    opened = open_drill(sample(name))
-    assert opened.notices == ()
-    assert drill_bytes(opened.drill) == opened.source
-
-
-def test_there_are_twelve_samples():
-    assert len(list(sample().glob("*.drill.json"))) == 12
-
-
 @pytest.mark.parametrize(
     ("name", "says"),
     [

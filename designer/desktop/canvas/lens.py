@@ -24,6 +24,9 @@ ACROSS_GAINS: Final = 1.3
 MARGIN: Final = 12.0
 """Room round a fitted picture, in pixels."""
 
+SETTLED: Final = 0.005
+"""A scale that changes by less than this share is found: a picture is dear, and no eye sees the rest."""
+
 
 def unit_pixels(scale: float) -> float:
     """Return the mark unit in pixels at ``scale`` pixels a metre."""
@@ -53,11 +56,17 @@ def fitted(width: float, height: float, extent_at: Callable[[float], Bounds]) ->
     scale = UNIT_SCALE
     extent = extent_at(unit_metres(scale))
     for _ in range(4):
-        left, low, right, high = extent
-        scale = clamped(min(room[0] / (right - left), room[1] / (high - low)))
+        fitting = _fitting(room, extent)
+        if abs(fitting - scale) < SETTLED * scale:
+            break
+        scale = fitting
         extent = extent_at(unit_metres(scale))
+    return Fit(min(scale, _fitting(room, extent)), extent)
+
+
+def _fitting(room: tuple[float, float], extent: Bounds) -> float:
     left, low, right, high = extent
-    return Fit(min(scale, clamped(min(room[0] / (right - left), room[1] / (high - low)))), extent)
+    return clamped(min(room[0] / (right - left), room[1] / (high - low)))
 
 
 def clamped(scale: float) -> float:

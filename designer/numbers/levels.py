@@ -95,6 +95,7 @@ class Level:
     movement: Movement
     spread: Spread
     feed_share: float
+    serve_share: float
     play: Play
     fitted: str = ""
     values: tuple[tuple[str, Value], ...] = field(repr=False, compare=False, default=())
@@ -106,9 +107,14 @@ class Level:
         return self.habits[stroke]
 
     def spread_of(self, stroke: str | None, distance: float) -> Spread:
-        """Return the spread of a ball of ``stroke`` that lands ``distance`` metres away; a feed is steadier than a hit."""
+        """Return the spread of a ball of ``stroke`` that lands ``distance`` metres away.
+
+        Feeds and serves, for which nobody has to run, are steadier than other hits.
+        """
         found = self.spread.at(distance)
-        return found.times(self.feed_share) if stroke in FEEDS else found
+        if stroke in FEEDS:
+            return found.times(self.feed_share)
+        return found.times(self.serve_share) if stroke in SERVES else found
 
     def with_spread(self, factor: float, words: str) -> Level:
         """Return this level with a spread ``factor`` times as wide, fitted to one's own group as ``words`` say."""
@@ -154,6 +160,7 @@ def level(name: str = USUAL) -> Level:
         ),
         spread=Spread(*(number("spread", key) for key in ("across_m", "along_m", "at_distance_m"))),
         feed_share=number("spread", "of_a_feed"),
+        serve_share=number("spread", "of_a_serve"),
         play=Play(
             *(
                 number("play", key)

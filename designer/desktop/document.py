@@ -66,6 +66,9 @@ class Document(QObject):
     revisited = Signal(object, object)
     """(before, after): undo or redo has put another value in place; comes after ``changed``."""
 
+    gesture_left = Signal()
+    """Undo was asked for in the middle of a gesture: whoever makes it should give up."""
+
     path_changed = Signal(object)
     clean_changed = Signal(bool)
 
@@ -140,6 +143,7 @@ class Document(QObject):
         """Take back the last step; a gesture that has not ended is left without trace instead."""
         if self.previewing:
             self.end_preview()
+            self.gesture_left.emit()
         else:
             self.stack.undo()
 

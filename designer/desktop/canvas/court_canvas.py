@@ -212,7 +212,9 @@ class CourtCanvas(CourtView):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Open the menu of what is picked by the menu key; the mouse asks for it on release."""
         if event.reason() == QContextMenuEvent.Reason.Keyboard:
-            self.menu_wanted.emit(self.viewport().mapToGlobal(self._keyboard_place().toPoint()))
+            picked = self.rectangle_of(self.view.selection)
+            place = self._keyboard_place() if picked.isNull() else picked.center()
+            self.menu_wanted.emit(self.viewport().mapToGlobal(place.toPoint()))
         event.accept()
 
     # Keys

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QColor, QMouseEvent, QNativeGestureEvent, QPainter, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
 from designer.desktop.canvas.legend import with_legend
@@ -22,6 +23,7 @@ from designer.drawing.picture import Picture, picture
 from designer.drawing.primitives import Bounds, Mark
 from designer.drawing.themes import Theme, theme
 from designer.drill.base import Point
+from designer.drill.drill import Court
 from designer.drill.setting import Setting
 
 ZOOM_STEP: Final = 1.2
@@ -46,6 +48,7 @@ class CourtView(QGraphicsView):
         self._page = Page()
         self._scale = 1.0
         self._fitting = True
+        self._fitted_court: Court | None = None
         self._mouse: QPointF | None = None
         self._pictured: tuple[Setting, object, Page, float, Theme, str | None] | None = None
         self._resting = QTimer(self)
@@ -104,7 +107,11 @@ class CourtView(QGraphicsView):
 
     def follow(self, *_: object) -> None:
         """Show the drill as it is now: whole, or only what differs while a gesture goes on."""
-        if not (self.document.previewing and self._follow_gesture()):
+        if self.document.previewing and self._follow_gesture():
+            return
+        if self._fitting and self._fitted_court not in (None, self.document.shown.court):
+            self.fit()  # another court has another size
+        else:
             self.picture_whole()
 
     def picture_whole(self) -> None:
@@ -156,6 +163,7 @@ class CourtView(QGraphicsView):
     def fit(self, *_: object) -> None:
         """Show the whole picture, lying as the view says or as it is larger."""
         self._fitting = True
+        self._fitted_court = self.document.shown.court
         across, fit = self._best_fit()
         self._page = Page(across=across, turned=self.view.turned)
         self._set_scale(fit.scale)
@@ -248,6 +256,14 @@ class CourtView(QGraphicsView):
             self.zoom(math.pow(ZOOM_STEP, angle.y() / 120), event.position())
         event.accept()
 
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Zoom by two fingers on a touchpad."""
+        if isinstance(event, QNativeGestureEvent):
+            if event.gestureType() == Qt.NativeGestureType.ZoomNativeGesture:
+                self.zoom(1 + event.value(), event.position())
+            return True
+        return super().viewportEvent(event)
+
     def to_court(self, pixel: QPointF) -> Point:
         """Return the point of the court under a pixel of the viewport, in metres."""
         at = self.viewportTransform().inverted()[0].map(pixel)
@@ -257,9 +273,9 @@ class CourtView(QGraphicsView):
         """Return the pixel of the viewport that shows ``point`` of the court."""
         return self.viewportTransform().map(self.sight.to_scene(point))
 
-    def rectangle_of(self, id: str) -> QRectF:
-        """Return the box round the marks of ``id`` in pixels of the viewport, empty where it has none."""
+    def rectangle_of(self, ids: Iterable[str]) -> QRectF:
+        """Return the box round the marks of ``ids`` in pixels of the viewport, null where they have none."""
         box = QRectF()
-        for item in self.court_scene.marks_of((id,)):
+        for item in self.court_scene.marks_of(ids):
             box = box.united(item.sceneBoundingRect())
         return self.viewportTransform().mapRect(box) if not box.isNull() else box

@@ -63,6 +63,7 @@ class Toolbox(QObject):
         self._prompt = ""
         bench.view.tool_changed.connect(self._take)
         bench.view.at_changed.connect(self._leave)
+        bench.document.gesture_left.connect(self._give_up)
 
     @property
     def cross(self) -> Point | None:
@@ -199,6 +200,10 @@ class Toolbox(QObject):
 
     def _leave(self, _at: object) -> None:
         self.tool.finish()
+        self._say()
+
+    def _give_up(self) -> None:
+        self.tool.cancel()
         self._say()
 
     def _say(self) -> None:

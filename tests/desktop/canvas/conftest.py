@@ -4,8 +4,10 @@ import math
 import random
 
 import pytest
+from desktop.canvas.mouse import shown
 from PySide6.QtCore import Qt
 
+from designer.bundle import sample
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.handles import handles
 from designer.desktop.canvas.pointer import Pointer
@@ -163,3 +165,18 @@ def hand(qapp):
 @pytest.fixture
 def empty_hand(qapp):
     return Hand(Drill(id="d-test", progressions=(Progression(id="p"),)))
+
+
+@pytest.fixture
+def canvas(qtbot):
+    drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
+    made = shown(qtbot, drill)
+    yield made
+    made.hide()
+
+
+@pytest.fixture
+def blank(qtbot):
+    made = shown(qtbot, Drill(id="d", progressions=(Progression(id="p"),)))
+    yield made
+    made.hide()

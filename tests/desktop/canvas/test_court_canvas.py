@@ -1,162 +1,22 @@
 import random
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QColor, QDragEnterEvent, QDragMoveEvent, QDropEvent, QMouseEvent, QWheelEvent
+from desktop.canvas.mouse import LEFT, MIDDLE, NONE, RIGHT, at, click, drag, moves, press, release
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+)
 from PySide6.QtWidgets import QApplication, QMainWindow, QPushButton, QVBoxLayout, QWidget
 
 from designer.bundle import sample
 from designer.desktop.canvas.court_canvas import CourtCanvas
 from designer.desktop.canvas.drop import item_mime
-from designer.desktop.canvas.lens import unit_metres
 from designer.desktop.document import Document
-from designer.desktop.look import DARK
 from designer.desktop.view import View
-from designer.drawing.picture import picture
-from designer.drill.drill import Drill, Progression
-from designer.drill.places import anchor
-
-NONE = Qt.KeyboardModifier.NoModifier
-LEFT, MIDDLE, RIGHT = Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton, Qt.MouseButton.RightButton
-
-
-def mouse(canvas, kind, pixel, button, held, keys=NONE):
-    where = QPointF(canvas.viewport().mapToGlobal(pixel.toPoint()))
-    QApplication.sendEvent(canvas.viewport(), QMouseEvent(kind, pixel, where, button, held, keys))
-
-
-def press(canvas, pixel, button=LEFT, keys=NONE):
-    mouse(canvas, QEvent.Type.MouseButtonPress, pixel, button, button, keys)
-
-
-def moves(canvas, pixel, button=LEFT, keys=NONE):
-    mouse(canvas, QEvent.Type.MouseMove, pixel, Qt.MouseButton.NoButton, button, keys)
-
-
-def release(canvas, pixel, button=LEFT, keys=NONE):
-    mouse(canvas, QEvent.Type.MouseButtonRelease, pixel, button, Qt.MouseButton.NoButton, keys)
-
-
-def drag(canvas, start, end, button=LEFT, keys=NONE, steps=6):
-    """A drag as a hand makes it, sent to the viewport."""
-    press(canvas, start, button, keys)
-    for step in range(1, steps + 1):
-        moves(canvas, start + (end - start) * (step / steps), button, keys)
-    release(canvas, end, button, keys)
-
-
-def click(canvas, pixel, keys=NONE, button=LEFT):
-    press(canvas, pixel, button, keys)
-    release(canvas, pixel, button, keys)
-
-
-def shown(qtbot, drill, size=(700, 900)):
-    document = Document(drill, source=random.Random(3))
-    canvas = CourtCanvas(document, View(document))
-    qtbot.addWidget(canvas)
-    canvas.resize(*size)
-    canvas.show()
-    qtbot.waitExposed(canvas)
-    return canvas
-
-
-@pytest.fixture
-def canvas(qtbot):
-    drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
-    made = shown(qtbot, drill)
-    yield made
-    made.hide()
-
-
-@pytest.fixture
-def blank(qtbot):
-    made = shown(qtbot, Drill(id="d", progressions=(Progression(id="p"),)))
-    yield made
-    made.hide()
-
-
-def same_as_pictured(canvas, drill):
-    """Whether the canvas shows exactly the picture of ``drill``, with nothing left of a gesture."""
-    unit = unit_metres(canvas.pixels_per_metre)
-    whole = picture(drill, canvas.view.at, unit=unit, theme=canvas.theme, rulers=True)
-    marks = {key: mark for key, mark in canvas.court_scene.marks().items() if key[1] != "legend"}
-    in_place = all(canvas.court_scene.item_of(key).pos() == QPointF() for key in marks)
-    return in_place and marks == {mark.key: mark for mark in whole.marks}
-
-
-def at(canvas, id):
-    return anchor(canvas.view.setting, id)
-
-
-def test_a_point_of_the_court_and_its_pixel_belong_together_however_the_court_lies(canvas):
-    for lie in ("upright", "across"):
-        for turned in (False, True):
-            canvas.view.set_lie(lie)
-            canvas.view.set_turned(turned)
-            for point in ((0.0, 0.0), (4.1148, -11.8872), (-3.0, 7.5)):
-                assert canvas.to_court(canvas.to_pixel(point)) == pytest.approx(point, abs=1e-6)
-
-
-def test_upright_shows_the_near_end_at_the_foot_and_across_at_the_left(canvas):
-    canvas.view.set_lie("upright")
-    assert canvas.to_pixel((0, -10)).y() > canvas.to_pixel((0, 10)).y()
-    assert canvas.to_pixel((4, 0)).x() > canvas.to_pixel((-4, 0)).x()
-    canvas.view.set_lie("across")
-    assert canvas.to_pixel((0, -10)).x() < canvas.to_pixel((0, 10)).x()
-    assert canvas.to_pixel((4, 0)).y() > canvas.to_pixel((-4, 0)).y()
-
-
-def test_it_is_to_scale(canvas):
-    a, b = canvas.to_pixel((-4.1148, -11.8872)), canvas.to_pixel((4.1148, 11.8872))
-    assert abs(b.x() - a.x()) == pytest.approx(2 * 4.1148 * canvas.pixels_per_metre, abs=0.01)
-    assert abs(b.y() - a.y()) == pytest.approx(2 * 11.8872 * canvas.pixels_per_metre, abs=0.01)
-
-
-def test_the_whole_court_is_seen_at_first_and_after_a_resize(canvas):
-    for size in ((700, 900), (1000, 420), (420, 700)):
-        canvas.resize(*size)
-        QApplication.processEvents()
-        for corner in ((-8.5, -17.3), (8.5, 17.3)):
-            assert canvas.viewport().rect().contains(canvas.to_pixel(corner).toPoint())
-
-
-def test_a_wide_window_lays_the_court_across_by_itself_and_a_coach_can_say_otherwise(canvas):
-    canvas.resize(1200, 560)
-    assert canvas.to_pixel((0, -10)).x() < canvas.to_pixel((0, 10)).x()
-    canvas.view.set_lie("upright")
-    assert canvas.to_pixel((0, -10)).y() > canvas.to_pixel((0, 10)).y()
-
-
-def test_the_wheel_zooms_to_the_pointer(canvas):
-    pixel = QPointF(420, 610)
-    held, scale = canvas.to_court(pixel), canvas.pixels_per_metre
-    where = QPointF(canvas.viewport().mapToGlobal(pixel.toPoint()))
-    wheel = QWheelEvent(
-        pixel, where, QPoint(), QPoint(0, 240), Qt.MouseButton.NoButton, NONE, Qt.ScrollPhase.NoScrollPhase, False
-    )
-    QApplication.sendEvent(canvas.viewport(), wheel)
-    assert canvas.pixels_per_metre > 1.3 * scale
-    assert canvas.to_court(pixel) == pytest.approx(held, abs=2 / canvas.pixels_per_metre)
-
-
-def test_marks_are_made_anew_for_the_new_scale(canvas):
-    unit = unit_metres(canvas.pixels_per_metre)
-    width = canvas.rectangle_of("basket").width() if "basket" in canvas.view.setting.items else None
-    canvas.zoom(4.0, QPointF(350, 450))
-    assert unit_metres(canvas.pixels_per_metre) < unit / 2
-    if width is not None:
-        assert canvas.rectangle_of("basket").width() < 2.2 * width, "kit does not grow as the court does"
-
-
-def test_zoom_stops_where_it_makes_no_sense(canvas):
-    for _ in range(60):
-        canvas.zoom_in()
-    most = canvas.pixels_per_metre
-    for _ in range(120):
-        canvas.zoom_out()
-    assert 0 < canvas.pixels_per_metre < most <= 500
-    canvas.fit()
-    assert canvas.viewport().rect().contains(canvas.to_pixel((0, 0)).toPoint())
+from designer.drill.drill import Drill
 
 
 @pytest.mark.parametrize("button", [MIDDLE, RIGHT])
@@ -186,28 +46,6 @@ def test_a_thing_is_dragged_where_the_hand_goes(canvas):
     scale = canvas.pixels_per_metre
     assert at(canvas, "spot-b") == pytest.approx((40 / scale, 12.8016 + 20 / scale), abs=0.02)
     assert canvas.document.stack.undoText() == "Move player B"
-
-
-def test_the_marks_follow_while_it_is_held_and_are_whole_after_it(canvas):
-    before = canvas.rectangle_of("spot-b")
-    start = canvas.to_pixel(at(canvas, "spot-b"))
-    press(canvas, start)
-    moves(canvas, start + QPointF(40, 0))
-    assert canvas.rectangle_of("spot-b").center().x() == pytest.approx(before.center().x() + 40, abs=12)
-    release(canvas, start + QPointF(40, 0))
-    assert same_as_pictured(canvas, canvas.document.drill)
-
-
-def test_a_hand_that_rests_sees_the_words_at_their_best_places(qtbot, canvas):
-    start = canvas.to_pixel(at(canvas, "reply-zone"))
-    canvas.view.select(("reply-zone",))
-    press(canvas, start)
-    moves(canvas, start + QPointF(60, 90))
-    assert not canvas.court_scene.is_whole
-    qtbot.waitUntil(lambda: canvas.court_scene.is_whole)
-    assert canvas.document.previewing
-    assert same_as_pictured(canvas, canvas.document.shown)
-    release(canvas, start + QPointF(60, 90))
 
 
 def test_handles_are_pulled(canvas):
@@ -320,12 +158,6 @@ def test_what_is_picked_is_told_to_whoever_listens(canvas):
     assert canvas.accessibleDescription() == ""
 
 
-def test_another_theme_changes_the_ground_at_once(canvas):
-    canvas.view.set_theme("dark")
-    image = canvas.viewport().grab().toImage()
-    assert image.pixelColor(1, 1) == QColor(DARK.canvas)
-
-
 def test_halo_and_handles_are_seen_and_go_with_the_selection(canvas):
     pixel = (canvas.to_pixel((0.0, 12.8016)) + QPointF(-11, -8)).toPoint()
     rest = canvas.viewport().grab().toImage().pixelColor(pixel)
@@ -333,18 +165,6 @@ def test_halo_and_handles_are_seen_and_go_with_the_selection(canvas):
     assert canvas.viewport().grab().toImage().pixelColor(pixel) != rest
     canvas.view.select(())
     assert canvas.viewport().grab().toImage().pixelColor(pixel) == rest
-
-
-def test_undo_and_another_setting_are_shown(canvas):
-    canvas.view.select(("spot-b",))
-    canvas.setFocus()
-    before = canvas.court_scene.marks()
-    from designer.desktop.canvas.deeds import delete_picked
-
-    delete_picked(canvas.bench)
-    assert "spot-b" not in {key[0] for key in canvas.court_scene.marks()}
-    canvas.document.undo()
-    assert canvas.court_scene.marks() == before
 
 
 def test_a_right_click_asks_for_a_menu_of_what_is_under_it(canvas):
@@ -365,11 +185,26 @@ def test_a_right_click_ends_a_chain_of_balls(canvas):
     assert canvas.view.tool == "ball"
 
 
-def test_undo_in_the_middle_of_a_drag_only_leaves_the_drag(canvas):
+def test_undo_in_the_middle_of_a_drag_leaves_the_drag_for_good_and_nothing_else(canvas):
+    canvas.document.perform("Name", canvas.document.drill.changed(title="Other"))
     before = canvas.document.drill
     start = canvas.to_pixel(at(canvas, "spot-b"))
     press(canvas, start)
     moves(canvas, start + QPointF(40, 0))
     canvas.document.undo()
-    release(canvas, start)
+    assert not canvas.document.previewing
+    moves(canvas, start + QPointF(60, 0))
+    release(canvas, start + QPointF(60, 0))
     assert canvas.document.drill is before
+    canvas.document.undo()
+    assert canvas.document.drill.title != "Other"
+
+
+def test_the_menu_key_opens_the_menu_at_what_is_picked(canvas):
+    asked = []
+    canvas.menu_wanted.connect(asked.append)
+    canvas.view.select(("spot-b",))
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, QPoint(1, 1), QPoint(1, 1))
+    QApplication.sendEvent(canvas.viewport(), event)
+    (place,) = asked
+    assert canvas.rectangle_of(("spot-b",)).contains(QPointF(canvas.viewport().mapFromGlobal(place)))

@@ -1,0 +1,149 @@
+import pytest
+from desktop.canvas.mouse import NONE, at, moves, press, release, same_as_pictured
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import (
+    QColor,
+    QNativeGestureEvent,
+    QPointingDevice,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QApplication
+
+from designer.desktop.canvas.lens import unit_metres
+from designer.desktop.look import DARK
+
+
+def test_a_point_of_the_court_and_its_pixel_belong_together_however_the_court_lies(canvas):
+    for lie in ("upright", "across"):
+        for turned in (False, True):
+            canvas.view.set_lie(lie)
+            canvas.view.set_turned(turned)
+            for point in ((0.0, 0.0), (4.1148, -11.8872), (-3.0, 7.5)):
+                assert canvas.to_court(canvas.to_pixel(point)) == pytest.approx(point, abs=1e-6)
+
+
+def test_upright_shows_the_near_end_at_the_foot_and_across_at_the_left(canvas):
+    canvas.view.set_lie("upright")
+    assert canvas.to_pixel((0, -10)).y() > canvas.to_pixel((0, 10)).y()
+    assert canvas.to_pixel((4, 0)).x() > canvas.to_pixel((-4, 0)).x()
+    canvas.view.set_lie("across")
+    assert canvas.to_pixel((0, -10)).x() < canvas.to_pixel((0, 10)).x()
+    assert canvas.to_pixel((4, 0)).y() > canvas.to_pixel((-4, 0)).y()
+
+
+def test_it_is_to_scale(canvas):
+    a, b = canvas.to_pixel((-4.1148, -11.8872)), canvas.to_pixel((4.1148, 11.8872))
+    assert abs(b.x() - a.x()) == pytest.approx(2 * 4.1148 * canvas.pixels_per_metre, abs=0.01)
+    assert abs(b.y() - a.y()) == pytest.approx(2 * 11.8872 * canvas.pixels_per_metre, abs=0.01)
+
+
+def test_the_whole_court_is_seen_at_first_and_after_a_resize(canvas):
+    for size in ((700, 900), (1000, 420), (420, 700)):
+        canvas.resize(*size)
+        QApplication.processEvents()
+        for corner in ((-8.5, -17.3), (8.5, 17.3)):
+            assert canvas.viewport().rect().contains(canvas.to_pixel(corner).toPoint())
+
+
+def test_a_wide_window_lays_the_court_across_by_itself_and_a_coach_can_say_otherwise(canvas):
+    canvas.resize(1200, 560)
+    assert canvas.to_pixel((0, -10)).x() < canvas.to_pixel((0, 10)).x()
+    canvas.view.set_lie("upright")
+    assert canvas.to_pixel((0, -10)).y() > canvas.to_pixel((0, 10)).y()
+
+
+def test_the_wheel_zooms_to_the_pointer(canvas):
+    pixel = QPointF(420, 610)
+    held, scale = canvas.to_court(pixel), canvas.pixels_per_metre
+    where = QPointF(canvas.viewport().mapToGlobal(pixel.toPoint()))
+    wheel = QWheelEvent(
+        pixel, where, QPoint(), QPoint(0, 240), Qt.MouseButton.NoButton, NONE, Qt.ScrollPhase.NoScrollPhase, False
+    )
+    QApplication.sendEvent(canvas.viewport(), wheel)
+    assert canvas.pixels_per_metre > 1.3 * scale
+    assert canvas.to_court(pixel) == pytest.approx(held, abs=2 / canvas.pixels_per_metre)
+
+
+def test_marks_are_made_anew_for_the_new_scale(canvas):
+    unit = unit_metres(canvas.pixels_per_metre)
+    width = canvas.rectangle_of(("basket",)).width() if "basket" in canvas.view.setting.items else None
+    canvas.zoom(4.0, QPointF(350, 450))
+    assert unit_metres(canvas.pixels_per_metre) < unit / 2
+    if width is not None:
+        assert canvas.rectangle_of(("basket",)).width() < 2.2 * width, "kit does not grow as the court does"
+
+
+def test_zoom_stops_where_it_makes_no_sense(canvas):
+    for _ in range(60):
+        canvas.zoom_in()
+    most = canvas.pixels_per_metre
+    for _ in range(120):
+        canvas.zoom_out()
+    assert 0 < canvas.pixels_per_metre < most <= 500
+    canvas.fit()
+    assert canvas.viewport().rect().contains(canvas.to_pixel((0, 0)).toPoint())
+
+
+def test_the_marks_follow_while_it_is_held_and_are_whole_after_it(canvas):
+    before = canvas.rectangle_of(("spot-b",))
+    start = canvas.to_pixel(at(canvas, "spot-b"))
+    press(canvas, start)
+    moves(canvas, start + QPointF(40, 0))
+    assert canvas.rectangle_of(("spot-b",)).center().x() == pytest.approx(before.center().x() + 40, abs=12)
+    release(canvas, start + QPointF(40, 0))
+    assert same_as_pictured(canvas, canvas.document.drill)
+
+
+def test_a_hand_that_rests_sees_the_words_at_their_best_places(qtbot, canvas):
+    start = canvas.to_pixel(at(canvas, "reply-zone"))
+    canvas.view.select(("reply-zone",))
+    press(canvas, start)
+    moves(canvas, start + QPointF(60, 90))
+    assert not canvas.court_scene.is_whole
+    qtbot.waitUntil(lambda: canvas.court_scene.is_whole)
+    assert canvas.document.previewing
+    assert same_as_pictured(canvas, canvas.document.shown)
+    release(canvas, start + QPointF(60, 90))
+
+
+def test_another_theme_changes_the_ground_at_once(canvas):
+    canvas.view.set_theme("dark")
+    image = canvas.viewport().grab().toImage()
+    assert image.pixelColor(1, 1) == QColor(DARK.canvas)
+
+
+def test_undo_and_another_setting_are_shown(canvas):
+    canvas.view.select(("spot-b",))
+    canvas.setFocus()
+    before = canvas.court_scene.marks()
+    from designer.desktop.canvas.deeds import delete_picked
+
+    delete_picked(canvas.bench)
+    assert "spot-b" not in {key[0] for key in canvas.court_scene.marks()}
+    canvas.document.undo()
+    assert canvas.court_scene.marks() == before
+
+
+def test_another_court_is_fitted_anew_but_not_where_somebody_has_zoomed(canvas):
+    court, scale = canvas.document.drill.court, canvas.pixels_per_metre
+    canvas.document.perform("Court", canvas.document.drill.changed(court=court.changed(standard="red")))
+    assert canvas.pixels_per_metre > 1.1 * scale
+    canvas.document.undo()
+    assert canvas.pixels_per_metre == pytest.approx(scale)
+    canvas.zoom_in()
+    scale = canvas.pixels_per_metre
+    canvas.document.redo()
+    assert canvas.pixels_per_metre == scale
+
+
+def test_two_fingers_zoom_to_where_they_are(canvas):
+    pixel = QPointF(200, 300)
+    held, scale = canvas.to_court(pixel), canvas.pixels_per_metre
+    where = QPointF(canvas.viewport().mapToGlobal(pixel.toPoint()))
+    fingers = QPointingDevice.primaryPointingDevice()
+    pinch = QNativeGestureEvent(
+        Qt.NativeGestureType.ZoomNativeGesture, fingers, 2, pixel, pixel, where, 0.5, QPointF(), 1
+    )
+    QApplication.sendEvent(canvas.viewport(), pinch)
+    assert canvas.pixels_per_metre == pytest.approx(1.5 * scale)
+    assert canvas.to_court(pixel) == pytest.approx(held, abs=2 / canvas.pixels_per_metre)

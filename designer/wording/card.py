@@ -14,7 +14,7 @@ from designer.wording.facts import Fact, FactIcon, facts, footer
 from designer.wording.finishes import finish
 from designer.wording.hands import left_handed
 from designer.wording.house import house
-from designer.wording.layout import layout_of, spot_words
+from designer.wording.layout import layout_of
 from designer.wording.names import letter
 from designer.wording.points import points
 from designer.wording.rules import rules
@@ -132,7 +132,7 @@ def _texts(told: Telling, key: str, texts: tuple[str, ...]) -> Iterator[Sentence
 
 
 def _you(told: Telling) -> Iterator[Sentence]:
-    """Yield which job the reader starts in, where that is, and what comes after."""
+    """Yield which job the reader starts in and what comes after; where that is the diagram shows."""
     jobs = [job.letter for job in told.drill.jobs if job.by == "player"]
     start = told.player or next((job for job in jobs if job in told.ends), None) or next(iter(told.playing), None)
     if start is None:
@@ -143,10 +143,7 @@ def _you(told: Telling) -> Iterator[Sentence]:
     head = f"you {'start as' if change else 'are'} {letter(told, start)}"
     yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
     where = ""
-    if spot is not None and spot.task == "plays":
-        words = spot_words(told, spot, with_end=False)
-        where = f"stand {words}" if words else ""
-    elif spot is not None:
+    if spot is not None and spot.task != "plays":
         where = "you wait first" if spot.task == "waits" else "you collect first"
     rest = sentences_of(where, change)
     if rest:

@@ -18,7 +18,7 @@ from designer.wording.tokens import own_text
 
 SHORT: Final = 45
 """As many characters as stand under a tab."""
-BRIEF: Final = 32
+BRIEF: Final = 38
 """As many words as say what another progression is about."""
 
 
@@ -90,7 +90,7 @@ def progressions(told: Telling) -> tuple[Sentence, ...]:
 
 
 def _few(told: Telling) -> list[str]:
-    """Return what a progression is about in some 30 words, what says most first to be chosen, in the order of a card."""
+    """Return what a progression is about in some 40 words, what says most first to be chosen, in the order of a card."""
     found = _brief(told)
     chosen: list[Change] = []
     words = 0

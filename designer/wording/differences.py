@@ -257,6 +257,14 @@ def _points(told: Telling) -> Iterator[Change]:
         if below is not None and words == points_words(told.below, [below]) and below.gives == record.gives:
             continue
         text = f"{value_words(record)} {words}"
+        if (
+            below is not None
+            and below.changed(gives=record.gives) == record
+            and value_words(below) != value_words(record)
+        ):
+            value = f"{value_words(record)} in place of {value_words(below)}"
+            yield Change(f"{value}: {words}", (id,), 2, value)
+            continue
         plain = record.beside is None and words == "rally won"
         yield Change(text, (id,), 2, "" if plain else text)
 

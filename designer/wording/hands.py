@@ -20,13 +20,13 @@ def left_handed(told: Telling) -> Sentence | None:
         text = "" if told.brief else "for another pair the sides of the hand change: mirror or turn the hand first"
         return sentence("left-handed", sentences_of(f"drawn for {hands}", text))
     own, other = ("left", "right") if left else ("right", "left")
-    head = f"{other}-handed"
+    # A coach's card has a heading that says for whom.
+    head = f"{other}-handed: " if told.brief or own == "left" else ""
     if not _depends_on_hand(told):
-        text = f"{head}: same places"
-        return sentence("left-handed", sentences_of(text))
+        return sentence("left-handed", f"{head}same places")
     if told.brief:
-        return sentence("left-handed", sentences_of(f"{head}: same places, the other wing"))
-    keep = f"{head}: same places with the other wing, or mirror everything to keep the strokes"
+        return sentence("left-handed", f"{head}same places, the other wing")
+    keep = f"{head}same places with the other wing, or mirror everything to keep the strokes"
     mixed = (
         f"a {own}-hander against a {other}-hander: no mirror fits; say which stroke is meant"
         if len(players) > 1

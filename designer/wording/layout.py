@@ -60,7 +60,10 @@ def _counts(sentences: list[Sentence]) -> bool:
 
 
 def _care(item: Any) -> str:
-    return f" ({item.care})" if getattr(item, "care", None) is not None else ""
+    """Return how exactly a thing must stand and that nothing marks it, in brackets: " (exact, not marked)"."""
+    unmarked_area = isinstance(item, Area) and item.marked == "in thought"
+    words = [item.care or "", "not marked" if unmarked_area else ""]
+    return f" ({', '.join(word for word in words if word)})" if any(words) else ""
 
 
 def _both(item: Any) -> str:
@@ -126,8 +129,6 @@ def _marked(told: Telling, item: Area) -> str:
             return f"marked with {item.marked}"
         case "throw-down":
             return "marked with throw-down lines"
-        case "in thought":
-            return "not marked"
     return ""
 
 
@@ -252,22 +253,49 @@ def _others(told: Telling) -> Iterator[Sentence]:
 
 
 def _people(told: Telling) -> Iterator[Sentence]:
+    """Yield where people stand, those at like places of their ends together."""
+    groups: dict[tuple[str, str], list[Spot]] = {}
     for spot in sorted(told.setting.spots.values(), key=lambda spot: spot.job):
-        job = told.drill.job(spot.job)
-        role = own_text(told, job.role) if job is not None else ""
-        kind = {"coach": "coach", "machine": "machine"}.get(job.by if job is not None else "", "")
-        about = listed([words for words in (kind, role) if words]).replace(" and ", ", ")
-        where = spot_words(told, spot)
-        name = letter(told, spot.job)
-        care = f"; {spot.care}" if spot.care is not None and spot.task == "plays" else ""
-        words = (
-            f"{name}{f' ({about}{care})' if about else f' ({spot.care})' if care else ''}{_task(spot, role)}: {where}"
-        )
-        yield sentence(f"spot:{spot.id}", sentences_of(words, own_text(told, spot.note)), spot.id, lead=_BULLET)
+        key = (spot_words(told, spot), spot.note or ("" if spot.task == "plays" else spot.task))
+        groups.setdefault(key, []).append(spot)
+    for where, spots in _both_sides(groups):
+        names = [_named(told, spot) for spot in spots]
+        task = "" if spots[0].task == "plays" else f" {spots[0].task if len(spots) == 1 else spots[0].task[:-1]}"
+        if len(spots) == 1 and _role(told, spots[0]).endswith(spots[0].task):
+            task = ""
+        words = sentences_of(f"{listed(names)}{task}: {where}", own_text(told, spots[0].note))
+        ids = [spot.id for spot in spots]
+        yield sentence(f"spot:{ids[0]}", words, *ids, lead=_BULLET)
 
 
-def _task(spot: Spot, role: str) -> str:
-    return "" if spot.task in ("plays", role) else f" {spot.task}"
+def _both_sides(groups: dict[tuple[str, str], list[Spot]]) -> Iterator[tuple[str, list[Spot]]]:
+    """Yield places with who is there; those who wait at either side of the court are said once."""
+    said: set[str] = set()
+    for (where, what), spots in groups.items():
+        other = _other_side(where)
+        if where in said:
+            continue
+        if spots[0].task != "plays" and other != where and (other, what) in groups:
+            said |= {where, other}
+            each = re.sub(r"the side fence on \S+ (?:left|right)", "each side fence", _SIDED.sub(_each, where))
+            yield each, [*spots, *groups[other, what]]
+        else:
+            yield where, spots
+
+
+def _named(told: Telling, spot: Spot) -> str:
+    """Return a letter with what is said about it in brackets: "F (coach, feeds)"."""
+    care = spot.care if spot.task == "plays" else None
+    about = ", ".join(words for words in (_role(told, spot), care) if words)
+    return f"{letter(told, spot.job)} ({about})" if about else letter(told, spot.job)
+
+
+def _role(told: Telling, spot: Spot) -> str:
+    job = told.drill.job(spot.job)
+    if job is None:
+        return ""
+    kind = {"coach": "coach", "machine": "machine"}.get(job.by, "")
+    return ", ".join(words for words in (kind, own_text(told, job.role)) if words)
 
 
 def spot_words(told: Telling, spot: Spot, *, with_end: bool = True) -> str:

@@ -188,8 +188,8 @@ def _aim(told: Telling, rule: Rule, must: Aim, doer: Group | None) -> Demand:
 
 def _height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> Demand:
     subject = ball_subject(told, rule, doer, each="a" if rule.never else "every")
-    least = None if must.least is None else _tall(told, must.least)
-    most = None if must.most is None else _tall(told, must.most)
+    least = None if must.least is None else tall(told, must.least)
+    most = None if must.most is None else tall(told, must.most)
     verb = _REACHES[must.at]
     if least is not None and most is not None:
         return Demand(f"{subject} {verb} between {least} and {most}", forbidden=rule.never)
@@ -201,7 +201,8 @@ def _height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> Dema
     return Demand(f"{subject} {verb} {f'{low} {most}' if least is None else f'{high} {least}'}", forbidden=rule.never)
 
 
-def _tall(told: Telling, value: float | str) -> str:
+def tall(told: Telling, value: float | str) -> str:
+    """Return a height as a part of the body, or in metres or feet."""
     return _BODY[value] if isinstance(value, str) else height(value, told.units)
 
 

@@ -102,6 +102,8 @@ def _with_signs(told: Telling, rule: Rule, one: str, two: str) -> str:
 
 def _for_both(told: Telling, rule: Rule, twin: Rule) -> Sentence:
     words = _all_of_it(told, rule.changed(who=()))
+    if any(isinstance(condition, In) for condition in rule.when):
+        words = words.replace("\x02the ", "\x02your own ", 1)
     return sentence(f"rule:{rule.id}", words, rule.id, twin.id)
 
 

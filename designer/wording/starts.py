@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from typing import Final
 
 from designer.court.readings import reading
-from designer.drill.conditions import Where
 from designer.drill.movement import SERVES
-from designer.drill.rules import Keep, Start
+from designer.drill.rules import Height, Keep, Rule, Start
 from designer.play.sequence import Step
 from designer.wording.counts import listed
+from designer.wording.musts import tall
 from designer.wording.names import letter
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group, opponents, owner
@@ -20,7 +20,7 @@ from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.where import is_feet, travels
+from designer.wording.where import feet, is_feet, travels
 
 _COURTS: Final = {
     "deuce": "to the deuce court",
@@ -34,7 +34,8 @@ def starts(told: Telling) -> tuple[Sentence, ...]:
     """Return how the first ball comes in, then later feeds of the same rally, then rules of the feed."""
     found = [_first(told, start) for start in told.first_starts]
     found += [_later(told, start) for start in told.later_starts]
-    found += [rule_sentence(told, rule) for rule in told.setting.rules.values() if is_about_feed(told, rule)]
+    feeds = [rule for rule in told.setting.rules.values() if is_about_feed(told, rule)]
+    found += [rule_sentence(told, rule) for rule in feeds if not is_folded(told, rule)]
     return tuple(found)
 
 
@@ -43,15 +44,47 @@ def _feeder(told: Telling, start: Start) -> Group | None:
 
 
 def _first(told: Telling, start: Start) -> Sentence:
+    folded = [rule for rule in told.setting.rules.values() if start.shot in rule.of and is_folded(told, rule)]
+    asked = "".join(_asked(told, rule) for rule in folded)
     words = sentences_of(
-        put_in(told, start),
+        f"{put_in(told, start)}{asked}",
         bad_words(told, start),
         *_accepted(told, start),
         *_next(told, start),
         *_score(told, start),
         own_text(told, start.note),
+        *(own_text(told, rule.note) for rule in folded if not told.brief),
     )
-    return sentence(f"start:{start.id}", words, start.id, *((start.shot,) if start.shot else ()))
+    about = (*((start.shot,) if start.shot else ()), *(rule.id for rule in folded))
+    return sentence(f"start:{start.id}", words, start.id, *about)
+
+
+def is_folded(told: Telling, rule: Rule) -> bool:
+    """Whether a rule of the feed is said within the feed's own sentence, since it costs what any bad feed does."""
+    start = next((start for start in told.first_starts if start.shot in rule.of), None)
+    plain = not rule.never and not rule.when and not rule.parts and len(rule.of) == 1
+    if start is None or not plain or start.bad is None or rule.breach != start.bad:
+        return False
+    usual = ((), start.called_by, told.drill.house.called_by, _across(told, start))
+    return rule.called_by in usual and rule.in_doubt is None and bool(_asked(told, rule))
+
+
+def _across(told: Telling, start: Start) -> tuple[str, ...]:
+    """Return who stands across from the feeder, and so is the receiver."""
+    return opponents(told, told.feeders(start))
+
+
+def _asked(told: Telling, rule: Rule) -> str:
+    """Return a rule of the feed as it stands after where the feed goes: ", from behind the baseline"."""
+    must = rule.must
+    if isinstance(must, Keep) and len(must.where) == 1 and is_feet(must.where[0]) and not must.where[0].outside:
+        return f", from {feet(told, must.where[0])}"
+    if isinstance(must, Height) and must.at == "arrival":
+        low, high = (None if bound is None else tall(told, bound) for bound in (must.least, must.most))
+        if low and high:
+            return f", between {low} and {high}"
+        return f", no higher than {high}" if high else f", no lower than {low}" if low else ""
+    return ""
 
 
 def is_serve(told: Telling, start: Start) -> bool:
@@ -144,7 +177,7 @@ def bad_words(told: Telling, start: Start) -> str:
     head = "bad feed"
     if told.brief and start.good:
         # A feed that is played counts, so a bad one is one that was left.
-        head = "elsewhere and left" if told.drill.house.feed_played == "accepted" else "elsewhere"
+        head = "if not, and left" if told.drill.house.feed_played == "accepted" else "if not"
     return f"{head}: {result}{'; ' + caller if caller else ''}"
 
 
@@ -190,18 +223,19 @@ def _later(told: Telling, start: Start) -> Sentence:
     caller = calls(told, start.called_by, _feeder(told, start)) if not told.brief else ""
     result = outcome(told, start.bad, _feeder(told, start)) if start.bad is not None else ""
     again = "that ball again" if result == "replay" else result
-    once = ""
-    if start.once is not None and start.once.called_by:
-        judge = group(told, start.once.called_by)
-        runner = group(told, start.once.by)
-        foot = f"{runner.own} foot" if runner is not None else "the foot"
-        once = f"{judge.words} {judge.verb('judges', 'judge')} {foot}" if judge is not None else ""
-    good = _not(told, start.good, owner(told, told.feeders(start)))
-    bad = f"{name} {good}: {again}" if again else ""
-    words = sentences_of(bad, caller, once, own_text(told, start.note))
-    return sentence(f"start:{start.id}", words or f"Ball {step.digit if step else ''} is fed later.", start.id)
+    where = travels(told, start.good, owner(told, told.feeders(start)))
+    faults = ["too early" if start.once is not None else "", f"not {where}" if where else "", "out"]
+    bad = f"{name} {listed([fault for fault in faults if fault], 'or')}: {again}" if again else ""
+    words = sentences_of(bad, caller, _judge(told, start), own_text(told, start.note))
+    return sentence(f"start:{start.id}", words or sentences_of(f"{name} is fed later"), start.id)
 
 
-def _not(told: Telling, where: Where, end: str | None) -> str:
-    phrase = travels(told, where, end)
-    return f"not {phrase}, or out" if phrase else "out"
+def _judge(told: Telling, start: Start) -> str:
+    """Return who judges whether a later ball may be hit yet: "B judges A's foot"."""
+    if start.once is None or not start.once.called_by:
+        return ""
+    judge, runner = group(told, start.once.called_by), group(told, start.once.by)
+    if judge is None:
+        return ""
+    what = f"{runner.own} foot" if runner is not None and start.once.what == "reached" else "when"
+    return f"{judge.words} {judge.verb('judges', 'judge')} {what}"

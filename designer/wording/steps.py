@@ -30,6 +30,10 @@ def steps(told: Telling) -> tuple[Sentence, ...]:
     merged: set[str] = set()
     said_open = False
     for group in _by_digit(told):
+        again = _again(told, group, found[-1] if found else None) if told.brief and not said_open else None
+        if again is not None:
+            found[-1] = again
+            continue
         opens = any(step.shot.id == opens_after for rivals in group for step in rivals)
         found += _balls(told, group, merged)
         if opens:
@@ -40,6 +44,43 @@ def steps(told: Telling) -> tuple[Sentence, ...]:
                 found += runs(told, step, merged)
     found += _end(told) if not said_open else ()
     return tuple(found)
+
+
+def _again(told: Telling, group: list[Rivals], last: Sentence | None) -> Sentence | None:
+    """Return the last sentence with this ball taken in, where it is played just as the ball before; else None.
+
+    For a player's card: "2–5 A and B play cross-court in turn".
+    """
+    step = group[0][0]
+    before = told.sequence.step(told.sequence.before.get(step.shot.id) or "")
+    if last is None or before is None or len(group) > 1 or len(group[0]) > 1:
+        return None
+    said = [told.setting.shots[id] for id in last.about if id in told.setting.shots]
+    if not (_is_plain(told, step) and _is_plain(told, before)) or said[-1:] != [before.shot]:
+        return None
+    if _way(told, step) != _way(told, before) or not _way(told, step) or step.hitter == before.hitter:
+        return None
+    shots = [*said, step.shot]
+    if len(shots) > 2 and step.hitter != shots[-3].by:
+        return None
+    digit = told.digit(shots[0].id)
+    who = " and ".join(letter(told, one) for one in sorted({shot.by for shot in shots}))
+    verb, _, rest = deed(told, step).partition(" ")
+    words = f"{who} {_bare(verb)} {rest} in turn"
+    return sentence(last.key, words, *(shot.id for shot in shots), lead=Lead("hit", f"{digit}–{step.digit}"))
+
+
+def _is_plain(told: Telling, step: Step) -> bool:
+    """Whether a ball is only a hit: no feed, note, choice or run, and the point not opened by it."""
+    opens = opening_shot(told.setting, told.sequence) == step.shot.id
+    bare = not (step.feed or step.alternatives or step.runs or step.shot.note or step.shot.called_by or opens)
+    return bare and not may_play(told, step)
+
+
+def _way(told: Telling, step: Step) -> str:
+    """Return how a ball is played if that names neither person nor end: "plays cross-court"."""
+    words = deed(told, step)
+    return "" if "\x01" in words else words
 
 
 def _by_digit(told: Telling) -> list[list[Rivals]]:
@@ -210,8 +251,10 @@ def _opening(told: Telling) -> Iterator[Sentence]:
         return
     restricted, opened = found
     whens = ["from here" if event.of and not event.where else trigger(told, event) for event in restricted.until]
-    when = listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ") or "from here"
-    comma = "" if when.startswith(("from", "after")) else ","
+    when = listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ")
+    # The flag itself says "from here".
+    when = "" if when in ("", "from here") else when
+    comma = "" if not when or when.startswith("after") else ","
     notes = [own_text(told, part.note) for part in parts(told.setting) if part.id not in _noted(told)]
     words = sentences_of(f"{when}{comma} {_free(told)}", *notes)
     yield sentence(f"part:{opened.id}", words, opened.id, restricted.id, lead=Lead("open"))

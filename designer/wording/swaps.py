@@ -25,13 +25,27 @@ _SOONER: Final = (
 
 def swaps(told: Telling) -> tuple[Sentence, ...]:
     """Return who changes with whom, one sentence a swap, those that come sooner first."""
-    return tuple(_swap(told, swap) for swap in ordered(told))
+    return tuple(found for swap in ordered(told) if (found := _swap(told, swap)).parts)
 
 
 def _swap(told: Telling, swap: Swap) -> Sentence:
     note = own_text(told, swap.note) if has_deeds(swap) else ""
-    words = sentences_of(swap_words(told, swap), *_take_over(swap), note)
-    return sentence(f"swap:{swap.id}", words, swap.id)
+    words = _ends_only(told, swap) if _is_said_above(told, swap) else swap_words(told, swap)
+    return sentence(f"swap:{swap.id}", sentences_of(words, *_take_over(swap), note), swap.id)
+
+
+def _is_said_above(told: Telling, swap: Swap) -> bool:
+    """Whether a player's card has said at its top who becomes whom at this swap."""
+    if not told.brief or swap.table or swap.mirrored or any(len(key) > 1 for key in swap.moves):
+        return False
+    moves = _held_moves(told, swap, optional_jobs(told))
+    return len(moves) == 2 and next((own for own in ordered(told) if own.moves or own.table), None) == swap
+
+
+def _ends_only(told: Telling, swap: Swap) -> str:
+    pair = sorted(_held_moves(told, swap, optional_jobs(told)))
+    same_end = len({told.ends.get(job) for job in pair}) == 1
+    return "" if same_end else "change ends with jobs" if swap.ends else "ends stay when jobs change"
 
 
 def has_deeds(swap: Swap) -> bool:

@@ -17,7 +17,8 @@ _INCH: Final = 0.0254
 _NEAR: Final = 0.03
 """A distance this near a count in metres is that count: pacing errs by more."""
 
-KEY: Final = "1 racket: an adult racket's length. 1 stride: six of yours from service line to baseline."
+KEY: Final = "Rackets are adult rackets. Six strides make service line to baseline."
+"""What a racket and a stride are, for whoever lays the drill out."""
 
 
 def distance(metres: float, direction: Direction, units: Units = "rackets", *, exact: bool = False) -> str:

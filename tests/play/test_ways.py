@@ -57,7 +57,7 @@ def test_a_rung_is_added_last_and_nothing_else_changes(name, kind):
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_rung_on_a_blank_court_is_empty_but_for_parts_points_and_finish(kind):
     _, setting = added(BLANK, kind)
-    assert not (setting.shots or setting.starts or setting.rules or setting.spots)
+    assert not any((setting.shots, setting.starts, setting.rules, setting.spots))
     assert bool(setting.points) == (kind != "shadow")
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from designer.drill.conditions import Event, In
 from designer.drill.rules import Rule
 from designer.play.rally import parts
+from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import clause
 from designer.wording.misses import in_play, misses, off_and_out, replays
@@ -112,7 +113,7 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
     doer = doer_of(told, rule)
     asked = demand(told, rule, doer)
     scope = [words for words in (_parts_words(told, rule, doer), _hits_words(told, rule)) if words]
-    condition = "" if _only_touches(rule) else when(told, rule)
+    condition = "" if _only_touches(rule) else when(told, rule) or _branch(told, rule)
     head = ": ".join(words for words in (", ".join(scope), condition) if words)
     text = f"{head}, {asked.text}" if head else asked.text
     if asked.forbidden:
@@ -120,6 +121,13 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
             return f"not allowed: {text}"
         return f"{text}: {outcome(told, rule.breach, doer)}" if cost else text
     return text
+
+
+def _branch(told: Telling, rule: Rule) -> str:
+    """Return after which choice the balls of a rule are played, where others of their digit follow another choice."""
+    found = [step for id in rule.of if (step := told.sequence.step(id)) is not None]
+    words = {branch_words(told, step).removesuffix(", ") for step in found if branches_apart(told, step)}
+    return words.pop() if len(words) == 1 and found else ""
 
 
 def _parts_words(told: Telling, rule: Rule, doer: Group | None) -> str:
@@ -182,7 +190,7 @@ def _unless(told: Telling, ids: tuple[str, ...]) -> str:
 def _after(told: Telling, event: Event, rule: Rule, doer: Group | None) -> str:
     hit = event.what in ("played", "landed")
     if at_own_hit(rule) and doer is not None and event.count:
-        served = ", the serve counted," if "serving side" in event.by or "server" in event.by else ""
+        served = ", the serve counted" if "serving side" in event.by or "server" in event.by else ""
         return f"at {doer.own} {ordinal(event.count)} hit{served}"
     if hit and event.of and not event.where:
         return f"after {shots_named(told, event.of)}{_unless(told, event.of)}"

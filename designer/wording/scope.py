@@ -5,6 +5,7 @@ from __future__ import annotations
 from designer.drill.movement import SERVES
 from designer.drill.rules import Part, Points, Rule
 from designer.play.rally import parts
+from designer.wording.branches import option_noun
 from designer.wording.counts import number, ordinal
 from designer.wording.events import trigger
 from designer.wording.names import shots_named
@@ -74,6 +75,9 @@ def _served(told: Telling) -> bool:
 def ball_subject(told: Telling, rule: Rule, doer: Group | None, *, each: str = "every") -> str:
     """Return the ball that a rule is about: "ball 2", "A's first two balls", "every ball of B's", "every ball"."""
     if rule.of:
+        step = told.sequence.step(rule.of[0])
+        if len(rule.of) == 1 and step is not None and step.feed and step.alternatives:
+            return option_noun(told, step)
         return shots_named(told, rule.of, "or") or "that ball"
     count = first_hits(told, rule, doer)
     if count is not None and doer is not None:

@@ -57,6 +57,7 @@ class Sentence:
 
 
 _REF: Final = re.compile("\x01([^\x02]*)\x02([^\x03]*)\x03")
+_BEFORE_A_SIGN: Final = re.compile(r" ([,;:.])(?=\s|$)")
 _FIRST_LETTER: Final = re.compile('^((?:\x01[^\x02]*\x02|["“(])*)([a-z])')
 _NO_SIGN_OF_OURS: Final = str.maketrans("", "", "\x01\x02\x03")
 _APOSTROPHE: Final = re.compile("(?<=[\\w\x03])'")
@@ -80,7 +81,8 @@ def unmarked(text: str) -> str:
 
 def sentences_of(*texts: str) -> str:
     """Return ``texts`` as sentences one after another: each with a capital, a full stop and single spaces."""
-    return " ".join(_stopped(text) for text in (" ".join(text.split()) for text in texts) if unmarked(text))
+    spaced = (_BEFORE_A_SIGN.sub(r"\1", " ".join(text.split())) for text in texts)
+    return " ".join(_stopped(text) for text in spaced if unmarked(text))
 
 
 def _stopped(text: str) -> str:

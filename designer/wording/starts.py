@@ -139,20 +139,21 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
     shot = told.setting.shots.get(start.shot or "")
     counts = set(start.serves.values())
     kind = shot.stroke if shot is not None and shot.stroke in SERVES else "serve"
-    where = _COURTS.get(start.courts or "", "")
+    where = _COURTS.get(start.courts or "", travels(told, start.good, owner(told, told.feeders(start))))
     verb = ("serve" if several else "serves") + (" underarm" if kind == "underarm serve" else "")
     each = " each" if several else ""
     if kind == "second serve":
         ball = "second serves" if several or counts == {2} else "one second serve"
         tries = ", two tries" if counts == {2} else ", one try" if several else ""
-        return f"{'hit' if several else 'hits'} {ball}{tries}{_joined(where)}"
+        hit = f"{'hit' if several else 'hits'} {ball}"
+        return f"{hit}{_joined(where)}{tries}" if not where.endswith("in turn") else f"{hit}{tries}{_joined(where)}"
     tries = {frozenset({1}): f", one serve{each}", frozenset({2}): f", two serves{each}"}.get(frozenset(counts), "")
     return f"{verb}{tries}{_joined(where)}"
 
 
 def _joined(where: str) -> str:
     """Return the courts as they stand after the serve: " to the deuce court", ", deuce and ad in turn"."""
-    return "" if not where else f" {where}" if where.startswith("to ") else f", {where}"
+    return "" if not where else f", {where}" if where.endswith("in turn") else f" {where}"
 
 
 def bad_words(told: Telling, start: Start) -> str:
@@ -169,7 +170,8 @@ def bad_words(told: Telling, start: Start) -> str:
             caller = f"{letter(told, across[0])} calls"
         elif start.called_by == ("receiver",):
             caller = "the receiver calls"
-        if caller and told.drill.house.feed_played == "accepted" and not told.brief:
+        receiver = start.called_by == ("receiver",) or (start.called_by == across and len(across) == 1)
+        if receiver and told.drill.house.feed_played == "accepted" and not told.brief:
             caller = f"{caller} before hitting"
     result = outcome(told, start.bad, doer)
     if is_serve(told, start):

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
 from designer.drill.rules import Part
 from designer.play.rally import opening_part, opening_shot, parts
 from designer.play.sequence import Step
+from designer.wording.branches import branch_words, option_words
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import trigger
 from designer.wording.names import letter, shot_name
 from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
-from designer.wording.strokes import CHOICE_VERBS, NOT_A_WAY, deed, serve_aim
+from designer.wording.strokes import deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import travels
@@ -113,7 +115,7 @@ def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sen
         )
         said.setdefault(text, (rivals, text))
     for rivals, text in said.values():
-        prefix = _branch(told, rivals[0]) if len(said) > 1 else ""
+        prefix = branch_words(told, rivals[0]) if len(said) > 1 else ""
         if prefix == "" and len(said) > 1 and rivals is not group[0]:
             prefix = "at the same time, " if rivals[0].digit == 1 else ""
         yield _sentence(told, rivals, f"{prefix}{text}")
@@ -157,52 +159,27 @@ def _second_ball(told: Telling, step: Step) -> str:
     return f"{when}, {who} {ball}"
 
 
-def _branch(told: Telling, step: Step) -> str:
-    """Return after which choice this ball is played: "after a wide serve, "; "" where nothing was chosen before it."""
-    for id in reversed(told.sequence.branch(step.shot.id)[:-1]):
-        earlier = told.sequence.step(id)
-        if earlier is not None and earlier.alternatives:
-            return f"after {option_noun(told, earlier)}, "
-    return ""
-
-
-def option_noun(told: Telling, step: Step) -> str:
-    """Return one of several balls as a noun: "a wide serve", "a serve to the T", "a lob", "ball 2 down the line"."""
-    if step.feed and "serve" in str(step.shot.stroke):
-        aim = serve_aim(told, step)
-        return "a wide serve" if aim == "wide" else f"a serve {aim}" if aim else "the serve"
-    name = shot_name(told, step.shot)
-    if unmarked(name).startswith("a "):
-        return name
-    _, _, rest = deed(told, step).partition(" ")
-    return f"a ball {rest}" if rest else name
-
-
 def _choice(told: Telling, rivals: Rivals) -> str:
     """Return one clause for all that may be played at this point: "B plays a pass to either side or lobs"."""
     clauses = []
     for hitter in dict.fromkeys(step.hitter for step in rivals):
-        deeds = _each_once([_option(told, step) for step in rivals if step.hitter == hitter])
+        deeds = _each_once([option_words(told, step) for step in rivals if step.hitter == hitter])
         clauses.append(f"{letter(told, hitter)} {listed(deeds, 'or')}")
     return ", or ".join(clauses)
-
-
-def _option(told: Telling, step: Step) -> str:
-    label = unmarked(own_text(told, step.shot.label)).strip().lower()
-    if not label or step.shot.stroke not in (None, "drive") or step.shot.wing is not None:
-        return deed(told, step)
-    if label in CHOICE_VERBS:
-        return CHOICE_VERBS[label]
-    return deed(told, step) if step.feed or label in NOT_A_WAY else f"plays {label}"
 
 
 def _each_once(deeds: list[str]) -> list[str]:
     """Return deeds each once; one that stands twice goes to either side, a verb in common is said once."""
     once = [f"{deed} to either side" if deeds.count(deed) > 1 else deed for deed in dict.fromkeys(deeds)]
-    first, second = f"{once[0].split(' ', 1)[0]} ", ""
-    if all(" into " in deed for deed in once):
-        second = once[0].split(" into ", 1)[0] + " "
-    return [once[0], *(deed.removeprefix(second or first) for deed in once[1:])]
+    if len(once) == 2 and _other_half(once[0]) == once[1]:
+        return [re.sub(r"into \S+ (?:left|right) half", "into either half", once[0])]
+    first = f"{once[0].split(' ', 1)[0]} "
+    return [once[0], *(deed.removeprefix(first) for deed in once[1:])]
+
+
+def _other_half(words: str) -> str:
+    swapped = {"left": "right", "right": "left"}
+    return re.sub(r"\b(left|right) half\b", lambda found: f"{swapped[found[1]]} half", words)
 
 
 def may_play(told: Telling, step: Step) -> str:
@@ -231,7 +208,8 @@ def optional_part(told: Telling, step: Step) -> tuple[Part | None, Part | None]:
     for part in parts(told.setting):
         ends_on_landing = bool(part.until) and all(event.where for event in part.until)
         counts = before is not None and any(e.count and e.by == (step.hitter,) for e in before.until)
-        if part.kind == "forced" and step.shot.id in part.shots and ends_on_landing and counts:
+        asked_before = before is not None and step.shot.id in before.shots
+        if part.kind == "forced" and step.shot.id in part.shots and ends_on_landing and counts and not asked_before:
             return part, before
         before = part
     return None, None

@@ -78,10 +78,11 @@ def deed(told: Telling, step: Step, *, with_pace: bool = True) -> str:
         verb, adverbs = ("returns" if _is_return(told, shot) else "plays"), _height(shot)
     else:
         verb, adverbs = _VERB[str(shot.stroke)], _height(shot)
-    words = [*_label(told, step), *adverbs, *manner, *aim]
+    words = [*_label(told, step), *adverbs, *(word for word in manner if " " not in word), *aim]
+    tail = listed([word for word in manner if " " in word])
     if not words and not destination and verb == "plays":
         destination = "anywhere"
-    return " ".join(word for word in (verb, listed(words), destination) if word)
+    return " ".join(word for word in (verb, listed(words), destination, tail) if word)
 
 
 def _label(told: Telling, step: Step) -> list[str]:
@@ -162,6 +163,9 @@ def _destination(told: Telling, step: Step) -> str:
     target = _target_hit(told, step)
     if target is not None:
         return _towards(told, step, target)
+    wanted = _line_to_pass(told, step)
+    if wanted is not None:
+        return travels(told, (wanted,), owner(told, (step.hitter,)))
     if direction(step, told.sequence, told.ground) is not None or step.landing is None:
         return ""
     if step.landing[1] * step.contact[1] > 0:
@@ -169,6 +173,22 @@ def _destination(told: Telling, step: Step) -> str:
     right, _ = as_player(step.landing, "near" if step.end == "far" else "far")
     receiver = owner(told, (step.hitter,)) or "the"
     return f"into {receiver} {'right' if right > 0 else 'left'} half"
+
+
+def _line_to_pass(told: Telling, step: Step) -> In | None:
+    """Return the drawn line that a rule or points want this very ball to land past, None where there is none."""
+    places = [
+        place
+        for rule in told.setting.rules.values()
+        if step.shot.id in rule.of and isinstance(rule.must, Keep) and not rule.never
+        for place in rule.must.where
+    ]
+    for points in told.setting.points.values():
+        for event in points.on:
+            for found in (event, *event.and_):
+                places += found.where if step.shot.id in found.of and found.what in ("played", "landed") else ()
+    lines = (place for place in places if isinstance(told.setting.items.get(place.area), Line))
+    return next((place for place in lines if place.side == "behind" and not place.outside), None)
 
 
 def _target_hit(told: Telling, step: Step) -> str | None:

@@ -12,7 +12,7 @@ from designer.wording.differences import Change, changes
 from designer.wording.finishes import finish_head
 from designer.wording.points import points_words
 from designer.wording.reading_time import word_count
-from designer.wording.sentence import Lead, Ref, Sentence, sentence, sentences_of, unmarked
+from designer.wording.sentence import Lead, Ref, Sentence, sentence, sentences_of, typeset, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
 
@@ -37,13 +37,17 @@ def short_changes(drill: Drill, at: At) -> str:
     line = ""
     candidates = _by_rank(_brief(telling(drill, at)))
     for change in candidates:
-        text = unmarked(change.gist or change.text).rstrip(".")
+        text = _for_tab(change)
         longer = f"{line}, {text}" if line else text
         if len(longer) <= SHORT:
             line = longer
     if not line and candidates:
-        line = _cut(unmarked(candidates[0].gist or candidates[0].text))
-    return line
+        line = _cut(_for_tab(candidates[0]))
+    return typeset(line)
+
+
+def _for_tab(change: Change) -> str:
+    return " ".join(unmarked(change.tab or change.gist or change.text).rstrip(".").split())
 
 
 def _brief(told: Telling) -> list[Change]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from designer.drill.conditions import Event
-from designer.drill.rules import Rule
+from designer.drill.movement import SERVES
+from designer.drill.rules import Rule, Start
 from designer.play.rally import opening_part
 from designer.wording.counts import listed, plural
 from designer.wording.events import trigger
@@ -28,18 +29,23 @@ from designer.wording.swaps import has_deeds, swap_words
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
+SHORT_RULE: Final = 24
+"""A rule in fewer characters than this stands under a tab whole."""
+
 
 @dataclass(frozen=True, slots=True)
 class Change:
     """One difference: its words, the records it speaks of, how much it says (0 says most), and its gist.
 
-    ``gist`` is what is said where there is little room, "" where it can then be left out.
+    ``gist`` is what is said where there is little room, "" where it can then be left out; ``tab`` the few words that
+    stand under a tab, "" for the gist.
     """
 
     text: str
     about: tuple[str, ...]
     rank: int
     gist: str = ""
+    tab: str = ""
 
 
 def changes(told: Telling) -> Iterator[Change]:
@@ -103,11 +109,17 @@ def _starts(told: Telling) -> Iterator[Change]:
         before = old.get(start.id)
         words = put_in(told, start)
         if before is None or (put_in(told.below, before) != words and not _only_pace(told, start.shot)):
-            yield Change(words, (start.id,), 1, words)
+            yield Change(words, (start.id,), 1, words, _tab_of_start(told, start))
             if is_serve(told, start) and start.bad is not None:
                 yield Change(bad_words(told, start), (start.id,), 8)
         elif bad_words(told.below, before) != bad_words(told, start):
             yield Change(bad_words(told, start), (start.id,), 5)
+
+
+def _tab_of_start(told: Telling, start: Start) -> str:
+    """Return a serve in two words for a tab: "second serve"."""
+    shot = told.setting.shots.get(start.shot or "")
+    return str(shot.stroke) if shot is not None and is_serve(told, start) and shot.stroke in SERVES else ""
 
 
 def _only_pace(told: Telling, shot_id: str | None) -> bool:
@@ -175,11 +187,11 @@ def _parts(told: Telling) -> Iterator[Change]:
     if now is not None and (was is None or was[0].until != now[0].until):
         whens = listed([trigger(told, event) for event in now[0].until], "or").replace(" or once ", " or ")
         text = f"the point opens {whens}" if whens else "then the point is open"
-        yield Change(text, (now[0].id, now[1].id), 0, text)
+        yield Change(text, (now[0].id, now[1].id), 0, text, text.removeprefix("the point "))
     elif now is None and opens and (was is not None or told.below.cooperative):
         first = "return" if any(is_serve(told, start) for start in told.first_starts) else "first hit"
         text = f"the point is open from the {first}"
-        yield Change(text, (), 0, text)
+        yield Change(text, (), 0, text, text.removeprefix("the point is "))
     for id, part in new.parts.items():
         before = old.parts.get(id)
         if before is None or part.kind == "open":
@@ -216,7 +228,9 @@ def _rules(told: Telling) -> Iterator[Change]:
         elif below is not None and below.changed(note=rule.note) == rule:
             continue
         else:
-            yield Change(marked(found), found.about, 1 if below is None else 3, gist)
+            asked = demand(told, general, doer_of(told, general))
+            tab = gist if asked.forbidden and rule.breach is not None else asked.text
+            yield Change(marked(found), found.about, 1 if below is None else 3, gist, tab)
     yield from _rules_off(told)
 
 
@@ -234,7 +248,13 @@ def _rules_off(told: Telling) -> Iterator[Change]:
         words = unmarked(rule_words(told.below, general, cost=False))
         forbidden = demand(told.below, general, doer_of(told.below, general)).forbidden
         head = "allowed again" if forbidden else "no longer a rule"
-        yield Change(f"{head}: {words}", (), 3, f"{head}: {words}")
+        yield Change(
+            f"{head}: {words}",
+            (),
+            3,
+            f"{head}: {words}",
+            f"{head}: {words}" if len(words) < SHORT_RULE else "a rule off",
+        )
 
 
 def _without_subject(told: Telling, rule: Rule) -> bool:

@@ -7,7 +7,7 @@ from typing import Final, Literal
 
 from designer.wording.kit import kit_of
 from designer.wording.names import name_of
-from designer.wording.sentence import unmarked
+from designer.wording.sentence import typeset, unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
@@ -37,7 +37,7 @@ def facts(told: Telling) -> tuple[Fact, ...]:
     things = kit_of(told)
     if things and not told.brief:
         found.append(Fact("kit", unmarked(", ".join(things))))
-    return tuple(fact for fact in found if fact.text)
+    return tuple(Fact(fact.icon, typeset(fact.text)) for fact in found if fact.text)
 
 
 def _people(told: Telling) -> str:
@@ -70,6 +70,8 @@ def _court(told: Telling) -> str:
         named = name_of(told, in_play)
         words = {"singles court": "singles", "doubles court": "doubles"}
         part = unmarked(named).removeprefix("the ") if named is not None else words.get(in_play, in_play)
+        if in_play in ("right half", "left half"):
+            part = f"singles, {in_play}"
     if prefix:
         return prefix if part in ("", "singles") else f"{prefix}, {part}"
     return part

@@ -11,6 +11,7 @@ from designer.drill.items import Area, Barrier, Basket, Line, Thing, Unknown
 from designer.drill.places import corners_of
 from designer.drill.setting import At
 from designer.wording.counts import digits
+from designer.wording.sentence import typeset, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
 
@@ -31,7 +32,7 @@ def kit(drill: Drill, at: At) -> tuple[str, ...]:
 
 def kit_of(told: Telling) -> tuple[str, ...]:
     """Return the kit of a telling, counted; a thing at both ends counts twice."""
-    own = [own_text(told, text).rstrip(".") for text in told.drill.kit]
+    own = [typeset(unmarked(own_text(told, text))).rstrip(".") for text in told.drill.kit]
     return (*counted(told), *(text for text in own if text))
 
 

@@ -186,15 +186,26 @@ def path(told: Telling, start: str) -> str:
     """Return what becomes of the person who starts as ``start``: "After five starts you are B."; "" where nothing."""
     for swap in ordered(told):
         if swap.table:
-            own = [
-                job
-                for row in swap.table
-                for job, person in zip(sorted(told.ends), row, strict=False)
-                if person == start
-            ]
-            return f"round by round you are {', '.join(own)}" if own else ""
+            return _rounds_of(told, swap, start)
         after = _held_moves(told, swap, optional_jobs(told) - {start}).get(start, start)
         if after != start:
             when = trigger(told, swap.on[0])
             return f"{when}{',' if when.startswith('when') else ''} you are {letter(told, after)}"
     return ""
+
+
+def _rounds_of(told: Telling, swap: Swap, start: str) -> str:
+    """Return a person's rounds: the jobs where these change, else with whom: "round 2 you play with D"."""
+    rows = [dict(zip(sorted(told.ends), row, strict=False)) for row in swap.table]
+    own = [next((job for job, person in row.items() if person == start), None) for row in rows]
+    jobs = [job for job in own if job is not None]
+    if len(set(jobs)) > 1:
+        return f"round by round you are {', '.join(jobs)}"
+    partners: list[str] = []
+    for number, (row, job) in enumerate(zip(rows, own, strict=True), 1):
+        mates = [row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row] if job else []
+        if mates and number > 1:
+            partners.append(
+                f"{'round ' if not partners else ''}{number} {'you play ' if not partners else ''}with {listed(mates)}"
+            )
+    return ", ".join(partners).replace(", ", ", round ") if partners else ""

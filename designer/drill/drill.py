@@ -77,13 +77,17 @@ class Court(Record):
 
 
 class House(Record):
-    """Answers given once for every rule that does not answer for itself."""
+    """Answers given once for every rule that does not answer for itself.
+
+    ``come_in``: who may come to the net where no rule says anything of feet or volleys.
+    """
 
     called_by: Who = ()
     in_doubt: InDoubt | None = None
     net_cord: Literal["by its bounce", "replay"] | None = None
     stopped: Outcome | None = None
     feed_played: Literal["accepted", "not accepted"] | None = None
+    come_in: Who = ()
 
 
 class Accepted(Record):

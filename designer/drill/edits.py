@@ -22,8 +22,8 @@ from designer.drill.setting import (
     KINDS,
     At,
     Setting,
-    addresses,
     all_ids,
+    all_settings,
     below,
     changes_at,
     difference,
@@ -59,23 +59,28 @@ def with_setting(drill: Drill, at: At, setting: Setting) -> Drill:
     Raises ``ValueError`` with a sentence where shots or parts would come after one another in a circle, be it in a
     setting above: no file may hold that.
     """
-    before = {address: setting_at(drill, address) for address in addresses(drill)}
+    before = dict(all_settings(drill))
     edited = _stored(drill, at, setting)
-    for address in addresses(edited):
-        after = setting_at(edited, address)
-        freed = _freed(before[address], after)
-        if freed != after:
+    after = dict(all_settings(edited))
+    for address in tuple(after):
+        freed = _freed(before[address], after[address])
+        if freed is not after[address]:
             edited = _stored(edited, address, freed)
-        if (circle := _circle(after)) and not _circle(before[address]):
+            after = dict(all_settings(edited))  # others lie on this one
+        if circle := _new_circle(before[address], after[address]):
             raise ValueError(circle)
     return edited
 
 
-def _circle(setting: Setting) -> str:
-    """Return the sentence for shots or parts that come after one another in a circle, "" where none do."""
-    return next(
-        (f"{kind} {', '.join(ids)} would come after one another in a circle" for kind, ids in circles(setting)), ""
-    )
+def _new_circle(before: Setting, after: Setting) -> str:
+    """Return the sentence for shots or parts that now come after one another in a circle, "" where none do."""
+    if after.shots is before.shots and after.parts is before.parts:
+        return ""
+    found = next(circles(after), None)
+    if found is None or next(circles(before), None) is not None:
+        return ""
+    kind, ids = found
+    return f"{kind} {', '.join(ids)} would come after one another in a circle"
 
 
 def _stored(drill: Drill, at: At, setting: Setting) -> Drill:

@@ -30,10 +30,14 @@ class UseStroke(Record):
 
 
 class Aim(Record):
-    """Send it in a direction that depends on the ball that came in."""
+    """Send it in a direction that depends on the ball that came in.
+
+    ``from_middle``: hit from the middle, "either" ball does for a new line or for the line back, or "neither".
+    """
 
     do: Literal["aim"]
     direction: Direction
+    from_middle: Literal["either", "neither"] | None = None
 
 
 class Keep(Record):

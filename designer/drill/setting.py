@@ -113,18 +113,19 @@ def resolve(parent: Setting, changes: Changes) -> Setting:
     if changes.finish is not None:
         kinds[changes.finish.id] = "finish"
     maps: dict[str, Any] = {}
+    replaced = dropped | kinds.keys()
     for kind in KINDS:
         own = getattr(changes, kind)
         below = getattr(parent, kind)
-        gone = {id for id in below if id in dropped or kinds.get(id, kind) != kind}
-        if not own and not gone:
-            maps[kind] = below
+        if not own and replaced.isdisjoint(below):
+            maps[kind] = below  # shared, so that whoever compares settings sees at once that nothing differs
             continue
+        gone = {id for id in below if id in dropped or kinds.get(id, kind) != kind}
         kept = {id: record for id, record in below.items() if id not in gone}
         kept.update((record.id, record) for record in own)
         maps[kind] = kept
     finish = parent.finish
-    if finish is not None and (finish.id in dropped or finish.id in kinds):
+    if finish is not None and finish.id in replaced:
         finish = None
     return Setting(
         **maps,
@@ -154,7 +155,12 @@ def difference(parent: Setting, setting: Setting) -> Changes:
     own_records: dict[str, Any] = {}
     for kind in KINDS:
         below = getattr(parent, kind)
-        own = tuple(record for id, record in getattr(setting, kind).items() if id in again or below.get(id) != record)
+        own = tuple(
+            record
+            for id, record in getattr(setting, kind).items()
+            # Most records are the very same object, which is quicker to see than that two are equal.
+            if id in again or ((old := below.get(id)) is not record and old != record)
+        )
         if own:
             own_records[kind] = own
     if setting.finish is not None and (setting.finish != parent.finish or setting.finish.id in again):
@@ -216,6 +222,16 @@ def addresses(drill: Drill) -> Iterator[At]:
             yield At(progression.id, variation.id)
 
 
+def all_settings(drill: Drill) -> Iterator[tuple[At, Setting]]:
+    """Yield (address, setting) for every setting, each worked out once."""
+    parent = EMPTY
+    for progression in drill.progressions:
+        parent = resolve(parent, progression.changes)
+        yield At(progression.id), parent
+        for _, variation in variations(progression):
+            yield At(progression.id, variation.id), resolve(parent, variation.changes)
+
+
 def below(drill: Drill, at: At) -> Setting:
     """Return the setting that the one at ``at`` lies on: the progression for a variation, else the one before it."""
     if at.variation is not None:
@@ -241,8 +257,10 @@ def changes_at(drill: Drill, at: At) -> Changes:
 
 def all_ids(drill: Drill) -> frozenset[str]:
     """Return the id of every record in any setting of ``drill``, and of every progression and variation."""
-    ids = {id for at in addresses(drill) for id in setting_at(drill, at).ids()}
-    return frozenset(ids | {name for at in addresses(drill) for name in (at.progression, at.variation) if name})
+    ids: set[str] = set()
+    for at, setting in all_settings(drill):
+        ids |= setting.ids() | {name for name in (at.progression, at.variation) if name}
+    return frozenset(ids)
 
 
 def find_setting(drill: Drill, name: str) -> At:

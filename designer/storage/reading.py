@@ -11,7 +11,7 @@ from typing import Any, Final
 
 from designer.drill.drill import FORMAT, Drill
 from designer.drill.order import circles
-from designer.drill.setting import addresses, setting_at
+from designer.drill.setting import all_settings
 from designer.storage.attachment import extract, is_pdf
 from designer.storage.faults import shown
 from designer.storage.migrations import Raw, migrated
@@ -82,8 +82,8 @@ def read_drill(data: bytes, name: str) -> Opened:
 
 
 def _refuse_circles(drill: Drill, name: str) -> None:
-    for at in addresses(drill):
-        for kind, circle in circles(setting_at(drill, at)):
+    for at, setting in all_settings(drill):
+        for kind, circle in circles(setting):
             number = [progression.id for progression in drill.progressions].index(at.progression) + 1
             where = f"progression {number}" + (f", {at.variation!r}" if at.variation else "")
             chain = ", ".join(repr(id) for id in circle[:10])

@@ -15,6 +15,7 @@ from designer.drill.setting import (
     Setting,
     addresses,
     all_ids,
+    all_settings,
     below,
     changes_at,
     difference,
@@ -140,6 +141,7 @@ def test_a_progression_lies_on_the_one_before_and_not_on_its_variations():
 @given(drills())
 def test_every_address_is_a_setting_on_the_one_below_it(drill):
     found = list(addresses(drill))
+    assert [(at, setting_at(drill, at)) for at in found] == list(all_settings(drill))
     assert len(found) == sum(1 + len(list(variations(rung))) for rung in drill.progressions)
     for at in found:
         assert setting_at(drill, at) == resolve(below(drill, at), changes_at(drill, at))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import errno
-import hashlib
 import json
 import os
 import secrets
@@ -91,20 +90,6 @@ def write_file(path: str | os.PathLike[str], data: bytes) -> None:
         raise Unwritable(f"{path}: not saved, because {reason}.") from error
     except ValueError as error:
         raise Unwritable(f"{str(path)!r}: not saved, because that cannot be the name of a file.") from error
-
-
-def digest(path: str | os.PathLike[str]) -> str | None:
-    """Return a fingerprint of the file's bytes, None where it cannot be read: equal exactly where the bytes are."""
-    try:
-        with open(path, "rb") as file:
-            return hashlib.file_digest(file, "sha256").hexdigest()
-    except (OSError, ValueError):
-        return None
-
-
-def next_edition(drill: Drill, day: date) -> Drill:
-    """Return ``drill`` as it is saved next: dated ``day``, and an edition further unless it was never saved before."""
-    return drill.changed(edition=drill.edition if drill.dated is None else drill.edition + 1, dated=day)
 
 
 def _status(target: Path) -> os.stat_result | None:

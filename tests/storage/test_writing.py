@@ -1,5 +1,4 @@
 import errno
-import hashlib
 import json
 import os
 import resource
@@ -18,7 +17,7 @@ from designer.drill.items import Area, Cone, Note, Rectangle, Unknown
 from designer.drill.rules import Bounces, Rule, Swap
 from designer.storage import writing
 from designer.storage.reading import read_drill
-from designer.storage.writing import WIDTH, Unwritable, digest, drill_bytes, json_bytes, next_edition, save, write_file
+from designer.storage.writing import WIDTH, Unwritable, drill_bytes, json_bytes, save, write_file
 
 
 def raw_of(drill):
@@ -288,20 +287,3 @@ class TestSave:
             write_file(tmp_path / "a", b"new")
         assert (tmp_path / "a").read_bytes() == b"old"
         assert only(tmp_path) == ["a"]
-
-
-def test_a_digest_tells_whether_the_bytes_are_the_same(tmp_path):
-    (tmp_path / "a").write_bytes(b"abc")
-    # SHA-256 of "abc": FIPS 180-4, example of the NIST.
-    assert digest(tmp_path / "a") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
-    assert digest(tmp_path / "a") == hashlib.sha256(b"abc").hexdigest()
-    assert digest(tmp_path / "none") is None
-    assert digest(tmp_path) is None
-
-
-def test_the_first_save_dates_a_drill_and_each_later_one_adds_an_edition(drill):
-    first = next_edition(drill, date(2026, 5, 1))
-    second = next_edition(first, date(2026, 5, 2))
-    assert (first.edition, first.dated) == (1, date(2026, 5, 1))
-    assert (second.edition, second.dated) == (2, date(2026, 5, 2))
-    assert second.changed(edition=1, dated=None) == drill

@@ -46,13 +46,15 @@ def _cased(plan: Plan, box: Bounds) -> bool:
 
 def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
     steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0)
-    along = (1.0, 0.0) if plan.page.across else (0.0, 1.0)
+    outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
     choices = []
     for order, step in enumerate(steps):
-        place = (at[0] + along[0] * step * plan.unit, at[1] + along[1] * step * plan.unit)
-        if _over_net(at, place, 6 * plan.unit, across=plan.page.across):
-            continue
-        choices.append((place, plan.pen.text_box((text,), place, 8.5, align=align), order * 1.0))
+        for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-32.0, 8.0)):
+            along, off = step * plan.unit, aside * outward * plan.unit
+            place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
+            if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
+                box = plan.pen.text_box((text,), place, 8.5, align=align)
+                choices.append((place, box, order * 1.0 + dear))
     place, box, _ = best(plan.space, choices, "side words")
     part = f"{text} {at[0] > 0} {at[1] > 0}"
     plan.draw(

@@ -105,6 +105,8 @@ def _line(plan: Plan, item: Line, points: Sequence[Point], part: str) -> None:
     kind = LINE_KINDS[marked]
     if item.runs_on:
         ways = tuple(running_on(plan, item, copy=bool(part)))
+        for way in ways:
+            plan.space.cross(way, PATH / 2, item.id + " running on")
         plan.draw(item.id, "line in thought", Layer.LINES, lines.ways_in_thought, ways, part=part)
     made = plan.draw(item.id, kind, Layer.LINES, lines.line, points, marked, part=part)
     if marked == "discs":

@@ -132,7 +132,7 @@ def _tiers(plan: Plan, label: Label, court: Bounds) -> Iterator[tuple[float, Ite
     yield FORBIDDEN / 8, _anywhere(plan, label)
 
 
-STRANGE: Final = 30.0
+STRANGE: Final = 120.0
 """What it costs to stand in the area of another name."""
 
 
@@ -175,12 +175,12 @@ def _inside(plan: Plan, label: Label, block: Block, more: float) -> Iterator[Cho
 def _around(plan: Plan, label: Label, block: Block, gap: float, own: float) -> Iterator[Choice]:
     """Yield places ``gap`` u beside, above and below what is named."""
     left, low, right, high = label.box
-    middle = ((left + right) / 2, (low + high) / 2)
     edge = grown(plan.space.extent, -plan.unit)
     off = gap * plan.unit
     for share in (0.5, 0.0, 1.0):
-        y = low + (high - low) * share if high - low > block.height else middle[1] + (share - 0.5) * block.height
-        x = left + (right - left) * share if right - left > block.width else middle[0] + (share - 0.5) * block.width
+        # Level with the middle, or flush with one edge of what is named.
+        x = left + block.width / 2 + (right - left - block.width) * share
+        y = low + block.below + (high - low - block.height) * share
         # Above and below, words slide along so that they stay on the sheet.
         x = max(min(x, edge[2] - block.width / 2), edge[0] + block.width / 2)
         cost = own + (0.0 if share == 0.5 else 0.8)

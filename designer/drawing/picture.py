@@ -125,7 +125,7 @@ def _note_court(plan: Plan) -> None:
     for line in plan.ground.lines:
         plan.space.cross((plan.page.to_page(line.start), plan.page.to_page(line.end)), PAINTED, "court")
     posts = [plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1)]
-    plan.space.cross(posts, PATH / 2, "net")
+    plan.space.cross(posts, PATH * 4, "net")
 
 
 def _court_box(plan: Plan) -> Bounds:

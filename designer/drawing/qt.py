@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 from PySide6.QtCore import QBuffer, QCoreApplication, QIODevice, QPointF, QRectF, Qt
@@ -252,13 +253,20 @@ def _caught(shape: Path | Strokes | Dots | Ellipse, reach: float) -> QPainterPat
     caught = QPainterPath()
     caught.setFillRule(Qt.FillRule.WindingFill)
     if not isinstance(shape, Path) or shape.closed or shape.style.fill:
-        caught.addPath(path)
+        caught.addPath(_clockwise(path))
     if width > 0 and not isinstance(shape, Strokes):
         stroker = QPainterPathStroker()
         stroker.setWidth(width)
         stroker.setCapStyle(Qt.PenCapStyle.RoundCap)
         caught.addPath(stroker.createStroke(path))
     return caught
+
+
+def _clockwise(path: QPainterPath) -> QPainterPath:
+    """Return a closed path running with the clock, as Qt's own outlines do: where two ran against one another, both were lost."""
+    corners = path.toFillPolygon().toList()
+    twice = sum(one.x() * other.y() - other.x() * one.y() for one, other in pairwise(corners))
+    return path if twice >= 0 else path.toReversed()
 
 
 def _outline(shape: Path) -> QPainterPath:

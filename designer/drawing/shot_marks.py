@@ -142,6 +142,7 @@ def run_marks(plan: Plan, only: Container[str] | None = None) -> None:
             continue
         run = plan.setting.runs[id]
         route = _route(tuple(map(plan.page.to_page, points)), 0.0)
+        stop = route.length
         if is_recovery(plan, run):
             net = plan.page.to_page((0.0, -1.0 if points[-1][1] > 0 else 1.0))
             stop = _free_end(plan, route)
@@ -150,7 +151,7 @@ def run_marks(plan: Plan, only: Container[str] | None = None) -> None:
             made = plan.draw(id, "run", Layer.RUNS, balls.run, route)
         plan.space.cross(route.samples, PATH, id)
         if made is not None:
-            tip, reach = route.at(route.length), 3.6 * plan.unit
+            tip, reach = route.at(stop), 4.2 * plan.unit
             plan.space.take((tip[0] - reach, tip[1] - reach, tip[0] + reach, tip[1] + reach), owner=id)
 
 

@@ -1,0 +1,114 @@
+import pytest
+
+from designer.drawing.labels import blocks
+from designer.drawing.primitives import Strokes, Words, words_bounds
+from designer.drawing.words import text_width
+from designer.drill.base import place
+from designer.drill.conditions import Event, In, Outcome
+from designer.drill.items import Area, Line, Note, Rectangle
+from designer.drill.movement import Shot
+from designer.drill.rules import Points, Rule, UseStroke
+
+
+def zone(corners, name="", id="zone"):
+    return Area(kind="area", id=id, name=name, shape=Rectangle(form="rectangle", corners=corners))
+
+
+def said(made, id):
+    return {
+        mark.part: " ".join(s.text for s in mark.primitives if isinstance(s, Words))
+        for mark in made.marks
+        if mark.id == id and mark.layer == 13
+    }
+
+
+def box_of(made, id):
+    return next(
+        words_bounds(s)
+        for mark in made.marks
+        if mark.id == id and mark.layer == 13
+        for s in mark.primitives
+        if isinstance(s, Words)
+    )
+
+
+def test_a_text_is_tried_on_one_line_and_on_more_each_way_once():
+    found = [block.lines for block in blocks("reply zone behind", 9.0, 1.0, True)]
+    assert found[0] == ("reply zone behind",)
+    assert len(set(found)) == len(found)
+    assert ("reply", "zone", "behind") in found
+    assert all(" ".join(lines) == "reply zone behind" for lines in found)
+
+
+def test_a_block_is_as_wide_as_its_widest_line():
+    for block in blocks("reply zone behind", 9.0, 0.5, True):
+        assert block.width == pytest.approx(max(text_width(line, 4.5, bold=True) for line in block.lines))
+
+
+def test_a_name_that_fits_stands_inside_and_the_hatch_leaves_it_free(drawing, pair):
+    made = drawing.made(*pair, zone(((-4.0, 6.5), (4.0, 11.5)), "deep"), Shot(id="s", by="A", to=place(3.6, 7.0)))
+    left, low, right, high = box_of(made, "zone")
+    assert -4 < left < right < 4
+    assert 6.5 < low < high < 11.5
+    strokes = [s for mark in made.marks if mark.id == "zone" for s in mark.primitives if isinstance(s, Strokes)]
+    for start, end in (line for shape in strokes for line in shape.lines):
+        for share in (0.25, 0.5, 0.75):
+            x, y = start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+            assert not (left < x < right and low + 0.2 < y < high - 0.2)
+
+
+def test_a_name_too_wide_stands_outside(drawing, pair):
+    made = drawing.made(*pair, zone(((0.0, 6.5), (1.0, 7.5)), "recovery corner"))
+    left, low, right, high = box_of(made, "zone")
+    assert right < 0 or left > 1 or low > 7.5 or high < 6.5
+
+
+def test_what_a_target_pays_is_written_on_it(drawing, pair):
+    hit = Event(what="landed", where=(In(area="zone", judged="bounce"),))
+    paid = Points(id="pay", on=(hit,), gives=Outcome(then="points", value=2))
+    made = drawing.made(*pair, zone(((-4.0, 6.5), (4.0, 11.5)), "deep"), paid)
+    assert said(made, "zone") == {"value": "+2", "words": "deep"}
+    assert any(mark.kind == "target area" for mark in made.marks)
+
+
+def test_a_rule_area_without_a_name_says_its_rule(drawing, pair):
+    rule = Rule(id="r", when=(In(area="zone", judged="bounce"),), must=UseStroke(do="use stroke", wing="forehand"))
+    made = drawing.made(*pair, zone(((-4.0, -11.5), (4.0, -6.5))), rule)
+    assert said(made, "zone") == {"words": "forehand"}
+
+
+def test_a_tick_too_short_to_be_seen_gets_its_word_and_a_leader(drawing, pair):
+    tick = Line(kind="line", id="tick", corners=((0.6858, -11.8872), (0.6858, -12.3444)), marked="chalk")
+    long = Line(kind="line", id="long", corners=((-4.0, 8.0), (4.0, 8.0)), marked="chalk")
+    made = drawing.made(*pair, tick, long)
+    assert said(made, "tick") == {"words": "chalk"}
+    assert said(made, "long") == {}
+    words = next(mark for mark in made.marks if mark.id == "tick" and mark.part == "words")
+    assert any(not isinstance(s, Words) and s.style.stroke == "ink" for s in words.primitives)
+
+
+def test_two_balls_to_one_place_keep_their_labels_apart(drawing, pair):
+    shots = [
+        Shot(id=id, by="A", to=place(2.0, 9.0), label=label, stroke=stroke)
+        for id, label, stroke in (("one", "pass", "drive"), ("two", "lob", "lob"))
+    ]
+    made = drawing.made(*pair, *shots)
+    one, two = box_of(made, "one"), box_of(made, "two")
+    assert one[2] <= two[0] or two[2] <= one[0] or one[3] <= two[1] or two[3] <= one[1]
+
+
+def test_a_share_is_bare_and_bold_at_its_head(drawing, pair):
+    made = drawing.made(*pair, Shot(id="one", by="A", to=place(2.0, 9.0), label="60 %"))
+    words = next(mark for mark in made.marks if mark.kind == "share")
+    (text,) = (s for s in words.primitives if isinstance(s, Words))
+    assert text.bold
+    assert abs(text.at[0] - 2.0) < 1.5
+    assert abs(text.at[1] - 9.0) < 1.5
+
+
+def test_no_text_of_a_user_breaks_the_picture(drawing, pair):
+    note = Note(kind="note", id="n", place=place(0.0, 3.0), text="<b>\x00 → 100 %\n" + "x" * 3000)
+    made = drawing.made(*pair, note, zone(((0.0, 6.5), (1.0, 7.5)), "\x00\n"))
+    text = said(made, "n")[""]
+    assert text.startswith("<b> ? 100 %")
+    assert "\x00" not in text

@@ -1,0 +1,39 @@
+import itertools
+
+import pytest
+
+from designer.drawing.primitives import Strokes, Words
+from designer.drill.drill import Court
+
+
+def rulers(made):
+    return {mark.part: mark for mark in made.marks if mark.kind == "rulers"}
+
+
+def test_numbers_stand_at_painted_lines_only_and_count_rackets_and_strides(drawing, pair):
+    marks = rulers(drawing.made(*pair, rulers=True))
+    words = {part: [s.text for s in mark.primitives if isinstance(s, Words)] for part, mark in marks.items()}
+    # A stride is a yard: 7 from the net to the service line, 13 to the baseline; a racket is 27 in: 6 and 8 to the sidelines.
+    assert sorted(words["along"]) == sorted(["net", "7", "13", "7", "13", "strides"])
+    assert sorted(words["across"]) == sorted(["0", "6", "8", "6", "8", "rackets"])
+
+
+@pytest.mark.parametrize("across", [False, True])
+def test_ticks_are_a_stride_and_a_racket_apart_and_outside_the_fence(drawing, pair, across):
+    made = drawing.made(*pair, rulers=True, across=across)
+    for part, pitch in (("along", 0.9144), ("across", 0.6858)):
+        ticks = next(s for s in rulers(made)[part].primitives if isinstance(s, Strokes))
+        places = sorted(made.page.to_court(start)[1 if part == "along" else 0] for start, _ in ticks.lines)
+        gaps = [later - earlier for earlier, later in itertools.pairwise(places)]
+        assert gaps == [pytest.approx(pitch)] * len(gaps)
+        assert 0.0 in [pytest.approx(value) for value in places]
+
+
+def test_a_small_court_counts_to_its_own_lines(drawing, pair):
+    marks = rulers(drawing.made(rulers=True, court=Court(standard="red")))
+    words = [s.text for s in marks["across"].primitives if isinstance(s, Words)]
+    assert sorted(words) == sorted(["0", "4", "4", "rackets"])
+
+
+def test_no_rulers_unless_they_are_asked_for(drawing, pair):
+    assert rulers(drawing.made(*pair)) == {}

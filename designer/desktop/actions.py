@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu, QMenuBar
 
 from designer.desktop.canvas.keys import LETTERS
-from designer.desktop.forms.tables_rules import MUSTS
+from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.desktop.look import CHOICES
 
 Keys = QKeySequence.StandardKey | str | None
@@ -127,7 +127,7 @@ DRILL: Final[tuple[Entry, ...]] = (
     LINE,
     Deed("add start", "Say how it starts"),
     Deed("add part", "Add a part of the rally"),
-    Sub("rules", "Add a rule about", tuple(Deed(f"rule {name}", words) for name, words, _ in MUSTS)),
+    Sub("rules", "Add a rule about", tuple(Deed(f"rule {name}", words) for name, words in KINDS_OF_RULE)),
     Deed("add points", "Add points"),
     Deed("add finish", "Say where it ends"),
     Deed("add swap", "Add a swap"),

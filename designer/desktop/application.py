@@ -16,7 +16,6 @@ from PySide6.QtWidgets import QApplication, QWidget
 from designer.desktop import settings
 from designer.desktop.blank import blank
 from designer.desktop.document import Document
-from designer.desktop.icons import program_icon
 from designer.desktop.prompts import Prompts
 from designer.desktop.style import style
 from designer.desktop.window import MainWindow
@@ -149,7 +148,6 @@ def prepare() -> QApplication:
     application.setApplicationName("drill-designer")
     application.setApplicationDisplayName("Drill Designer")
     application.setDesktopFileName("drill-designer")
-    application.setWindowIcon(program_icon())
     style()
     return application
 

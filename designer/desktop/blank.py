@@ -20,12 +20,20 @@ LETTERS: Final = "ABCD"
 
 
 def blank(source: Chooser, court: str = "tennis") -> Drill:
-    """Return a drill with an empty court and one progression."""
-    return Drill(
+    """Return a drill with an empty court and one progression.
+
+    It is not validated: that would build the validators of all records, and a window can take its first key without.
+    """
+    return Drill.model_construct(
         id=new_id("d", source),
-        court=Court(standard=court),
-        progressions=(Progression(id=new_id("p", source)),),
+        court=Court.model_construct(standard=court),
+        progressions=(Progression.model_construct(id=new_id("p", source)),),
     )
+
+
+def build_records() -> None:
+    """Build the validators of all records now, so that the first edit need not wait for them."""
+    Drill(id="d", progressions=(Progression(id="p"),))
 
 
 def usual_places(court: Court, count: int) -> tuple[Point, ...]:

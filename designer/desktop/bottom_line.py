@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
@@ -15,10 +15,9 @@ from designer.desktop.fonts import CONTROL, font
 from designer.desktop.icons import icon, paint_icon
 from designer.desktop.style import look, style
 from designer.desktop.view import View
-from designer.wording.card import CardWords
-from designer.wording.kit import kit
-from designer.wording.reading_time import seconds_aloud, word_count
-from designer.wording.sentence import unmarked
+
+if TYPE_CHECKING:
+    from designer.wording.card import CardWords
 
 HEIGHT: Final = 34
 PAUSE: Final = 700
@@ -113,6 +112,10 @@ class BottomLine(QWidget):
 
     def show_card(self, card: CardWords) -> None:
         """Show how long what is read aloud of ``card`` takes, and the kit."""
+        from designer.wording.kit import kit
+        from designer.wording.reading_time import seconds_aloud, word_count
+        from designer.wording.sentence import unmarked
+
         said = (
             s.text for section in card.sections if section.key in SPOKEN for s in section.sentences if not s.missing
         )

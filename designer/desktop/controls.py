@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QMenu,
     QSizePolicy,
     QToolButton,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -381,3 +382,23 @@ def tinted(widget: QWidget, colour: str) -> None:
     palette = QPalette(widget.palette())
     palette.setColor(QPalette.ColorRole.Window, QColor(colour))
     widget.setPalette(palette)
+
+
+def fill(box: DropDown, options: Sequence[tuple[Any, str]], value: Any) -> None:
+    """Put ``options`` into a drop-down and show ``value``, which is kept even where it is none of them."""
+    known = [each for each, _ in options]
+    if value not in known:
+        options = [*options, (value, f"{value} (not there)")]
+    if [(box.itemData(n), box.itemText(n)) for n in range(box.count())] != list(options):
+        box.clear()
+        for data, text in options:
+            box.addItem(text, data)
+    box.setCurrentIndex(next(n for n, (each, _) in enumerate(options) if each == value))
+
+
+def stacked(widget: QWidget, gap: int = 0) -> QVBoxLayout:
+    """Give ``widget`` a layout from top to bottom without margins."""
+    layout = QVBoxLayout(widget)
+    layout.setContentsMargins(0, 0, 0, 0)
+    layout.setSpacing(gap)
+    return layout

@@ -14,14 +14,12 @@ from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.icons import paint_icon
 from designer.desktop.ladder import Degree, degree_of, of_degree
 from designer.desktop.style import look, style
+from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
 from designer.drill.drill import Variation
 from designer.drill.setting import At
-from designer.wording.changes import short_changes
 
 HEIGHT: Final = 38
-GESTURE_REST: Final = 150
-"""Milliseconds that a gesture rests before the words follow it."""
 NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "harder": "Harder", "others": "Other"}
 ORDER: Final[tuple[Degree | None, ...]] = ("easier", None, "harder", "others")
 
@@ -133,7 +131,6 @@ class DegreeRow(QWidget):
         document.shown_changed.connect(self._soon)
         view.at_changed.connect(self.refresh)
         style().changed.connect(self._repaint)
-        self.refresh()
 
     def button(self, degree: Degree | None) -> DegreeButton:
         """Return the radio of a degree, None for "as set"."""
@@ -154,6 +151,8 @@ class DegreeRow(QWidget):
             button.setVisible(degree != "others" or bool(found))
 
     def _words(self, variation: Variation) -> str:
+        from designer.wording.changes import short_changes
+
         changes = short_changes(self._document.shown, At(self._view.at.progression, variation.id))
         return changes or variation.name or "changes nothing yet"
 

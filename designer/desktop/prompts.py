@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QMessageBox
 
 Unsaved = Literal["save", "discard", "cancel"]
 
@@ -21,6 +24,8 @@ class Prompts:
 
     def unsaved(self, parent: QWidget, name: str) -> Unsaved:
         """Ask what to do with changes that are not saved."""
+        from PySide6.QtWidgets import QMessageBox
+
         box = self._box(parent, f"Save the changes to “{name}”?", "Changes that are not saved are lost.")
         save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
         discard = box.addButton("Don’t save", QMessageBox.ButtonRole.DestructiveRole)
@@ -32,6 +37,8 @@ class Prompts:
 
     def yes(self, parent: QWidget, question: str, more: str, verb: str) -> bool:
         """Ask for leave to do something that cannot be undone; ``verb`` is the word on the button."""
+        from PySide6.QtWidgets import QMessageBox
+
         box = self._box(parent, question, more)
         do = box.addButton(verb, QMessageBox.ButtonRole.AcceptRole)
         box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
@@ -40,26 +47,36 @@ class Prompts:
 
     def say(self, parent: QWidget, sentence: str, more: str = "") -> None:
         """Tell the user something that went wrong."""
+        from PySide6.QtWidgets import QMessageBox
+
         box = self._box(parent, sentence, more)
         box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
         box.exec()
 
     def text(self, parent: QWidget, question: str, value: str = "") -> str | None:
         """Ask for one line of text."""
+        from PySide6.QtWidgets import QInputDialog
+
         answer, accepted = QInputDialog.getText(parent, "Drill Designer", question, text=value)
         return answer if accepted else None
 
     def open_paths(self, parent: QWidget, folder: Path) -> tuple[Path, ...]:
         """Ask which drills to open."""
+        from PySide6.QtWidgets import QFileDialog
+
         names, _ = QFileDialog.getOpenFileNames(parent, "Open", str(folder), f"{DRILLS_AND_CARDS};;{DRILLS}")
         return tuple(map(Path, names))
 
     def save_path(self, parent: QWidget, suggestion: Path, kinds: str) -> Path | None:
         """Ask where to write a file; the dialog itself asks before one is overwritten."""
+        from PySide6.QtWidgets import QFileDialog
+
         name, _ = QFileDialog.getSaveFileName(parent, "Save", str(suggestion), kinds)
         return Path(name) if name else None
 
     def _box(self, parent: QWidget, sentence: str, more: str) -> QMessageBox:
+        from PySide6.QtWidgets import QMessageBox
+
         box = QMessageBox(parent)
         box.setWindowTitle("Drill Designer")
         # A drill's title may hold what a label would take for markup.

@@ -9,8 +9,7 @@ import json
 from pathlib import Path
 from typing import Final, cast
 
-from platformdirs import user_config_path
-from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
 from designer.desktop.look import CHOICES, Choice
 
@@ -20,7 +19,8 @@ UNITS: Final = ("rackets", "metres", "feet")
 
 def settings_path() -> Path:
     """Return the file that holds the settings."""
-    return user_config_path("drill-designer", appauthor=False) / "settings.ini"
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.GenericConfigLocation)
+    return Path(folder) / "drill-designer" / "settings.ini"
 
 
 def settings() -> QSettings:

@@ -12,9 +12,8 @@ from PySide6.QtWidgets import QLabel, QMenu, QWidget
 
 from designer.court.standards import court_names
 from designer.desktop import settings
-from designer.desktop.controls import HEIGHT, DropDown, Flow, Link, Segments
+from designer.desktop.controls import HEIGHT, DropDown, Flow, Link, Segments, fill
 from designer.desktop.fonts import CONTROL, font
-from designer.desktop.forms.boxes import fill
 from designer.desktop.style import look, style
 
 COUNTS: Final = ((1, "1"), (2, "2"), (3, "3"), (4, "4"))

@@ -144,7 +144,7 @@ class MoreButton(QAbstractButton):
 
 
 class ThingStrip(QWidget):
-    """The strip, one cell wide; two with all that is behind "More"."""
+    """The strip, one cell wide; three with all that is behind "More"."""
 
     folded = Signal(bool)
 
@@ -204,12 +204,12 @@ class ThingStrip(QWidget):
     def _lay(self) -> None:
         all_shown = self.more.isChecked()
         tools = (*COMMON, *REST) if all_shown else COMMON
-        columns = 2 if all_shown else 1
+        columns = 3 if all_shown else 1
         for tool, button in self._buttons.items():
             self._grid.removeWidget(button)
             button.setVisible(tool in tools)
         self._grid.removeWidget(self.more)
-        rows = len(COMMON) if not all_shown else -(-len(tools) // columns)
+        rows = len(COMMON)
         for number, tool in enumerate(tools):
             self._grid.addWidget(self._buttons[tool], number % rows, number // rows)
         self._grid.addWidget(self.more, rows, 0)

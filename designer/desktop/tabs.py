@@ -21,16 +21,14 @@ from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, NOTE, font
 from designer.desktop.style import look, style
+from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
 from designer.drill.setting import At
-from designer.wording.changes import short_changes
 
 HEIGHT: Final = 52
 PITCH: Final = 232
 GAP: Final = 28
 SIDE: Final = 14
-GESTURE_REST: Final = 150
-"""Milliseconds that a gesture rests before the words follow it."""
 
 
 class ProgressionTab(QAbstractButton):
@@ -136,14 +134,20 @@ class ProgressionTabs(QWidget):
         document.shown_changed.connect(self._soon)
         view.at_changed.connect(self._show_chosen)
         style().changed.connect(self._repaint)
-        self.refresh()
+        self._show_tabs({})
 
     def tabs(self) -> tuple[ProgressionTab, ...]:
         """Return the tabs in the order of play."""
         return tuple(self._tabs)
 
     def refresh(self) -> None:
-        """Show the progressions of the drill."""
+        """Show the progressions of the drill and what each changes."""
+        from designer.wording.changes import short_changes
+
+        drill = self._document.shown
+        self._show_tabs({each.id: short_changes(drill, At(each.id)) for each in drill.progressions})
+
+    def _show_tabs(self, changes: dict[str, str]) -> None:
         drill = self._document.shown
         while len(self._tabs) > len(drill.progressions):
             gone = self._tabs.pop()
@@ -154,9 +158,8 @@ class ProgressionTabs(QWidget):
                 self._add(progression.id)
             tab = self._tabs[number - 1]
             tab.progression = progression.id
-            at = At(progression.id)
-            changes = short_changes(drill, at)
-            tab.show_words(number, progression.name, changes, chosen=progression.id == self._view.at.progression)
+            chosen = progression.id == self._view.at.progression
+            tab.show_words(number, progression.name, changes.get(progression.id, ""), chosen=chosen)
         self._place()
 
     def rename(self) -> None:

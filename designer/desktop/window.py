@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from designer.desktop import settings
 from designer.desktop.actions import Actions
+from designer.desktop.blank import build_records
 from designer.desktop.bottom_line import BottomLine
 from designer.desktop.bursts import Bursts
 from designer.desktop.canvas.court_canvas import CourtCanvas
 from designer.desktop.column.column import CardColumn
-from designer.desktop.controls import IconButton, tinted
+from designer.desktop.controls import IconButton, stacked, tinted
 from designer.desktop.deeds.card_deeds import CardDeeds
 from designer.desktop.deeds.drill_deeds import DrillDeeds
 from designer.desktop.deeds.edit_deeds import EditDeeds
@@ -25,8 +27,7 @@ from designer.desktop.deeds.view_deeds import ViewDeeds
 from designer.desktop.degrees import DegreeRow
 from designer.desktop.document import Document
 from designer.desktop.filing import Filing
-from designer.desktop.forms.boxes import column as stacked
-from designer.desktop.forms.context import Context
+from designer.desktop.icons import program_icon
 from designer.desktop.notice import NoticeBar
 from designer.desktop.positions import report_positions
 from designer.desktop.prompts import Prompts
@@ -34,6 +35,7 @@ from designer.desktop.start_row import StartRow
 from designer.desktop.strip import ThingStrip
 from designer.desktop.style import look, style
 from designer.desktop.tabs import ProgressionTabs
+from designer.desktop.timing import AFTER_PAINT
 from designer.desktop.view import View
 from designer.drill.drill import Drill
 from designer.storage.reading import Opened
@@ -71,13 +73,9 @@ class MainWindow(QMainWindow):
         self._deeds = (FileDeeds(self), EditDeeds(self), ViewDeeds(self), DrillDeeds(self), CardDeeds(self))
         self._join()
         report_positions(self)
+        self.canvas.viewport().installEventFilter(self)
         self._show_title()
         self._tell(opened)
-
-    @property
-    def context(self) -> Context:
-        """Return what forms and first records need to know of the drill."""
-        return Context(self.document.shown, self.view.at, self.view.setting, self.document.source)
 
     @property
     def untouched(self) -> bool:
@@ -165,12 +163,11 @@ class MainWindow(QMainWindow):
         view.at_changed.connect(lambda _: self._show_title())
         self._take_look()
         self._show_start()
-        self.column.refresh()
 
     def _open(self, about: str) -> None:
         if not self.column.isVisible():
             self.actions_by_name["card"].trigger()
-        if not self.column.open_id(about):
+        if not self.column.open(about):
             self.bottom.say("That has no form.")
 
     def _show_about(self, at: object, about: Sequence[str]) -> None:
@@ -179,7 +176,7 @@ class MainWindow(QMainWindow):
             self.view.go_to(at)  # type: ignore[arg-type]
         self.view.select(about)
         if about:
-            self.column.open_id(about[0])
+            self.column.open(about[0])
 
     def _show_start(self) -> None:
         blank = not self.view.setting.ids() and not self.document.drill.title and self.document.path is None
@@ -215,6 +212,23 @@ class MainWindow(QMainWindow):
         self.view.set_theme(look().name)
         for widget in (self, self.canvas):
             tinted(widget, look().window)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Wait for the first paint of the court: keys come before the words of the card and what edits need."""
+        if event.type() == QEvent.Type.Paint:
+            watched.removeEventFilter(self)
+            QTimer.singleShot(AFTER_PAINT, self, self.warm_up)
+        return super().eventFilter(watched, event)
+
+    def warm_up(self) -> None:
+        """Fill in the words, and build what the first edit would wait for."""
+        self.tabs.refresh()
+        self.degrees.refresh()
+        self.column.refresh()
+        build_records()
+        self.setWindowIcon(program_icon())
+        gc.freeze()
+        gc.enable()
 
     # its shape on the screen
 

@@ -79,6 +79,7 @@ def make_window(qtbot, styled, prompts):
         if shown:
             window.show()
             qtbot.waitExposed(window)
+            qtbot.waitUntil(lambda: bool(window.column.sentences()))
         return window
 
     yield make

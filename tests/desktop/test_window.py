@@ -145,7 +145,7 @@ def test_each_change_in_a_form_shows_at_once_and_is_one_step(make_window):
     window = open_sample(make_window)
     window.view.go_to(type(window.view.at)("p-fed"))
     hand.settle()
-    window.column.open_id("reply")
+    window.column.open("reply")
     steps = window.document.stack.count()
     hand.choose(window, "wing", "backhand")
     assert window.view.setting.shots["reply"].wing == "backhand"
@@ -190,7 +190,7 @@ def test_a_drill_of_a_newer_program_is_shown_and_cannot_be_changed(make_window, 
     assert "drone" in window.notice.words
     assert not window.actions_by_name["save"].isEnabled()
     before = window.document.drill
-    window.column.open_id("drill:facts")
+    window.column.open("drill:facts")
     window.actions_by_name["progression add"].trigger()
     hand.settle()
     assert window.document.drill is before

@@ -24,7 +24,7 @@ ACROSS_GAINS: Final = 1.3
 MARGIN: Final = 12.0
 """Room round a fitted picture, in pixels."""
 
-SETTLED: Final = 0.005
+SETTLED: Final = 0.01
 """A scale that changes by less than this share is found: a picture is dear, and no eye sees the rest."""
 
 

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from designer.drill.conditions import In
 from designer.drill.drill import Drill
 from designer.drill.setting import Setting
-from designer.wording.card import Reader, Section
-from designer.wording.questions import FIRST
 from designer.wording.sentence import Sentence, sentence
+
+if TYPE_CHECKING:
+    from designer.wording.card import Reader, Section
 
 AT_ONCE: Final = 3
 """How many questions a new card asks; the rest come once the first card is made or the drill is saved."""
@@ -88,6 +89,8 @@ def first_asked(questions: dict[str, tuple[Sentence, ...]]) -> dict[str, tuple[S
 
 
 def _rank(key: str) -> int:
+    from designer.wording.questions import FIRST
+
     return next((number for number, start in enumerate(FIRST) if key.startswith(start)), len(FIRST))
 
 

@@ -5,36 +5,31 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any, Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
-from designer.desktop.column.asks import HEADINGS, answer_to, asked, first_asked
+from designer.desktop.column.asks import HEADINGS, asked, first_asked
 from designer.desktop.column.facts import FactsRow
 from designer.desktop.column.heading import Heading
-from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.place_text import PlaceText
 from designer.desktop.column.reader_bar import ReaderBar
 from designer.desktop.column.sentence import SentenceRow
-from designer.desktop.controls import tinted
+from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
-from designer.desktop.forms import subjects
-from designer.desktop.forms.boxes import column as stacked
-from designer.desktop.forms.context import Context
-from designer.desktop.forms.subjects import Subject
 from designer.desktop.style import look, style
+from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
-from designer.drill import edits
-from designer.drill.setting import below
-from designer.wording.card import CardWords, card_words
 from designer.wording.sentence import Sentence
 
-GESTURE_REST: Final = 150
-"""Milliseconds that a gesture rests before the words follow it."""
+if TYPE_CHECKING:
+    from designer.desktop.column.open_form import OpenForm
+    from designer.desktop.column.opener import Opener
+    from designer.wording.card import CardWords
 
 WIDE: Final = 500
 """From this width on the card has the larger type and the wider margins."""
@@ -66,8 +61,7 @@ class CardColumn(QWidget):
         self.ask_all = False
         self._rows: dict[str, SentenceRow] = {}
         self._headings: dict[str, Heading] = {}
-        self._form: OpenForm | None = None
-        self._under: str | None = None
+        self._opener: Opener | None = None
         self.bar = ReaderBar(self)
         self.bar.chosen.connect(lambda _: self.refresh())
         self.bar.printed.connect(self.printed)
@@ -81,12 +75,6 @@ class CardColumn(QWidget):
         view.selection_changed.connect(self._show_states)
         style().changed.connect(self._colour)
         self._colour()
-        self.refresh()
-
-    @property
-    def context(self) -> Context:
-        """Return what forms need to know of the drill as it is shown."""
-        return Context(self._document.shown, self._view.at, self._view.setting, self._document.source)
 
     def sentences(self) -> tuple[SentenceRow, ...]:
         """Return the sentences as controls, from top to bottom."""
@@ -96,10 +84,12 @@ class CardColumn(QWidget):
     @property
     def form(self) -> OpenForm | None:
         """Return the form that is open."""
-        return self._form
+        return None if self._opener is None else self._opener.form
 
     def refresh(self) -> None:
         """Show the card of the setting in view. Widgets whose sentence is still there are kept."""
+        from designer.wording.card import card_words
+
         self._later.stop()
         card = card_words(
             self._document.shown,
@@ -113,7 +103,8 @@ class CardColumn(QWidget):
         self.facts.show_facts(card.facts)
         entries = list(self._entries(card))
         self._lay(entries)
-        self._show_form()
+        if self._opener is not None:
+            self._opener.show()
         self._show_states()
         self.refreshed.emit(card)
 
@@ -134,6 +125,7 @@ class CardColumn(QWidget):
                 yield Entry(f"{key} {sentence.key}", key, sentence)
 
     def _lay(self, entries: list[Entry]) -> None:
+        form = self.form
         order: list[QWidget] = [self.title, self.objective, self.facts]
         rows: dict[str, SentenceRow] = {}
         headings: dict[str, Heading] = {}
@@ -142,13 +134,13 @@ class CardColumn(QWidget):
                 row = self._row(entry, entry.words)
                 rows[entry.key] = row
                 order.append(row)
-                if self._form is not None and self._under == entry.key:
-                    order.append(self._form)
+                if form is not None and self._under == entry.key:
+                    order.append(form)
             else:
                 heading = headings[entry.key] = self._heading(entry, entry.words)
                 order.append(heading)
-        if self._form is not None and self._form not in order:
-            order.insert(3, self._form)
+        if form is not None and form not in order:
+            order.insert(3, form)
         for old in (*self._rows.items(), *self._headings.items()):
             if old[0] not in rows and old[0] not in headings:
                 self._page.removeWidget(old[1])
@@ -183,146 +175,50 @@ class CardColumn(QWidget):
 
     # the open form
 
-    def open(self, subject: Subject, under: str | None = None, field: str = "") -> None:
-        """Open the form of ``subject`` under the sentence of this key, else under the first that is about it."""
-        record = subject.read(self._document.shown, self._view.at)
-        if record is None:
-            return
-        place = under or self._about(subject)
-        self.close_form()
-        others = self._others(place, subject)
-        self._form = OpenForm(subject, record, others)
-        self._under = place
-        self._form.edited.connect(self._edit)
-        self._form.switched.connect(lambda other: self.open(other, place))
-        self._form.followed.connect(self._follow)
-        self._form.deleted.connect(self._delete)
-        self._form.closed.connect(self._done)
-        if subject.record_id is not None:
-            self._view.select([subject.record_id])
-        self.refresh()
-        self._form.form.focus(field)
-        QTimer.singleShot(0, self, self._scroll_to_form)
+    def open(self, about: str, under: str | None = None, field: str = "") -> bool:
+        """Open the form of what ``about`` names: a record, a letter, a progression, "drill:facts".
 
-    def open_id(self, about: str) -> bool:
-        """Open the form of what ``about`` names; return whether there is one."""
-        subject = subjects.subject_of(self._document.shown, self._view.at, about)
-        if subject is None:
-            return False
-        self.open(subject)
-        return True
+        It stands under the sentence of the key ``under``, else under the first that is about it; ``field`` gets the
+        keyboard. Returns whether there is such a form.
+        """
+        return self._opened().open(about, under, field)
 
     def close_form(self) -> None:
         """Close the form that is open."""
-        if self._form is None:
-            return
-        form, self._form, self._under = self._form, None, None
+        if self._opener is not None:
+            self._opener.close()
+
+    def row(self, key: str) -> SentenceRow | None:
+        """Return the sentence of this key."""
+        return self._rows.get(key)
+
+    def drop(self, form: OpenForm) -> None:
+        """Take a form that was closed off the page."""
         self._page.removeWidget(form)
         form.hide()
         form.deleteLater()
         self._show_states()
 
-    def _others(self, under: str | None, subject: Subject) -> list[tuple[Subject, str]]:
-        """Return what else the sentence over the form is about, with the words for it."""
-        row = self._rows.get(under or "")
-        found: list[tuple[Subject, str]] = []
-        ids = list(row.sentence.about) if row is not None else []
-        context = self.context
-        record = subject.read(context.drill, context.at)
-        letter = getattr(record, "job", None) or getattr(record, "by", None)
-        if isinstance(letter, str) and len(letter) == 1:
-            ids.append(letter)
-        for id in dict.fromkeys(ids):
-            other = subjects.subject_of(context.drill, context.at, id)
-            if other is None or other.key == subject.key:
-                continue
-            found.append((other, other.title(context, other.read(context.drill, context.at))))
-        return found
+    def scroll_to(self, form: OpenForm) -> None:
+        """Bring a form into sight once it has its place."""
+        QTimer.singleShot(0, form, lambda: self._scroll.ensureWidgetVisible(form, 0, 40))
 
-    def _about(self, subject: Subject) -> str | None:
-        return next((key for key, row in self._rows.items() if subject.key in row.sentence.about[:1]), None) or next(
-            (key for key, row in self._rows.items() if subject.key in row.sentence.about),
-            None,
-        )
+    def _opened(self) -> Opener:
+        if self._opener is None:
+            # The forms are many and no window needs them to take its first key.
+            from designer.desktop.column.opener import Opener
+
+            self._opener = Opener(self, self._document, self._view, self._bursts)
+        return self._opener
 
     def _press(self, key: str) -> None:
-        row = self._rows[key]
-        if self._under == key:
-            self._done()
-            return
-        if row.sentence.missing:
-            self._answer(row.sentence, key)
-            return
-        for id in row.sentence.about:
-            subject = subjects.subject_of(self._document.shown, self._view.at, id)
-            if subject is not None:
-                self.open(subject, key)
-                return
-        sheet = _sheet_for(key)
-        if sheet is not None:
-            self.open(sheet, key)
-
-    def _answer(self, question: Sentence, key: str) -> None:
-        answer = answer_to(question, self._view.setting)
-        if answer.makes:
-            self.wanted.emit(answer.makes)
-            return
-        subject = subjects.subject_of(self._document.shown, self._view.at, answer.about)
-        if subject is not None:
-            self.open(subject, key, answer.field)
-
-    def _show_form(self) -> None:
-        if self._form is None:
-            return
-        subject, context = self._form.subject, self.context
-        record = subject.read(context.drill, context.at)
-        if record is None or type(record) is not self._form.type:
-            self.close_form()
-            return
-        id = subject.record_id
-        under = None if id is None else below(context.drill, context.at).find(id)
-        free = not self._document.read_only
-        self._form.form.setEnabled(free)
-        self._form.show_record(
-            record,
-            context,
-            own=free and under is not None and under != record,
-            may_delete=free and id is not None,
-        )
-
-    def _edit(self, record: Any, typed: object) -> None:
-        if self._form is None:
-            return
-        subject = self._form.subject
-        drill, at = self._document.drill, self._view.at
-        label = f"Change {subject.title(self.context, record)}"
-        merge = self._bursts.key(subject.key) if typed else None
-        self._document.perform(label, subject.write(drill, at, record), merge=merge)
-
-    def _follow(self) -> None:
-        id = None if self._form is None else self._form.subject.record_id
-        if id is not None:
-            self._document.perform("Follow again", edits.follow_again(self._document.drill, self._view.at, [id]))
-
-    def _delete(self) -> None:
-        if self._form is None or self._form.subject.record_id is None:
-            return
-        id = self._form.subject.record_id
-        title = self._form.subject.title(self.context, self._form.form.record)
-        self.close_form()
-        self._document.perform(f"Delete {title}", edits.delete(self._document.drill, self._view.at, [id]))
-
-    def _done(self) -> None:
-        row = self._rows.get(self._under or "")
-        self.close_form()
-        if row is not None:
-            row.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def _scroll_to_form(self) -> None:
-        if self._form is not None:
-            self._scroll.ensureWidgetVisible(self._form, 0, 40)
+        self._opened().press(self._rows[key])
 
     # what follows the window's state
+
+    @property
+    def _under(self) -> str | None:
+        return None if self._opener is None else self._opener.under
 
     def _show_states(self, *_: object) -> None:
         picked, changed = self._view.selection, self._view.changed_ids()
@@ -370,11 +266,12 @@ class CardColumn(QWidget):
             "What do the players set out to do?",
             font(BODY),
             20,
+            balanced=True,
             dressed=lambda text: f"“{text}”",
         )
         self.objective.typed.connect(self._typed("objective", "Change the objective"))
         self.facts = FactsRow()
-        self.facts.opens.connect(lambda key, field: self.open(subjects.SHEETS[key], field=field))
+        self.facts.opens.connect(lambda key, field: self.open(key, field=field))
         for text in (self.title, self.objective):
             text.setReadOnly(self._document.read_only)
         for widget in (self.title, self.objective, self.facts):
@@ -402,7 +299,8 @@ class CardColumn(QWidget):
         tinted(self, look().panel)
         for text in (self.title, self.objective):
             text.colour()
-        self._show_form()
+        if self._opener is not None:
+            self._opener.show()
         self.update()
 
 
@@ -416,20 +314,3 @@ def _in_order(written: list[str], asked: list[str]) -> list[str]:
         later = [order.index(each) for each in known[known.index(key) + 1 :] if each in order]
         order.insert(min(later, default=len(order)), key)
     return order
-
-
-_SHEETS_BY_SECTION: Final = {
-    "cues": "drill:words",
-    "watch": "drill:words",
-    "care": "drill:words",
-    "start": "drill:house",
-    "rules": "drill:house",
-    "layout": "drill:court",
-    "you": "drill:facts",
-}
-
-
-def _sheet_for(key: str) -> Subject | None:
-    """Return what opens for a sentence that is about no record: the sheet that its section is written from."""
-    name = _SHEETS_BY_SECTION.get(key.partition(" ")[0])
-    return None if name is None else subjects.SHEETS[name]

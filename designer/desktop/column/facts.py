@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import Flow, frame
 from designer.desktop.fonts import BODY, font
 from designer.desktop.icons import paint_icon
 from designer.desktop.style import look
-from designer.wording.card import Fact
+
+if TYPE_CHECKING:
+    from designer.wording.card import Fact
 
 ICON: Final = 16
 WORDS: Final = {"people": "players", "court": "court", "clock": "time", "ball": "balls", "kit": "kit"}
@@ -69,9 +71,16 @@ class FactsRow(QWidget):
         self._facts: tuple[Fact, ...] = ()
         flow = Flow(self, gap=6)
         flow.setContentsMargins(8, 0, 8, 0)
-        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        row = self.layout()
+        if row is not None:
+            self.setFixedHeight(max(26, row.heightForWidth(self.width())))
 
     def show_facts(self, facts: Sequence[Fact]) -> None:
         """Show ``facts``."""
@@ -91,4 +100,4 @@ class FactsRow(QWidget):
             button.clicked.connect(lambda _=False, icon=fact.icon: self.opens.emit(OPENS[icon], FIELDS.get(icon, "")))
             row.addWidget(button)
             button.show()
-        self.updateGeometry()
+        self._fit()

@@ -9,9 +9,8 @@ from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from designer.desktop.controls import Flow, Link
+from designer.desktop.controls import Flow, Link, stacked
 from designer.desktop.fonts import NOTE
-from designer.desktop.forms.boxes import column
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
 from designer.desktop.forms.subjects import Subject
@@ -26,19 +25,19 @@ class OpenForm(QWidget):
     """One subject's form with the words under it: what else the sentence is about, follow again, delete, done."""
 
     edited = Signal(object, bool)
-    switched = Signal(object)
+    switched = Signal(str)
     followed = Signal()
     deleted = Signal()
     closed = Signal()
 
-    def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[Subject, str]]) -> None:
+    def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[str, str]]) -> None:
         super().__init__()
         self.subject = subject
         self.type = type(record)
         self.form = Form(subject.table(record))
         self.form.edited.connect(self.edited)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
-        outer = column(self)
+        outer = stacked(self)
         outer.setContentsMargins(LEFT, 6, SIDE, 6)
         outer.addWidget(self.form)
         foot = QWidget()

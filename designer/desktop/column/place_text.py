@@ -10,6 +10,7 @@ from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPain
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
+from designer.desktop.lines import broken
 from designer.desktop.style import look
 
 SIDE: Final = 14
@@ -30,6 +31,7 @@ class PlaceText(QPlainTextEdit):
         leading: int,
         *,
         lines: bool = False,
+        balanced: bool = False,
         dressed: Callable[[str], str] = str,
         parent: QWidget | None = None,
     ) -> None:
@@ -37,6 +39,7 @@ class PlaceText(QPlainTextEdit):
         self._question = question
         self._leading = leading
         self._many = lines
+        self._balanced = balanced
         self._dressed = dressed
         self._value = ""
         self.setFont(face)
@@ -163,7 +166,26 @@ class PlaceText(QPlainTextEdit):
             block = block.next()
         return round(max(1, count) * self.fontMetrics().lineSpacing()) + 6
 
+    def _balance(self) -> None:
+        """Away from the keyboard, take lines of nearly one length: the narrowest text of no more lines."""
+        room = self.width() - 2 * SIDE
+        wide = room
+        if self._balanced and not self.hasFocus() and self.toPlainText():
+            text = self.toPlainText()
+            count = len(broken(text, self.font(), room))
+            low = room // 2
+            while count > 1 and low < wide:
+                middle = (low + wide) // 2
+                if len(broken(text, self.font(), middle)) > count:
+                    low = middle + 1
+                else:
+                    wide = middle
+        spare = max(0, room - wide - 4)
+        if self.viewportMargins().right() != SIDE + spare:
+            self.setViewportMargins(SIDE, 2, SIDE + spare, 2)
+
     def _fit(self) -> None:
+        self._balance()
         if self.height() != self._height():
             self.setFixedHeight(self._height())
             self.updateGeometry()

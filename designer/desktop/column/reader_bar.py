@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
@@ -11,7 +11,9 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QPushB
 from designer.desktop.controls import frame
 from designer.desktop.fonts import BODY, CONTROL, font
 from designer.desktop.style import look
-from designer.wording.card import Reader
+
+if TYPE_CHECKING:
+    from designer.wording.card import Reader
 
 HEIGHT: Final = 52
 READERS: Final[tuple[tuple[Reader, str], ...]] = (("player", "Player"), ("coach", "Coach"), ("stand-in", "Stand-in"))

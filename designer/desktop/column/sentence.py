@@ -8,20 +8,18 @@ from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QEnterEvent,
-    QFont,
     QFontMetricsF,
     QKeyEvent,
     QPainter,
     QPaintEvent,
     QPen,
-    QTextLayout,
-    QTextOption,
 )
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
 from designer.desktop.fonts import BODY, font
 from designer.desktop.icons import paint_icon
+from designer.desktop.lines import broken
 from designer.desktop.look import Look
 from designer.desktop.marks import paint_mark
 from designer.desktop.style import look
@@ -47,21 +45,6 @@ _MARKS: Final = {
 }
 
 
-def broken(text: str, face: QFont, width: float, first: float = 0.0) -> tuple[str, ...]:
-    """Return ``text`` broken into lines no wider than ``width``; the first is shorter by ``first`` pixels."""
-    layout = QTextLayout(text, face)
-    option = QTextOption()
-    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
-    layout.setTextOption(option)
-    lines: list[str] = []
-    layout.beginLayout()
-    while (line := layout.createLine()).isValid():
-        line.setLineWidth(max(1.0, width - (first if not lines else 0.0)))
-        lines.append(text[line.textStart() : line.textStart() + line.textLength()].rstrip())
-    layout.endLayout()
-    return tuple(lines) or ("",)
-
-
 class SentenceRow(QAbstractButton):
     """A sentence with its bullet. ``opens`` is emitted with the key when it is pressed."""
 
@@ -75,6 +58,7 @@ class SentenceRow(QAbstractButton):
         self.picked = False
         self.open = False
         self.changed = False
+        self._broken: dict[tuple[int, int], tuple[str, ...]] = {}
         self.setFont(font(BODY))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -88,6 +72,7 @@ class SentenceRow(QAbstractButton):
         if sentence == self.sentence:
             return
         self.sentence = sentence
+        self._broken.clear()
         self.setAccessibleName(self.spoken)
         self.setAccessibleDescription("a question that is still open" if sentence.missing else "opens in place")
         self.updateGeometry()
@@ -211,5 +196,8 @@ class SentenceRow(QAbstractButton):
         return QFontMetricsF(font(13, bold=True)).horizontalAdvance(lead.text or "open") + 20
 
     def _lines(self, width: int) -> tuple[str, ...]:
-        room = width - 2 * SIDE - self._indent()
-        return broken(self.sentence.text, self.font(), room, self._first())
+        key = (width, self.font().pixelSize())
+        if key not in self._broken:
+            room = width - 2 * SIDE - self._indent()
+            self._broken[key] = broken(self.sentence.text, self.font(), room, self._first())
+        return self._broken[key]

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING, cast
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices, QGuiApplication
 
-from designer.desktop.printing import Paper, card_path, write_card, write_picture
 from designer.desktop.prompts import CARDS, PICTURES
 from designer.storage.writing import Unwritable
-from designer.wording.card import Reader
 
 if TYPE_CHECKING:
+    from designer.desktop.printing import Paper
     from designer.desktop.window import MainWindow
+    from designer.wording.card import Reader
 
 
 class CardDeeds(QObject):
@@ -51,6 +51,8 @@ class CardDeeds(QObject):
 
     def make(self, *, elsewhere: bool = False) -> None:
         """Make the card of the setting in view for the chosen reader; ask where only the first time."""
+        from designer.desktop.printing import card_path, write_card
+
         window = self._window
         reader = window.column.bar.reader
         offered = card_path(window.filing, window.view, reader)
@@ -76,6 +78,8 @@ class CardDeeds(QObject):
 
     def export(self) -> None:
         """Ask where, and write the picture of the court."""
+        from designer.desktop.printing import write_picture
+
         window = self._window
         path = window.prompts.save_path(window, window.filing.suggestion(".svg"), PICTURES)
         if path is None:

@@ -11,14 +11,13 @@ from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QMenu
 
 from designer.desktop import ladder
-from designer.desktop.forms import subjects
-from designer.desktop.forms.fresh import NEW, new_rule
-from designer.desktop.forms.tables_rules import MUSTS
+from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.drill import edits
 from designer.drill.drill import Drill
 from designer.drill.setting import At
 
 if TYPE_CHECKING:
+    from designer.desktop.forms.context import Context
     from designer.desktop.ladder import Degree
     from designer.desktop.window import MainWindow
 
@@ -32,11 +31,13 @@ class DrillDeeds(QObject):
         super().__init__(window)
         self._window = window
         actions = window.actions_by_name
-        for key in subjects.SHEETS:
-            actions[f"sheet {key}"].triggered.connect(lambda _=False, key=key: self._open(subjects.SHEETS[key]))
-        for make in NEW:
-            actions[f"add {make}"].triggered.connect(lambda _=False, make=make: self.make(make))
-        for name, _, _ in MUSTS:
+        for name in actions.names():
+            kind, _, rest = name.partition(" ")
+            if kind == "sheet":
+                actions[name].triggered.connect(lambda _=False, rest=rest: self._open(rest))
+            elif kind == "add":
+                actions[name].triggered.connect(lambda _=False, rest=rest: self.make(rest))
+        for name, _ in KINDS_OF_RULE:
             actions[f"rule {name}"].triggered.connect(lambda _=False, name=name: self.add_rule(name))
         actions.menus["jobs"].aboutToShow.connect(self._list_jobs)
         window.column.wanted.connect(self.make)
@@ -56,42 +57,53 @@ class DrillDeeds(QObject):
         elif make == "rule":
             self.rule_menu().popup(QCursor.pos())
         elif make in SHEETS:
-            window.column.open(subjects.SHEETS[SHEETS[make]], f"{_SECTIONS.get(make, '')} ask:{make}", field=make)
+            window.column.open(SHEETS[make], f"{_SECTIONS.get(make, '')} ask:{make}", field=make)
         else:
-            record = NEW[make](window.context)
+            from designer.desktop.forms.fresh import NEW
+
+            record = NEW[make](self._context)
             self._put(record, f"Add {'points' if make == 'points' else f'a {make}'}")
 
     def rule_menu(self) -> QMenu:
         """Return the menu of the kinds of rule."""
         menu = QMenu(self._window)
         menu.addSection("A rule about")
-        for name, words, _ in MUSTS:
+        for name, words in KINDS_OF_RULE:
             menu.addAction(words, partial(self.add_rule, name))
         return menu
 
     def add_rule(self, do: str) -> None:
         """Add a rule that asks for ``do``, and open it."""
-        self._put(new_rule(self._window.context, do), "Add a rule")
+        from designer.desktop.forms.fresh import new_rule
+
+        self._put(new_rule(self._context, do), "Add a rule")
+
+    @property
+    def _context(self) -> Context:
+        from designer.desktop.forms.context import Context
+
+        window = self._window
+        return Context(window.document.shown, window.view.at, window.view.setting, window.document.source)
 
     def _put(self, record: Any, label: str) -> None:
         window = self._window
         if window.perform(label, edits.put(window.document.drill, window.view.at, record)):
             window.column.refresh()
-            self._open(subjects.record(record.id))
+            self._open(record.id)
 
-    def _open(self, subject: subjects.Subject) -> None:
+    def _open(self, about: str) -> None:
         if not self._window.column.isVisible():
             self._window.actions_by_name["card"].trigger()
-        self._window.column.open(subject)
+        self._window.column.open(about)
 
     def _list_jobs(self) -> None:
         menu = self._window.actions_by_name.menus["jobs"]
         menu.clear()
-        letters = self._window.context.letters
+        letters = self._context.letters
         for letter in letters:
             role = next((job.role for job in self._window.document.drill.jobs if job.letter == letter), "")
             words = f"{letter} – {role}" if role else letter
-            menu.addAction(words.replace("&", "&&"), partial(self._open, subjects.job(letter)))
+            menu.addAction(words.replace("&", "&&"), partial(self._open, letter))
         if not letters:
             menu.addAction("Put a player on the court first").setEnabled(False)
 
@@ -103,7 +115,7 @@ class DrillDeeds(QObject):
             "add": self.add_progression,
             "copy": self.copy_progression,
             "rename": window.tabs.rename,
-            "form": lambda: self._open(subjects.progression(window.view.at.progression)),
+            "form": lambda: self._open(window.view.at.progression),
             "earlier": lambda: self.move_progression(-1),
             "later": lambda: self.move_progression(1),
             "remove": self.remove_progression,
@@ -175,7 +187,7 @@ class DrillDeeds(QObject):
     def _open_variation(self) -> None:
         at = self._window.view.at
         if at.variation is not None:
-            self._open(subjects.variation(at))
+            self._open(at.variation)
 
     def _go(self, degree: str | None) -> None:
         window = self._window

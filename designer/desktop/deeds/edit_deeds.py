@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QMenu
 from designer.desktop.canvas import deeds
 from designer.desktop.canvas.keys import LETTERS
 from designer.drill import edits
+from designer.drill.ids import new_id
 from designer.drill.items import HeightCord
 from designer.drill.setting import below
 
@@ -96,9 +97,11 @@ class EditDeeds(QObject):
 
     def _hang_cord(self) -> None:
         window = self._window
-        cord = HeightCord(kind="height cord", id=window.context.new_id("cord"), height=CORD)
+        cord = HeightCord(
+            kind="height cord", id=new_id("cord", window.document.source, window.view.setting.ids()), height=CORD
+        )
         window.perform("Add a height cord", edits.put(window.document.drill, window.view.at, cord))
-        window.column.open_id(cord.id)
+        window.column.open(cord.id)
 
     def _show_steps(self, *_: object) -> None:
         stack, actions = self._window.document.stack, self._window.actions_by_name

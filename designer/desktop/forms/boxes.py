@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 from typing import Any, Final, Literal
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QAction, QFocusEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPlainTextEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPlainTextEdit, QSizePolicy, QWidget
 
-from designer.desktop.controls import CheckBox, DropDown, Picker, Segments
+from designer.desktop.controls import CheckBox, DropDown, Picker, Segments, fill
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import (
@@ -136,18 +135,6 @@ class PickBox(Box):
     def show_value(self, value: Any, context: Context) -> None:
         first: list[tuple[Any, str]] = [(None, self._kind.nothing)] if self._kind.optional else []
         fill(self._list, [*first, *self._kind.options(context)], value)
-
-
-def fill(box: DropDown, options: Sequence[tuple[Any, str]], value: Any) -> None:
-    """Put ``options`` into a drop-down and show ``value``, which is kept even where it is none of them."""
-    known = [each for each, _ in options]
-    if value not in known:
-        options = [*options, (value, f"{value} (not there)")]
-    if [(box.itemData(n), box.itemText(n)) for n in range(box.count())] != list(options):
-        box.clear()
-        for data, text in options:
-            box.addItem(text, data)
-    box.setCurrentIndex(next(n for n, (each, _) in enumerate(options) if each == value))
 
 
 class ManyBox(Box):
@@ -584,14 +571,3 @@ def box_for(kind: Any) -> Box:
         raise TypeError(f"{type(kind).__name__} holds records")
     made: Box = makers[type(kind)](kind)
     return made
-
-
-__all__ = ["Box", "Complaint", "Refused", "box_for", "fill", "typed"]
-
-
-def column(widget: QWidget, gap: int = 0) -> QVBoxLayout:
-    """Give ``widget`` a layout from top to bottom without margins."""
-    layout = QVBoxLayout(widget)
-    layout.setContentsMargins(0, 0, 0, 0)
-    layout.setSpacing(gap)
-    return layout

@@ -6,11 +6,11 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
-from designer.desktop.controls import Link
+from designer.desktop.controls import Link, stacked
 from designer.desktop.fonts import CONTROL, font
-from designer.desktop.forms.boxes import Box, Complaint, box_for, column
+from designer.desktop.forms.boxes import Box, Complaint, box_for
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Several, Table
 from designer.desktop.style import look
@@ -39,7 +39,7 @@ class Row(QWidget):
         box.name(field.label)
         box.edited.connect(lambda value, typed: self.edited.emit(field.name, value, typed))
         box.refused.connect(self._complaint.say)
-        outer = column(self)
+        outer = stacked(self)
         beside = not isinstance(field.kind, NESTED)
         if beside:
             self.setMinimumHeight(PITCH)
@@ -69,17 +69,21 @@ class Form(QWidget):
     """The rows of one record. ``edited`` carries the record with one value changed, and whether it was typed."""
 
     edited = Signal(object, bool)
+    hiding_changed = Signal(bool)
+    """Whether there are rows behind "More", open or not."""
 
-    def __init__(self, table: Table) -> None:
+    def __init__(self, table: Table, *, inner: bool = False) -> None:
+        """An ``inner`` form leaves the word "More" to what it stands in."""
         super().__init__()
+        self._inner = inner
         self._table = table
         self._rows: dict[str, Row] = {}
         self._record: Any = None
         self._context: Context | None = None
         self._open = False
-        self._layout = column(self)
+        self._layout = stacked(self)
         self._more = Link("More")
-        self._more.clicked.connect(self._toggle_more)
+        self._more.clicked.connect(self.toggle_more)
         self._layout.addWidget(self._more)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
 
@@ -116,8 +120,10 @@ class Form(QWidget):
             row.box.show_value(getattr(record, field.name), context)
             row.show()
             place += 1
+        hides = bool(hidden) or self._open
         self._more.setText("Less" if self._open else "More")
-        self._more.setVisible(bool(hidden) or self._open)
+        self._more.setVisible(hides and not self._inner)
+        self.hiding_changed.emit(hides)
 
     def open_all(self) -> None:
         """Show the rows that stand behind "More" as well."""
@@ -146,7 +152,8 @@ class Form(QWidget):
         filled = getattr(record, field.name) != _default(record, field.name)
         return filled, not filled
 
-    def _toggle_more(self) -> None:
+    def toggle_more(self) -> None:
+        """Show the rows behind "More", or put them back."""
         self._open = not self._open
         if self._context is not None:
             self.show_record(self._record, self._context)
@@ -179,11 +186,3 @@ def _box(field: Field) -> Box:
 
         return nested.box_for(kind)
     return box_for(kind)
-
-
-def stacked(gap: int = 0, indent: int = 0) -> tuple[QWidget, QVBoxLayout]:
-    """Return an empty widget and its layout from top to bottom."""
-    widget = QWidget()
-    layout = column(widget, gap)
-    layout.setContentsMargins(indent, 0, 0, 0)
-    return widget, layout

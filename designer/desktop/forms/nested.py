@@ -8,9 +8,9 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from designer.desktop.controls import DropDown, IconButton, Link, Segments
+from designer.desktop.controls import DropDown, IconButton, Link, Segments, fill, stacked
 from designer.desktop.fonts import CONTROL, font
-from designer.desktop.forms.boxes import Box, NumberBox, column, fill
+from designer.desktop.forms.boxes import Box, NumberBox
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Either, Kinds, Number, One, Pairs, Several
 from designer.desktop.forms.form import Form
@@ -27,13 +27,23 @@ class Inner(QWidget):
 
         super().__init__()
         self.type = type(record)
-        self.form = Form(table_of(record))
+        self.form = Form(table_of(record), inner=True)
         self.cross = IconButton("close", removal, size=10)
+        self.more = IconButton("more", "more, or less", size=12)
+        self.more.clicked.connect(self.form.toggle_more)
+        self.more.hide()
+        self.form.hiding_changed.connect(self.more.setVisible)
         line = QHBoxLayout(self)
         line.setContentsMargins(INDENT, 0, 0, 0)
         line.setSpacing(2)
         line.addWidget(self.form, 1)
-        line.addWidget(self.cross, 0, Qt.AlignmentFlag.AlignTop)
+        aside = QVBoxLayout()
+        aside.setContentsMargins(0, 3, 0, 0)
+        aside.setSpacing(0)
+        aside.addWidget(self.cross)
+        aside.addWidget(self.more)
+        aside.addStretch(1)
+        line.addLayout(aside)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -46,7 +56,7 @@ class _Holder(Box):
     def __init__(self) -> None:
         super().__init__()
         inner = QWidget()
-        self.inside: QVBoxLayout = column(inner, 2)
+        self.inside: QVBoxLayout = stacked(inner, 2)
         self.row.addWidget(inner, 1)
 
 

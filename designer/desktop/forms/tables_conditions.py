@@ -81,7 +81,7 @@ _BALL = ("played", "landed", "missed", "caught", "struck")
 _COUNTED = ("played", "landed", "missed", "caught", "reached", "starts", "score", "round", "game won", "minutes", "won")
 
 IN: Final[Table] = (
-    Field("area", "Where", Pick(here.areas, optional=False)),
+    Field("area", "In or at", Pick(here.areas, optional=False)),
     Field("side", "Which side", Choice((("in front of", "in front"), ("behind", "behind")))),
     Field(
         "judged",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, Final
 
 from designer.desktop.forms import context as here
@@ -24,6 +25,7 @@ from designer.desktop.forms.fields import (
     Table,
     words,
 )
+from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.desktop.forms.tables_conditions import DIRECTIONS, IN_DOUBT, WINGS, event, new_in, outcome, strokes
 from designer.drill.conditions import In
 from designer.drill.rules import (
@@ -68,13 +70,14 @@ def _bounces(_: Context) -> Bounces:
     return Bounces(do="bounces", least=1, most=1)
 
 
-MUSTS: Final = (
-    ("keep", "the ball or feet in a place", _keep),
-    ("use stroke", "a stroke or a wing", _use_stroke),
-    ("aim", "a direction", _aim),
-    ("height", "a height", _height),
-    ("bounces", "a number of bounces", _bounces),
-)
+_FIRST: Final[dict[str, Callable[[Context], Any]]] = {
+    "keep": _keep,
+    "use stroke": _use_stroke,
+    "aim": _aim,
+    "height": _height,
+    "bounces": _bounces,
+}
+MUSTS: Final = tuple((name, said, _FIRST[name]) for name, said in KINDS_OF_RULE)
 """What a rule can ask for: its name in the file, a coach's words, and a first one of its kind."""
 
 PART: Final[Table] = (
@@ -123,7 +126,7 @@ USE_STROKE: Final[Table] = (
 )
 AIM: Final[Table] = (Field("direction", "Direction", Choice(DIRECTIONS, optional=False)),)
 KEEP: Final[Table] = (
-    Field("where", "Where", Several(new_in, "Add a place", least=1)),
+    Field("where", "Be or land", Several(new_in, "Add another place", least=1)),
     Field(
         "time",
         "Feet judged",
@@ -196,10 +199,12 @@ START: Final[Table] = (
                 "winner",
                 "loser",
                 "by the rules",
+                "anyone",
                 same="the same",
                 every_two="change every two",
                 winner="the winner",
                 loser="the loser",
+                anyone="whoever holds a ball",
             ),
         ),
     ),

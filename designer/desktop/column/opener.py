@@ -1,0 +1,166 @@
+"""The one form that stands open in the column: which it is, under which sentence, and what its edits do."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Final
+
+from PySide6.QtCore import QObject, Qt
+
+from designer.desktop.column.asks import answer_to
+from designer.desktop.column.open_form import OpenForm
+from designer.desktop.column.sentence import SentenceRow
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.subjects import Subject, subject_of
+from designer.drill import edits
+from designer.drill.setting import below
+
+if TYPE_CHECKING:
+    from designer.desktop.bursts import Bursts
+    from designer.desktop.column.column import CardColumn
+    from designer.desktop.document import Document
+    from designer.desktop.view import View
+
+_SHEETS: Final = {
+    "cues": "drill:words",
+    "watch": "drill:words",
+    "care": "drill:words",
+    "start": "drill:house",
+    "rules": "drill:house",
+    "layout": "drill:court",
+    "you": "drill:facts",
+}
+"""What opens for a sentence that is about no record: the sheet that its section is written from."""
+
+
+class Opener(QObject):
+    """Opens forms under the sentences of a column and performs what is changed in them."""
+
+    def __init__(self, column: CardColumn, document: Document, view: View, bursts: Bursts) -> None:
+        super().__init__(column)
+        self._column, self._document, self._view, self._bursts = column, document, view, bursts
+        self.form: OpenForm | None = None
+        self.under: str | None = None
+
+    @property
+    def _context(self) -> Context:
+        return Context(self._document.shown, self._view.at, self._view.setting, self._document.source)
+
+    def press(self, row: SentenceRow) -> None:
+        """Open what a sentence was made from, close it again, or answer the question that it is."""
+        if self.under == row.key and self.form is not None:
+            self.done()
+            return
+        if row.sentence.missing:
+            answer = answer_to(row.sentence, self._view.setting)
+            if answer.makes:
+                self._column.wanted.emit(answer.makes)
+            else:
+                self.open(answer.about, row.key, answer.field)
+            return
+        sheet = _SHEETS.get(row.key.partition(" ")[0])
+        for about in (*row.sentence.about, *([sheet] if sheet is not None else [])):
+            if self.open(about, row.key):
+                return
+
+    def open(self, about: str, under: str | None = None, field: str = "") -> bool:
+        """Open the form of what ``about`` names, under a sentence or under the first that is about it.
+
+        ``field`` gets the keyboard. Returns whether there is such a form.
+        """
+        subject = subject_of(self._document.shown, self._view.at, about)
+        record = None if subject is None else subject.read(self._document.shown, self._view.at)
+        if subject is None or record is None:
+            return False
+        place = under or self._about(subject)
+        self.close()
+        form = self.form = OpenForm(subject, record, self._others(place, subject, record))
+        self.under = place
+        form.edited.connect(self._edit)
+        form.switched.connect(self._switch)
+        form.followed.connect(self._follow)
+        form.deleted.connect(self._delete)
+        form.closed.connect(self.done)
+        if subject.record_id is not None:
+            self._view.select([subject.record_id])
+        self._column.refresh()
+        form.form.focus(field)
+        self._column.scroll_to(form)
+        return True
+
+    def close(self) -> None:
+        """Close the form."""
+        if self.form is not None:
+            form, self.form, self.under = self.form, None, None
+            self._column.drop(form)
+
+    def done(self) -> None:
+        """Close the form and give the keyboard back to its sentence."""
+        row = self._column.row(self.under or "")
+        self.close()
+        if row is not None:
+            row.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show(self) -> None:
+        """Show the record as it is now; close the form where it is gone."""
+        if self.form is None:
+            return
+        subject, context = self.form.subject, self._context
+        record = subject.read(context.drill, context.at)
+        if record is None or type(record) is not self.form.type:
+            self.close()
+            return
+        id = subject.record_id
+        under = None if id is None else below(context.drill, context.at).find(id)
+        free = not self._document.read_only
+        self.form.form.setEnabled(free)
+        self.form.show_record(
+            record,
+            context,
+            own=free and under is not None and under != record,
+            may_delete=free and id is not None,
+        )
+
+    def _others(self, under: str | None, subject: Subject, record: Any) -> list[tuple[str, str]]:
+        """Return what else the sentence over the form is about, and the words for each."""
+        row = self._column.row(under or "")
+        about = [] if row is None else list(row.sentence.about)
+        letter = getattr(record, "job", None) or getattr(record, "by", None)
+        if isinstance(letter, str) and len(letter) == 1:
+            about.append(letter)
+        context = self._context
+        found: list[tuple[str, str]] = []
+        for each in dict.fromkeys(about):
+            other = subject_of(context.drill, context.at, each)
+            if other is not None and other.key != subject.key:
+                found.append((each, other.title(context, other.read(context.drill, context.at))))
+        return found
+
+    def _about(self, subject: Subject) -> str | None:
+        rows = self._column.sentences()
+        named = [row.key for row in rows if subject.key in row.sentence.about]
+        first = [row.key for row in rows if subject.key in row.sentence.about[:1]]
+        return next(iter((*first, *named)), None)
+
+    def _switch(self, about: str) -> None:
+        self.open(about, self.under)
+
+    def _edit(self, record: Any, typed: object) -> None:
+        if self.form is None:
+            return
+        subject, at = self.form.subject, self._view.at
+        label = f"Change {subject.title(self._context, record)}"
+        merge = self._bursts.key(subject.key) if typed else None
+        self._document.perform(label, subject.write(self._document.drill, at, record), merge=merge)
+
+    def _follow(self) -> None:
+        id = None if self.form is None else self.form.subject.record_id
+        if id is not None:
+            self._document.perform("Follow again", edits.follow_again(self._document.drill, self._view.at, [id]))
+
+    def _delete(self) -> None:
+        if self.form is None or self.form.subject.record_id is None:
+            return
+        id = self.form.subject.record_id
+        title = self.form.subject.title(self._context, self.form.form.record)
+        self.close()
+        self._document.perform(f"Delete {title}", edits.delete(self._document.drill, self._view.at, [id]))

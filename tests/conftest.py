@@ -16,7 +16,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # How long an example takes says something about the machine, not about the program.
 settings.register_profile("project", deadline=None, print_blob=True, max_examples=40)
 # For a night: HYPOTHESIS_PROFILE=thorough python -m pytest
-settings.register_profile("thorough", settings.get_profile("project"), max_examples=2000)
+settings.register_profile("thorough", settings.get_profile("project"), max_examples=1000)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "project"))
 
 HOMES = ("XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME")

@@ -183,7 +183,7 @@ def speed_at(hit: Hit, place: Point, angle: float, around: Surroundings, *, fast
     def excess(speed: float) -> float:
         return _carried(replace(hit, speed=speed), angle, around, coarse=True)[0] - far
 
-    slow = 0.5
+    slow = 0.1
     if excess(fastest) < 0 or excess(slow) > 0:
         return None
     return root(excess, slow, fastest, near=1e-6, small=1e-4)

@@ -63,6 +63,34 @@ def sides(here: Situation) -> Sides:
     )
 
 
+_IN_TURN: Final = ("in turn", "every two", "by the rules", "anyone")
+
+
+def starts_in_turn(here: Situation, both: Sides) -> bool:
+    """Whether both sides start rallies, though the drawing shows but one start: then the jobs even out by themselves."""
+    return any(
+        start.next in _IN_TURN and {both.of(letter) for letter in start.by} == {"first", "second"}
+        for start in here.setting.starts.values()
+        if start.once is None
+    )
+
+
+def jobs_change(here: Situation, both: Sides) -> bool:
+    """Whether people of the two sides take over each other's jobs before the score is settled."""
+    return any(
+        event.what in ("starts", "score", "minutes", "won", "round")
+        and any(both.of(old) != both.of(new) for old, new in swap.moves.items() if len(old) == len(new) == 1)
+        for swap in here.setting.swaps.values()
+        for event in swap.on
+    )
+
+
+def shared(rally: Rally) -> Rally:
+    """Return a rally that either side starts as often: by symmetry each wins as often."""
+    half = (rally.first + rally.second) / 2
+    return Rally(half, half, rally.nothing)
+
+
 def quick_rally(here: Situation, numbers: SettingNumbers, open_point: float = EQUAL) -> Rally:
     """Return a first estimate of a rally, without simulating: the drawn part is passed when every drawn hit comes off."""
     opens = opening_part(here.setting)

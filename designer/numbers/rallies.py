@@ -366,6 +366,8 @@ def _in_target(target: Target, places: Any) -> Any:
     inside = np.zeros(len(x), bool)
     for polygon in target.polygons:
         inside |= _in_polygon(polygon, x, y)
+    for hole in target.holes:
+        inside &= ~_in_polygon(hole, x, y)
     return inside
 
 

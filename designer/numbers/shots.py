@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
 from designer.drill.base import Point
 from designer.drill.drill import Drill
 from designer.drill.setting import At
-from designer.numbers.accuracy import Landing, beyond, chance_in
+from designer.numbers.accuracy import Landing, beyond, chance_in, fitted_factor, rate_in_words
 from designer.numbers.aiming import Box
 from designer.numbers.levels import USUAL, Level, level
 from designer.numbers.problems import Impossible
@@ -121,7 +121,7 @@ def landing_of(here: Situation, step: Step) -> Landing | None:
         return None
     x, y = step.landing[0] - step.contact[0], step.landing[1] - step.contact[1]
     far = max((x * x + y * y) ** 0.5, _SHORTEST)
-    return Landing(step.landing, step.contact, here.level.spread_of(step.shot.stroke, far))
+    return Landing(step.landing, step.contact, here.level_of(step.hitter).spread_of(step.shot.stroke, far))
 
 
 def _chance_in(wanted: Wanted, hit: Strike) -> float:
@@ -160,8 +160,12 @@ def _above_net(target: Target, landing: Landing, shortest: float) -> Target:
     """Return what is left of ``target`` for balls that clear the net; an ellipse is left as it is."""
     if shortest <= 0 or target.ellipse is not None:
         return target
-    kept = (beyond(polygon, landing.contact, landing.aim, shortest) for polygon in target.polygons)
-    return Target(target.by, target.areas, target.purpose, tuple(polygon for polygon in kept if len(polygon) >= 3))
+
+    def kept(polygons: tuple[tuple[Point, ...], ...]) -> tuple[tuple[Point, ...], ...]:
+        cut = (beyond(polygon, landing.contact, landing.aim, shortest) for polygon in polygons)
+        return tuple(polygon for polygon in cut if len(polygon) >= 3)
+
+    return replace(target, polygons=kept(target.polygons), holes=kept(target.holes))
 
 
 @lru_cache(maxsize=4096)
@@ -186,3 +190,30 @@ def recoveries(here: Situation) -> Mapping[str, Recovery]:
         except Impossible:
             continue
     return found
+
+
+def fitted(here: Situation, shot: str | None, hits: int, tries: int) -> Level:
+    """Return the level with its spread fitted to one's own group, who hit the target of ``shot`` ``hits`` of ``tries``.
+
+    ``shot``: None for the first drawn ball that has a target; a ball without one is fitted to the court it must land in.
+    Raises ``Impossible`` with a sentence where there is no such ball, or no spread explains what was hit.
+    """
+    step = _with_target(here, shot)
+    landing = landing_of(here, step)
+    hit = here.strike(step)
+    if landing is None or hit is None:
+        raise Impossible(f"The shot {step.shot.id!r} has no landing place, so nothing can be fitted to it.")
+    rate, _, _ = rate_in_words(hits, tries)
+    asked = targets(here, step)
+    polygon = asked[0].outline if asked else _corners(here.box(step))
+    factor = fitted_factor(polygon, landing, rate)
+    return here.level.with_spread(factor, f"{hits} of {tries}")
+
+
+def _with_target(here: Situation, shot: str | None) -> Step:
+    for step in here.sequence.steps:
+        if step.shot.id == shot or (shot is None and not step.feed and targets(here, step)):
+            return step
+    if shot is None:
+        raise Impossible("No drawn ball has a target; name the shot that was counted.")
+    raise Impossible(f"There is no shot {shot!r}; there are {', '.join(step.shot.id for step in here.sequence.steps)}.")

@@ -16,7 +16,7 @@ from designer.drill.places import corners_of
 from designer.drill.setting import At, Setting, setting_at
 from designer.numbers.aiming import Box
 from designer.numbers.balls import AIR_DENSITY, ball_in_words
-from designer.numbers.levels import Level, of_age
+from designer.numbers.levels import LEVELS, USUAL, Level, level, of_age
 from designer.numbers.strike import Strike, Wanted, struck
 from designer.numbers.surfaces import surface
 from designer.numbers.surroundings import Surroundings
@@ -60,10 +60,17 @@ class Situation:
             pace=shot.pace,
             spin=shot.spin,
             box=self.box(step),
-            level=self.level,
+            level=self.level_of(step.hitter),
             around=self.around,
             arrives=self._arrives(step),
         )
+
+    def level_of(self, letter: str) -> Level:
+        """Return how ``letter`` hits: a coach or a machine at least as well as a club player."""
+        job = self.drill.job(letter)
+        if job is None or job.by == "player" or LEVELS.index(self.level.name) >= LEVELS.index(USUAL):
+            return self.level
+        return level(USUAL)
 
     def _arrives(self, step: Step) -> float | None:
         """Return how high the ball of ``step`` is to reach the end of its arrow, None where it bounces there.

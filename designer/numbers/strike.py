@@ -52,6 +52,8 @@ _LOBBED: Final = 50.0
 _LET_FALL: Final = 1.5
 """A drop feed that lands nearer than this, in metres, is let fall and not hit."""
 
+_BESIDE: Final = 0.05
+
 _MOST_OF_USUAL: Final = 1.5
 """How many times the usual speed is looked at when a height over the net is drawn."""
 
@@ -152,6 +154,10 @@ def struck(wanted: Wanted) -> Strike:
     Raises ``Impossible`` with a sentence where no ball can be hit at all: from behind the fence, from under the ground,
     on to the hitter's own side, or farther than anything carries.
     """
+    if wanted.stroke == "drop feed" and math.dist(wanted.contact, wanted.landing) < _BESIDE:
+        # Let fall on the spot: a hand's breadth towards the net, so that it has a direction.
+        ahead = -math.copysign(_BESIDE, wanted.contact[1])
+        wanted = replace(wanted, landing=(wanted.contact[0], wanted.contact[1] + ahead))
     stroke = _stroke(wanted)
     check_contact(stroke.hit, wanted.around)
     if not crosses(wanted) and not _stays(wanted):

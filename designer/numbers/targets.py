@@ -32,8 +32,9 @@ Purpose = Literal["in a row", "together", "restricted", "bonus", "closed", "feed
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """A place that a ball should land in. ``polygons`` go round it; ``ellipse``: its corners where it is a plain ellipse.
+    """A place that a ball should land in: ``polygons`` go round it, ``holes`` round what is not meant in them.
 
+    ``ellipse``: its corners where it is a plain ellipse, and nothing else then.
     ``by``: the id of the rule, points, part or start that asks for it, or of the shot itself.
     """
 
@@ -42,12 +43,19 @@ class Target:
     purpose: Purpose
     polygons: tuple[tuple[Point, ...], ...]
     ellipse: tuple[Point, Point] | None = None
+    holes: tuple[tuple[Point, ...], ...] = ()
 
     def chance(self, landing: Landing) -> float:
         """Return the chance that a ball lands in it."""
         if self.ellipse is not None:
             return chance_in_ellipse(self.ellipse, landing)
-        return min(1.0, sum(chance_in(polygon, landing) for polygon in self.polygons))
+        whole = sum(chance_in(polygon, landing) for polygon in self.polygons)
+        return min(max(whole - sum(chance_in(hole, landing) for hole in self.holes), 0.0), 1.0)
+
+    @property
+    def outline(self) -> tuple[Point, ...]:
+        """A polygon round it: the largest where there are several, many corners for an ellipse."""
+        return _round(self.ellipse) if self.ellipse is not None else max(self.polygons, key=_area)
 
     def holds(self, place: Point) -> bool:
         """Whether ``place`` lies in it or on its edge."""
@@ -55,7 +63,8 @@ class Target:
             (x0, y0), (x1, y1) = self.ellipse
             across, along = (2 * place[0] - x0 - x1) / (x1 - x0), (2 * place[1] - y0 - y1) / (y1 - y0)
             return across * across + along * along <= 1 + 1e-9
-        return any(_holds(polygon, place) for polygon in self.polygons)
+        meant = any(_holds(polygon, place) for polygon in self.polygons)
+        return meant and not any(_holds(hole, place) for hole in self.holes)
 
     @property
     def area(self) -> float:
@@ -63,7 +72,7 @@ class Target:
         if self.ellipse is not None:
             (x0, y0), (x1, y1) = self.ellipse
             return math.pi * abs(x1 - x0) * abs(y1 - y0) / 4
-        return sum(_area(polygon) for polygon in self.polygons)
+        return sum(_area(polygon) for polygon in self.polygons) - sum(_area(hole) for hole in self.holes)
 
 
 def _holds(polygon: Sequence[Point], place: Point) -> bool:
@@ -179,7 +188,8 @@ def _demand(here: Situation) -> Purpose:
     return "restricted" if opening_part(setting) is not None else "closed"
 
 
-Shape = tuple[tuple[tuple[Point, ...], ...], tuple[Point, Point] | None]
+Shape = tuple[tuple[tuple[Point, ...], ...], tuple[Point, Point] | None, tuple[tuple[Point, ...], ...]]
+"""(polygons, ellipse, holes)"""
 
 
 def _shape(here: Situation, step: Step, where: Where) -> Shape | None:
@@ -189,9 +199,9 @@ def _shape(here: Situation, step: Step, where: Where) -> Shape | None:
     if len(where) == 1 and not only.outside and only.side is None:
         ellipse = _ellipse(here, only.area)
         if ellipse is not None:
-            return (), ellipse
+            return (), ellipse, ()
         corners = _corners(here, only.area, end)
-        return None if corners is None else ((corners,), None)
+        return None if corners is None else ((corners,), None, ())
     from shapely.geometry import box
 
     left, right, low, high = here.box(step)
@@ -202,7 +212,9 @@ def _shape(here: Situation, step: Step, where: Where) -> Shape | None:
             return None
         whole = whole.difference(geometry) if place.outside else whole.intersection(geometry)
     parts = [part for part in getattr(whole, "geoms", [whole]) if part.geom_type == "Polygon" and part.area > 1e-6]
-    return (tuple(tuple(part.exterior.coords)[:-1] for part in parts), None) if parts else None
+    outer = tuple(tuple(part.exterior.coords)[:-1] for part in parts)
+    holes = tuple(tuple(ring.coords)[:-1] for part in parts for ring in part.interiors)
+    return (outer, None, holes) if parts else None
 
 
 def _ellipse(here: Situation, name: str) -> tuple[Point, Point] | None:
@@ -214,6 +226,16 @@ def _ellipse(here: Situation, name: str) -> tuple[Point, Point] | None:
         if place is not None:
             return ((place[0] - HOOP, place[1] - HOOP), (place[0] + HOOP, place[1] + HOOP))
     return None
+
+
+def _round(ellipse: tuple[Point, Point]) -> tuple[Point, ...]:
+    """Return a polygon of as good as the same area as the ellipse in the rectangle between two corners."""
+    (x0, y0), (x1, y1) = ellipse
+    turns = (2 * math.pi * number / _ROUND for number in range(_ROUND))
+    return tuple(
+        ((x0 + x1) / 2 + abs(x1 - x0) / 2 * math.cos(turn), (y0 + y1) / 2 + abs(y1 - y0) / 2 * math.sin(turn))
+        for turn in turns
+    )
 
 
 def _corners(here: Situation, name: str, end: End) -> tuple[Point, ...] | None:
@@ -234,14 +256,7 @@ def _geometry(here: Situation, place: In, end: End) -> BaseGeometry | None:
         return _beside_line(here, place, end)
     ellipse = _ellipse(here, place.area)
     if ellipse is not None:
-        (x0, y0), (x1, y1) = ellipse
-        turns = [2 * math.pi * number / _ROUND for number in range(_ROUND)]
-        return Polygon(
-            [
-                ((x0 + x1) / 2 + abs(x1 - x0) / 2 * math.cos(turn), (y0 + y1) / 2 + abs(y1 - y0) / 2 * math.sin(turn))
-                for turn in turns
-            ]
-        )
+        return Polygon(_round(ellipse))
     corners = _corners(here, place.area, end)
     return None if corners is None else Polygon(corners)
 

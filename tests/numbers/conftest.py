@@ -5,8 +5,14 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from designer.court.standards import ground
-from designer.drill.drill import Court
+from designer.drill.base import place
+from designer.drill.drill import Court, Drill, Progression
+from designer.drill.movement import Shot
+from designer.drill.people import Job, Spot
+from designer.drill.setting import EMPTY, At, difference
 from designer.numbers.balls import ball
+from designer.numbers.levels import level
+from designer.numbers.situation import situation
 from designer.numbers.surfaces import surface
 from designer.numbers.surroundings import Surroundings
 
@@ -54,3 +60,49 @@ def solved():
         }
 
     return solve
+
+
+@pytest.fixture
+def drawn():
+    """`drawn(*records, jobs=…, **court)`: the situation of a drill with these records, for a tournament junior."""
+
+    def make(*records, players="tournament", jobs="AB", age=None, coach=(), left=(), **court):
+        setting = EMPTY.having(*records)
+        people = tuple(
+            Job(
+                letter=letter,
+                by="coach" if letter in coach else "player",
+                hand="left" if letter in left else "right",
+            )
+            for letter in jobs
+        )
+        progression = Progression(id="p", changes=difference(EMPTY, setting))
+        drill = Drill(
+            id="d",
+            court=Court(**({"surface": "hard"} | court)),
+            jobs=people,
+            age=age,
+            progressions=(progression,),
+        )
+        return situation(drill, At("p"), level(players) if isinstance(players, str) else players)
+
+    return make
+
+
+def spot(letter, x, y, **more):
+    return Spot(id=f"spot-{letter.lower()}", job=letter, place=place(x, y), **more)
+
+
+RALLY = (
+    spot("A", 0.0, -12.8016),
+    spot("B", 0.0, 12.8016),
+    Shot(id="feed", by="B", stroke="racket feed", contact=place(0.0, 12.8), to=place(1.0, -8.5)),
+    Shot(id="reply", by="A", after="feed", wing="forehand", to=place(-2.0, 9.4)),
+    Shot(id="third", by="B", after="reply", to=place(2.5, -9.4)),
+)
+"""A rally of three balls; places invented."""
+
+
+@pytest.fixture
+def rally():
+    return RALLY

@@ -165,7 +165,7 @@ def _barrier(plan: Plan, item: Barrier, points: Sequence[Point], part: str) -> N
     made = plan.draw(item.id, "barrier", Layer.KIT, kit.barrier, points, part=part)
     plan.space.cross(points, PATH, item.id)
     if made is not None and item.height is not None:
-        text = f"{item.height:g} m"
+        text = f"{item.height:g}\N{NO-BREAK SPACE}m"
         plan.labels.append(Label(item.id, "barrier", f"words{part}", text, 9.0, "ink", made.bounds, bold=False))
 
 

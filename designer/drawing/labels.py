@@ -46,7 +46,7 @@ def blocks(text: str, size: float, unit: float, bold: bool) -> tuple[Block, ...]
     """Return ``text`` as a block on one line and on more, each way once."""
     text = shown(text.replace("\n", " "))
     whole = text_width(text, size, bold)
-    longest = max((text_width(word, size, bold) for word in text.split()), default=whole)
+    longest = max((text_width(word, size, bold) for word in text.split(" ")), default=whole)
     found: dict[tuple[str, ...], None] = {}
     for count in (1, 2, 3, 4):
         for extra in (1.0, 1.15, 1.35):
@@ -268,5 +268,16 @@ def tip_labels(plan: Plan, drawn: tuple[Flight, ...]) -> None:
             box = (tip[0] - reach, tip[1] - reach, tip[0] + reach, tip[1] + reach)
         kind = "share" if share else flight.kind
         plan.labels.append(
-            Label(flight.id, kind, "words", text.strip(), 9.0, "ball", box, bold=share, outside=False, leads=False)
+            Label(
+                flight.id,
+                kind,
+                "words",
+                text.strip().replace(" ", "\N{NO-BREAK SPACE}") if share else text.strip(),
+                9.0,
+                "ball",
+                box,
+                bold=share,
+                outside=False,
+                leads=False,
+            )
         )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Final
 
 from designer.drill.drill import Drill
@@ -82,11 +81,12 @@ def progressions(told: Telling) -> tuple[Sentence, ...]:
     """Return a sentence for each progression: its name as a reference, then what it changes; "This card." for ours."""
     found = []
     for number, progression in enumerate(told.drill.progressions, 1):
-        own = telling(told.drill, At(progression.id), units=told.units)
+        own = told.elsewhere(At(progression.id))
         name = unmarked(own_text(own, progression.name))
         here = progression.id == told.at.progression
         aim, note = own_text(own, progression.aim), own_text(own, progression.note)
-        words = sentence("", sentences_of(aim, *(["this card"] if here else _few(own)), note))
+        said = ["this card"] if here else _few(own) or ([] if aim or note else ["nothing is changed yet"])
+        words = sentence("", sentences_of(aim, *said, note))
         parts = ((Ref(progression.id, name), ". ") if name else ()) + words.parts
         about = (progression.id, *(id for id in words.about if id != progression.id))
         found.append(Sentence(f"progression:{progression.id}", parts, about, Lead("number", str(number))))
@@ -111,8 +111,7 @@ def variations_of(told: Telling, degree: str) -> tuple[Sentence, ...]:
     """Return what each easier, harder or other form of this progression changes, a bullet for each change."""
     found: list[Sentence] = []
     for variation in getattr(progression_at(told.drill, told.at), degree):
-        at = At(told.at.progression, variation.id)
-        own = replace(told, at=at, setting=telling(told.drill, at).setting)
+        own = told.elsewhere(At(told.at.progression, variation.id))
         texts = [(change.text, change.about) for change in changes(own)]
         note = own_text(own, variation.note)
         texts += [(note, ())] if note else []

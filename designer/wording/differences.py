@@ -26,7 +26,7 @@ from designer.wording.starts import bad_words, is_serve, put_in
 from designer.wording.steps import may_play, steps
 from designer.wording.strokes import PACE, deed
 from designer.wording.swaps import has_deeds, swap_words
-from designer.wording.telling import Telling
+from designer.wording.telling import Telling, once
 from designer.wording.tokens import own_text
 
 SHORT_RULE: Final = 24
@@ -48,6 +48,7 @@ class Change:
     tab: str = ""
 
 
+@once
 def changes(told: Telling) -> Iterator[Change]:
     """Yield what a setting changes over the one below it, in the order of a card."""
     yield from _court(told)
@@ -86,7 +87,7 @@ def _items(told: Telling) -> Iterator[Change]:
         yield Change(words, ids, 4, words)
     old, new = told.below.setting.items, told.setting.items
     added = [id for id in new if id not in old]
-    for found in layout_of(told):
+    for found in layout_of(told) if added else ():
         if found.about and found.about[0] in added:
             yield Change(marked(found), found.about, 7)
     gone = [item for id, item in old.items() if id not in new and _is_put_down(item)]

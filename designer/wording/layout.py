@@ -34,7 +34,7 @@ from designer.wording.names import letter, thing_name, without_article
 from designer.wording.places import standing_words
 from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of
 from designer.wording.shapes import ellipse_words, polygon_words, rectangle_words, segment_words, span
-from designer.wording.telling import Telling, telling
+from designer.wording.telling import Telling, once, telling
 from designer.wording.tokens import own_text
 from designer.wording.units import KEY, Units, height
 
@@ -47,6 +47,7 @@ def layout(drill: Drill, at: At, units: Units = "rackets") -> tuple[Sentence, ..
     return layout_of(telling(drill, at, units=units))
 
 
+@once
 def layout_of(told: Telling) -> tuple[Sentence, ...]:
     """Return the layout list of a telling."""
     things = [*_areas(told), *_lines(told), *_singles(told), *_others(told)]

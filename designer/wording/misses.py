@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from designer.drill.conditions import Event
 from designer.drill.items import Area, Hoop
 from designer.drill.rules import Keep, Part, Points, Rule
-from designer.play.rally import opening_part, parts
+from designer.play.rally import opening_part
 from designer.wording.counts import listed
 from designer.wording.events import clause, plain_hit
 from designer.wording.musts import is_drawn_there, off
@@ -37,7 +37,7 @@ def off_and_out(told: Telling, rule: Rule, doer: Group | None) -> str:
 
 def _part_of(told: Telling, rule: Rule) -> Part | None:
     """Return the part whose hits are only the balls this rule is about, None where there is none."""
-    for part in parts(told.setting):
+    for part in told.parts:
         own = [id for id in part.shots if id in told.setting.shots and not told.is_new_ball(told.setting.shots[id])]
         if own and part.kind == "forced" and (set(own) == set(rule.of) or (not rule.of and rule.parts == (part.id,))):
             return part if len(own) == 1 else None
@@ -52,7 +52,7 @@ def misses(told: Telling, binding: Iterable[Rule]) -> Iterator[Sentence]:
         if off_and_out(told, rule, group(told, rule.who) or _hitter(told, rule.of))
         if (part := _part_of(told, rule)) is not None
     }
-    left = [part for part in parts(told.setting) if part.failed is not None and part.id not in merged]
+    left = [part for part in told.parts if part.failed is not None and part.id not in merged]
     said: dict[str, list[Part]] = {}
     for part in left:
         words = _miss(told, part, several=len(left) > 1)

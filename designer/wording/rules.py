@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from designer.drill.conditions import Event, In
 from designer.drill.rules import Rule
-from designer.play.rally import parts
 from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import clause
@@ -18,11 +17,12 @@ from designer.wording.people import Group, calls, group
 from designer.wording.scope import first_hits, in_hits, in_parts
 from designer.wording.sentence import Sentence, sentence, sentences_of, unmarked
 from designer.wording.settled import settled
-from designer.wording.telling import Telling
+from designer.wording.telling import Telling, once
 from designer.wording.tokens import own_text
 from designer.wording.where import bounces, feet, is_feet
 
 
+@once
 def rules(told: Telling) -> tuple[Sentence, ...]:
     """Return the rules of the rally, feeds left out: they stand under the start."""
     found: list[Sentence] = [*settled(told), *in_play(told)]
@@ -40,7 +40,7 @@ def rules(told: Telling) -> tuple[Sentence, ...]:
 
 def ordered(told: Telling) -> list[Rule]:
     """Return the rules in the order of the parts they hold in, then as the file has them."""
-    order = {part.id: place for place, part in enumerate(parts(told.setting))}
+    order = {part.id: place for place, part in enumerate(told.parts)}
     return sorted(
         told.setting.rules.values(),
         key=lambda rule: min((order.get(id, len(order)) for id in rule.parts), default=-1),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from designer.drill.movement import SERVES
 from designer.drill.rules import Part, Points, Rule
-from designer.play.rally import parts
 from designer.wording.branches import option_noun
 from designer.wording.counts import number, ordinal
 from designer.wording.events import trigger
@@ -18,7 +17,7 @@ def first_hits(told: Telling, rule: Rule, doer: Group | None) -> int | None:
     part = _only_part(told, rule.parts)
     if part is None or doer is None or doer.one is None or rule.of or rule.from_hit > 1:
         return None
-    if parts(told.setting).index(part) > 0:
+    if told.parts.index(part) > 0:
         return None
     counts = [e.count for e in part.until if e.what == "played" and e.by == (doer.one,) and e.count and not e.where]
     return counts[0] if counts and len(part.until) == 1 else None
@@ -31,7 +30,7 @@ def _only_part(told: Telling, ids: tuple[str, ...]) -> Part | None:
 
 def in_parts(told: Telling, ids: tuple[str, ...]) -> str:
     """Return during which parts of the rally something holds: "until open", "once open"; "" for all of it."""
-    order = parts(told.setting)
+    order = told.parts
     own = [part for part in order if part.id in ids]
     if not own or len(own) == len(order):
         return ""

@@ -76,12 +76,14 @@ def typeset(text: str) -> str:
 
 def unmarked(text: str) -> str:
     """Return ``text`` without the marks of ``ref``, as it reads."""
+    if "\x02" not in text and "\x01" not in text and "\x03" not in text:
+        return text
     return _REF.sub(r"\2", text).translate(_NO_SIGN_OF_OURS)
 
 
 def sentences_of(*texts: str) -> str:
     """Return ``texts`` as sentences one after another: each with a capital, a full stop and single spaces."""
-    spaced = (_BEFORE_A_SIGN.sub(r"\1", " ".join(text.split())) for text in texts)
+    spaced = (_BEFORE_A_SIGN.sub(r"\1", " ".join(text.split())) for text in texts if text)
     return " ".join(_stopped(text) for text in spaced if unmarked(text))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from designer.drill.rules import Part
-from designer.play.rally import opening_part, opening_shot, parts
+from designer.play.rally import opening_part, opening_shot
 from designer.play.sequence import Step
 from designer.wording.branches import branch_words, option_words
 from designer.wording.counts import listed, ordinal
@@ -17,7 +17,7 @@ from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.strokes import deed
-from designer.wording.telling import Telling
+from designer.wording.telling import Telling, once
 from designer.wording.tokens import own_text
 from designer.wording.where import travels
 
@@ -25,6 +25,7 @@ Rivals = tuple[Step, ...]
 """The shots of which one is played at a point of the rally: one, or alternatives of one another."""
 
 
+@once
 def steps(told: Telling) -> tuple[Sentence, ...]:
     """Return the steps in order of play: a sentence for each ball, each choice, each run and the opening."""
     opens_after = opening_shot(told.setting, told.sequence)
@@ -205,7 +206,7 @@ def may_play(told: Telling, step: Step) -> str:
 def optional_part(told: Telling, step: Step) -> tuple[Part | None, Part | None]:
     """Return the part in which this ball may be chosen and the part before it, (None, None) where there is none."""
     before = None
-    for part in parts(told.setting):
+    for part in told.parts:
         ends_on_landing = bool(part.until) and all(event.where for event in part.until)
         counts = before is not None and any(e.count and e.by == (step.hitter,) for e in before.until)
         asked_before = before is not None and step.shot.id in before.shots
@@ -233,7 +234,7 @@ def _opening(told: Telling) -> Iterator[Sentence]:
     # The flag itself says "from here".
     when = "" if when in ("", "from here") else when
     comma = "" if not when or when.startswith("after") else ","
-    notes = [own_text(told, part.note) for part in parts(told.setting) if part.id not in _noted(told)]
+    notes = [own_text(told, part.note) for part in told.parts if part.id not in _noted(told)]
     words = sentences_of(f"{when}{comma} {_free(told)}", *notes)
     yield sentence(f"part:{opened.id}", words, opened.id, restricted.id, lead=Lead("open"))
 
@@ -250,7 +251,7 @@ def _free(told: Telling) -> str:
 
 def _end(told: Telling) -> Iterator[Sentence]:
     """Yield how the play goes on after what is drawn, where no flag has said it."""
-    order = parts(told.setting)
+    order = told.parts
     if opening_part(told.setting) is not None:
         yield from _opening(told)
         return

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from functools import cached_property
-from typing import Literal
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
+from functools import cached_property, wraps
+from typing import Any, Literal, TypeVar, cast
 
 from designer.court.regions import End, end_of
 from designer.court.standards import Ground, ground
@@ -12,8 +13,9 @@ from designer.drill.base import Letter
 from designer.drill.drill import Drill
 from designer.drill.movement import FEEDS, SERVES, Shot
 from designer.drill.places import corners_of, locate, middle
-from designer.drill.rules import Start
-from designer.drill.setting import At, Setting, below, progression_at, setting_at
+from designer.drill.rules import Part, Start
+from designer.drill.setting import EMPTY, At, Setting, setting_at
+from designer.play.rally import parts
 from designer.play.sequence import Sequence, sequence
 from designer.wording.units import Units
 
@@ -30,6 +32,16 @@ class Telling:
     reader: Reader = "coach"
     player: Letter | None = None
     units: Units = "rackets"
+    family: dict[At, Telling] = field(default_factory=dict, compare=False, repr=False)
+    """The tellings of this drill's other settings that have been made so far, so that each is read once."""
+
+    def elsewhere(self, at: At) -> Telling:
+        """Return another setting of the drill, told in the same way; raise ``KeyError`` where there is none."""
+        if at == self.at:
+            return self
+        if at not in self.family:
+            self.family[at] = replace(self, at=at, setting=setting_at(self.drill, at))
+        return self.family[at]
 
     @property
     def brief(self) -> bool:
@@ -57,7 +69,16 @@ class Telling:
     @cached_property
     def below(self) -> Telling:
         """The setting that this one lies on, told in the same way."""
-        return replace(self, setting=below(self.drill, self.at))
+        if self.at.variation is not None:
+            return self.elsewhere(At(self.at.progression))
+        order = [progression.id for progression in self.drill.progressions]
+        place = order.index(self.at.progression)
+        return replace(self, setting=EMPTY) if place == 0 else self.elsewhere(At(order[place - 1]))
+
+    @cached_property
+    def parts(self) -> tuple[Part, ...]:
+        """The parts of a rally in order."""
+        return parts(self.setting)
 
     @cached_property
     def ends(self) -> dict[Letter, End]:
@@ -139,5 +160,21 @@ def telling(
     drill: Drill, at: At, reader: Reader = "coach", player: Letter | None = None, units: Units = "rackets"
 ) -> Telling:
     """Return the setting at ``at`` as it is told; raise ``KeyError`` where the drill has none of that name."""
-    progression_at(drill, at)
     return Telling(drill, at, setting_at(drill, at), reader, player, units)
+
+
+Said = TypeVar("Said")
+
+
+def once(make: Callable[[Telling], Iterable[Said]]) -> Callable[[Telling], tuple[Said, ...]]:
+    """Return ``make`` so that what it makes of a telling is made once and kept with it: a card asks more than once."""
+    key = f"{make.__module__}.{make.__qualname__}"
+
+    @wraps(make)
+    def kept(told: Telling) -> tuple[Said, ...]:
+        made: dict[str, Any] = told.__dict__
+        if key not in made:
+            made[key] = tuple(make(told))
+        return cast("tuple[Said, ...]", made[key])
+
+    return kept

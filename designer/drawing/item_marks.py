@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Sequence
-from typing import Any, Final
+from typing import Final
 
 from designer.drawing import areas, kit, lines
 from designer.drawing.geometry import between, bounds_of_points, point_to_piece, round_points, unit_vector
@@ -28,9 +28,9 @@ from designer.drill.items import (
     Note,
     Obstacle,
 )
-from designer.drill.rules import Keep, UseStroke
 from designer.play.layout import points_of, things_placed, turned_facing
-from designer.play.rally import Role, area_roles, area_value
+from designer.play.rally import Role, area_roles
+from designer.wording.labels import value_for_label, words_for_label
 
 HOOP: Final = 0.6
 """A hoop's true diameter in metres. Common practice, no source."""
@@ -200,14 +200,14 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
         places = tuple(point for point in points if not _is_crossing(plan, point))
         plan.take(plan.draw(item.id, "disc", Layer.KIT, lines.discs, places, part=f"discs{part}"), f"{item.id} discs")
     colour = areas.COLOURS[role]
-    value = area_value(plan.setting, item.id) if role == "target" else None
-    if value is not None:
+    value = value_for_label(plan.setting, item.id) if role == "target" else ""
+    if value:
         plan.labels.append(
             Label(
                 item.id,
                 "target area",
                 f"value{part}",
-                f"{value:+d}",
+                value,
                 10.0,
                 colour,
                 box,
@@ -216,31 +216,9 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
                 leads=False,
             )
         )
-    text = area_words(plan, item, role)
+    text = words_for_label(plan.setting, item.id)
     if text and item.id != plan.setting.in_play:
         plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
-
-
-def area_words(plan: Plan, item: Area, role: Role) -> str:
-    """Return what is written at an area: its name, else what its class says."""
-    if item.name:
-        return item.name
-    if role == "rule":
-        return next(_rule_words(plan, item.id), "")
-    return {"target": "target", "keep out": "keep out", "feed": "feed"}[role]
-
-
-def _rule_words(plan: Plan, id: str) -> Iterator[str]:
-    for rule in plan.setting.rules.values():
-        conditions: list[Any] = [*rule.when]
-        named = any(getattr(condition, "area", None) == id for condition in conditions)
-        if named and isinstance(rule.must, UseStroke):
-            word = rule.must.wing or (rule.must.strokes[0] if rule.must.strokes else "")
-            yield f"no {word}" if rule.never and word else word
-        elif isinstance(rule.must, Keep):
-            judged = {place.judged for place in rule.must.where if place.area == id}
-            if judged & {"one foot", "both feet"}:
-                yield "feet"
 
 
 def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:

@@ -13,9 +13,9 @@ from designer.drawing.geometry import Route, ahead, bounds_of_points, overlap, u
 from designer.drawing.placing import FORBIDDEN, PATH, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Layer, Point
-from designer.drill.movement import FEEDS, Run
+from designer.drill.movement import FEEDS
 from designer.drill.places import locate
-from designer.play.rally import opening_shot
+from designer.play.rally import is_recovery, opening_shot
 from designer.play.sequence import Step
 
 OWN_PLACE: Final = 1.2
@@ -125,14 +125,6 @@ def _going_on(plan: Plan, flight: Flight) -> None:
             plan.space.cross((start, end), PATH / 3, flight.id)
 
 
-def is_recovery(plan: Plan, run: Run) -> bool:
-    """Whether a run is drawn in dots that end on two feet: getting back, or going on after one's own hit."""
-    if run.purpose in ("recover", "reach"):
-        return run.purpose == "recover"
-    during = None if run.during is None else plan.setting.shots.get(run.during)
-    return during is not None and during.by == run.by
-
-
 def run_marks(plan: Plan, only: Container[str] | None = None) -> None:
     """Add the runs, those called ``only`` where given, and note their space."""
     if plan.sequence is None:
@@ -143,7 +135,7 @@ def run_marks(plan: Plan, only: Container[str] | None = None) -> None:
         run = plan.setting.runs[id]
         route = _route(tuple(map(plan.page.to_page, points)), 0.0)
         stop = route.length
-        if is_recovery(plan, run):
+        if is_recovery(plan.setting, run):
             net = plan.page.to_page((0.0, -1.0 if points[-1][1] > 0 else 1.0))
             stop = _free_end(plan, route)
             made = plan.draw(id, "recovery run", Layer.RUNS, balls.recovery, route, net, stop)
@@ -217,6 +209,7 @@ def _beside(plan: Plan, flight: Flight, half: tuple[float, float], place: Point,
 def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
     """Add the one tag and the pill of a fan, beside its contact."""
     u, digit = plan.unit, str(flight.step.digit)
+    is_feed = flight.step.shot.stroke in FEEDS
     first, second = balls.tag_width(digit), balls.pill_width()
     width = first + 0.7 + second
     start = flight.route.at(0.0)
@@ -236,7 +229,7 @@ def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
     left = at[0] - width / 2 * u
     tag_at = (left + first / 2 * u, at[1])
     pill_at = (left + (first + 0.7 + second / 2) * u, at[1])
-    made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, tag_at, digit, feed=False)
+    made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, tag_at, digit, feed=is_feed)
     plan.take(made, owner=f"{flight.id} digit")
     plan.take(plan.draw(flight.id, "fan", Layer.DIGITS, balls.pill, pill_at, part="or"), f"{flight.id} digit")
 

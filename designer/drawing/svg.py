@@ -47,21 +47,18 @@ def svg(picture: Picture, theme: Theme, width_px: float, *, title: str = "", des
 
 
 def _number(value: float) -> str:
-    return (
-        f"{value:.2f}".rstrip("0").rstrip(".").replace("-0", "0")
-        if abs(value) < 0.005
-        else (f"{value:.2f}".rstrip("0").rstrip("."))
-    )
+    """Return ``value`` to a hundredth, without noughts that say nothing."""
+    return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")
 
 
 def _text(text: str) -> str:
-    return escape(
-        "".join(
-            c
-            for c in text
-            if c in "\n\t" or (ord(c) >= 32 and not 0xD800 <= ord(c) <= 0xDFFF and ord(c) not in (0xFFFE, 0xFFFF))
-        )
-    )
+    """Return ``text`` escaped and without what XML 1.0 does not allow."""
+    return escape("".join(filter(_is_allowed, text)))
+
+
+def _is_allowed(character: str) -> bool:
+    code = ord(character)
+    return character in "\n\t" or 0x20 <= code <= 0xD7FF or 0xE000 <= code <= 0xFFFD or code >= 0x10000
 
 
 def _pair(point: Point) -> str:

@@ -12,10 +12,6 @@ from designer.bundle import resource
 CAP_HEIGHT: Final = 0.714
 """Height of a capital in ems, of both faces."""
 
-X_HEIGHT: Final = 0.536
-ASCENT: Final = 1.069
-DESCENT: Final = 0.293
-
 
 @lru_cache(maxsize=1)
 def _faces() -> tuple[dict[str, float], dict[str, float]]:

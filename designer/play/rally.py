@@ -10,7 +10,7 @@ from designer.court.regions import end_of, line_by_words, region
 from designer.drill.base import ON_THE_LINE, Letter, Point
 from designer.drill.conditions import Event, In
 from designer.drill.items import Area, Hoop, Line
-from designer.drill.movement import FEEDS
+from designer.drill.movement import FEEDS, Run
 from designer.drill.places import is_letter
 from designer.drill.rules import Keep, Part, Rule, Swap
 from designer.drill.setting import Setting
@@ -184,6 +184,14 @@ def area_value(setting: Setting, area: str) -> int | None:
         and any(not event.and_ and (area, "target") in set(_uses_of_event(event, "target")) for event in paid.on)
     }
     return values.pop() if len(values) == 1 else None
+
+
+def is_recovery(setting: Setting, run: Run) -> bool:
+    """Whether a run is getting back, or going on after one's own hit, rather than reaching the next ball."""
+    if run.purpose in ("recover", "reach"):
+        return run.purpose == "recover"
+    during = None if run.during is None else setting.shots.get(run.during)
+    return during is not None and during.by == run.by
 
 
 def jobs_after(setting: Setting, swap: Swap, turn: int = 1) -> Mapping[Letter, Letter]:

@@ -13,7 +13,7 @@ from designer.drill.movement import Run, Shot
 from designer.drill.people import Spot
 from designer.drill.rules import Keep, Part, Points, Rule, Start, Swap, UseStroke
 from designer.drill.setting import EMPTY
-from designer.play.rally import area_roles, area_value, jobs_after, opening_shot, parts
+from designer.play.rally import area_roles, area_value, is_recovery, jobs_after, opening_shot, parts
 from designer.play.sequence import sequence
 
 TENNIS = ground(Court())
@@ -197,3 +197,19 @@ def test_a_table_is_read_round_by_round():
     assert jobs_after(setting, swap(table=table)) == {"A": "A", "B": "C", "C": "D", "D": "B"}
     assert jobs_after(setting, swap(table=table), 2) == {"A": "A", "B": "C", "C": "D", "D": "B"}
     assert jobs_after(setting, swap(table=table), 3) == {letter: letter for letter in "ABCD"}
+
+
+@pytest.mark.parametrize(
+    ("purpose", "during", "recovery"),
+    [
+        ("recover", "theirs", True),
+        ("reach", "own", False),
+        ("approach", "own", True),
+        ("approach", "theirs", False),
+        (None, None, False),
+    ],
+)
+def test_a_run_after_ones_own_hit_is_no_reaching(purpose, during, recovery):
+    setting = EMPTY.having(Shot(id="own", by="A"), Shot(id="theirs", by="B"))
+    run = Run(id="run", by="A", during=during, to=place(0.0, -3.0), purpose=purpose)
+    assert is_recovery(setting, run) is recovery

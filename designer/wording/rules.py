@@ -14,7 +14,7 @@ from designer.wording.musts import at_own_hit, demand, is_next_hit
 from designer.wording.names import choice_word, letter, shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group
-from designer.wording.scope import first_hits, in_hits, in_parts
+from designer.wording.scope import drawn_shots, first_hits, in_hits, in_parts
 from designer.wording.sentence import Sentence, sentence, sentences_of, unmarked
 from designer.wording.settled import settled
 from designer.wording.telling import Telling, once
@@ -131,7 +131,7 @@ def _branch(told: Telling, rule: Rule) -> str:
 
 
 def _parts_words(told: Telling, rule: Rule, doer: Group | None) -> str:
-    named = rule.of or (_only_touches(rule) and bool(rule.when))
+    named = rule.of or (_only_touches(rule) and bool(rule.when)) or len(drawn_shots(told, rule, doer)) == 1
     return "" if named or first_hits(told, rule, doer) is not None else in_parts(told, rule.parts)
 
 

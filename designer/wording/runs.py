@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from typing import Final
 
 from designer.drill.movement import Run
-from designer.play.rally import is_recovery
 from designer.play.sequence import Step
 from designer.wording.names import letter, name_of
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
@@ -36,7 +35,7 @@ def runs(told: Telling, step: Step, merged: set[str]) -> Iterator[Sentence]:
         reaches = run.purpose in (None, "reach") and not run.note and run.by in takers
         if run.id in merged or reaches:
             continue
-        lead = Lead("recover" if is_recovery(told.setting, run) else "run")
+        lead = Lead("recover" if run.purpose == "recover" else "run")
         words = sentences_of(run_words(told, run), own_text(told, run.note))
         yield sentence(f"run:{run.id}", words, run.id, lead=lead)
 

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from designer.drill.movement import FEEDS
 from designer.drill.rules import Part
 from designer.play.rally import opening_part, opening_shot
 from designer.play.sequence import Step
@@ -125,7 +124,7 @@ def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sen
 
 def _sentence(told: Telling, rivals: Rivals, text: str) -> Sentence:
     step = rivals[0]
-    lead = Lead("feed" if step.shot.stroke in FEEDS else "choice" if len(rivals) > 1 else "hit", str(step.digit))
+    lead = Lead("feed" if step.feed else "choice" if len(rivals) > 1 else "hit", str(step.digit))
     caller = next((one.shot.called_by for one in rivals if one.shot.called_by is not None), None)
     says = f"{letter(told, caller)} calls {'which' if len(rivals) > 1 else 'it'}" if caller is not None else ""
     part, _ = optional_part(told, step)

@@ -1,0 +1,130 @@
+"""The layout list and the kit. Positions are whole counts from painted lines, worked out by hand."""
+
+from wording.making import DOUBLES, SINGLES, area, drill_of, spot, texts, told
+
+from designer.drill.base import Place, place
+from designer.drill.items import Basket, Cone, Disc, Hoop, Line, Unknown
+from designer.wording.facts import facts, footer
+from designer.wording.kit import kit, kit_of
+from designer.wording.layout import folded, layout
+
+
+def laid_out(*records, units="rackets", **values):
+    from wording.making import HERE
+
+    return texts(layout(drill_of(*records, **values), HERE, units))
+
+
+def test_an_area_from_its_edges():
+    zone = area("z", "approach zone", (0.0, 8.2296), (4.1148, 11.8872), care="exact", marked="discs")
+    assert laid_out(*SINGLES, zone)[0] == (
+        "Approach zone (exact): from B’s left singles line to the centre line run on; "
+        "from 2 strides behind the service line to the baseline. Two discs on the corners that are not painted."
+    )
+
+
+def test_an_area_that_painted_lines_make():
+    zone = area("z", "reply zone", (-4.1148, 6.4008), (0.0, 11.8872), marked="painted")
+    assert laid_out(*SINGLES, zone)[0] == (
+        "Reply zone: B’s right half from the service line to the baseline; painted lines only."
+    )
+
+
+def test_metres_and_feet():
+    zone = area("z", "feed area", (2.7432, -9.144), (4.1148, -6.4008), care="about", marked="in thought")
+    assert laid_out(*SINGLES, zone, units="metres")[0] == (
+        "Feed area (about, not marked): from A’s right singles line 1.37 m in; from the service line 2.74 m back."
+    )
+    assert laid_out(*SINGLES, zone, units="feet")[0] == (
+        "Feed area (about, not marked): from A’s right singles line 4 ft 6 in in; from the service line 9 ft back."
+    )
+    assert not any("Six strides" in line for line in laid_out(*SINGLES, zone, units="metres"))
+    assert laid_out(*SINGLES, zone)[-1].endswith("Six strides make service line to baseline.")
+
+
+def test_a_line_and_a_tick():
+    depth = Line(
+        kind="line",
+        id="d",
+        name="depth line",
+        corners=((-4.1148, -8.2296), (4.1148, -8.2296)),
+        marked="discs",
+        pieces=5,
+        both_ends=True,
+    )
+    tick = Line(kind="line", id="t", corners=((0.6858, -11.8872), (0.6858, -12.3444)), marked="chalk", care="exact")
+    found = laid_out(*SINGLES, depth, tick)
+    assert found[0] == (
+        "Depth line: five discs, evenly spaced, 2 strides behind the service line, singles line to singles line, "
+        "the same at both ends."
+    )
+    assert found[1] == "Tick (exact): chalk, behind A’s baseline, 1 racket right of the centre mark."
+
+
+def test_things_of_a_kind_stand_in_one_line():
+    hoops = [Hoop(kind="hoop", id=f"h-{n}", place=place(x, 2.7432)) for n, x in enumerate((-2.7432, 2.7432))]
+    assert laid_out(*SINGLES, *hoops)[0].startswith("Flat hoops: ")
+    assert laid_out(*SINGLES, *hoops)[0].count("each singles line") == 1
+    under = Disc(kind="disc", id="d", place=Place(on="A"))
+    assert "Flat disc: where A stands." in laid_out(*SINGLES, under)
+
+
+def test_people_at_like_places_stand_in_one_line():
+    found = laid_out(*SINGLES)
+    assert found[0] == "A and B: 1 stride behind the centre mark."
+    waits = (spot("C", -8.2, 0.0, task="waits"), spot("D", 8.2, 0.0, task="waits"))
+    assert "C and D wait: against each side fence, level with the net." in laid_out(
+        *SINGLES, *waits, jobs="ABCD", court={"side_run": 3.048, "run_back": 5.4864}
+    )
+
+
+def test_where_two_share_an_end_it_is_named():
+    assert any(line.endswith("near end.") for line in laid_out(*DOUBLES, jobs="ABCD"))
+
+
+def test_sides_and_ends_are_folded():
+    left, right = "2 rackets in from the left singles line", "2 rackets in from the right singles line"
+    assert folded([left, right]) == ["2 rackets in from each singles line"]
+    assert folded([f"{left}, at the near end", f"{left}, at the far end"]) == [f"{left}, at both ends"]
+    assert folded([left, "on the T"]) == [left, "on the T"]
+
+
+def test_a_thing_that_is_not_known_is_said():
+    assert "A thing this program does not know: trampoline." in laid_out(*SINGLES, Unknown(kind="trampoline", id="u"))
+
+
+def test_kit_is_counted_with_its_copies():
+    depth = Line(kind="line", id="d", corners=((-4.0, -8.0), (4.0, -8.0)), marked="discs", pieces=5, both_ends=True)
+    zone = area("z", "zone", (0.0, 8.2296), (4.1148, 11.8872), marked="discs")
+    chalk = Line(kind="line", id="c", corners=((-4.0, -12.8), (4.0, -12.8)), marked="chalk")
+    things = (
+        depth,
+        zone,
+        chalk,
+        Cone(kind="cone", id="k", place=place(1.0, 1.0)),
+        Basket(kind="basket", id="b", place=place(0.0, 17.0)),
+    )
+    made = drill_of(*SINGLES, *things, kit=("two balls in {B}'s pockets.",))
+    from wording.making import HERE
+
+    # Five discs at each end, and two of the area's four corners: the others are painted crossings.
+    assert kit(made, HERE) == ("12 flat discs", "1 cone", "basket", "chalk", "two balls in B’s pockets")
+    assert kit_of(told(*SINGLES)) == ()
+
+
+def test_the_row_of_facts():
+    made = told(*SINGLES, players=(2, 3), minutes=12, balls=14, age=(6, 8), coach_needed=True, ball="red")
+    assert [(fact.icon, fact.text) for fact in facts(made)] == [
+        ("people", "2 or 3 and a coach, ages 6 to 8"),
+        ("court", "singles"),
+        ("clock", "12 min"),
+        ("ball", "14 red"),
+    ]
+    assert [fact.text for fact in facts(told(*DOUBLES, jobs="ABCD", court={"standard": "red"}))][1] == "red court"
+
+
+def test_the_foot_of_a_card():
+    from datetime import date
+
+    made = told(*SINGLES, code="wide-start", edition=3, dated=date(2026, 11, 25), turned=("mirrored",))
+    assert footer(made) == ("wide-start", "edition 3", "25 Nov 2026", "mirrored")

@@ -1,0 +1,148 @@
+"""Values and what earns them; where it ends. Patterns of scoring as in use; common practice, no source."""
+
+import pytest
+from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, told
+
+from designer.drill.items import Line
+from designer.drill.movement import Shot
+from designer.drill.rules import Finish, Points
+from designer.wording.finishes import finish
+from designer.wording.points import points
+
+WON = Points(id="rally", on=({"what": "won"},), gives={"then": "points", "value": 1})
+SERVE = Shot(id="serve", by="B", stroke="second serve")
+RETURN = Shot(id="return", by="A", after="serve")
+
+
+def pays(value, *events, **values):
+    return Points(id="p", on=events, gives={"then": "points", "value": value}, **values)
+
+
+def said(*records, **values):
+    return [(one.lead.text, one.text) for one in points(told(*SINGLES, *records, **values))]
+
+
+def test_the_plain_rally_comes_first():
+    better = pays(2, {"what": "won", "strokes": ("volley",)}, beside="instead")
+    assert said(better, WON) == [("+1", "Rally won."), ("+2", "Instead: rally won with a volley.")]
+
+
+@pytest.mark.parametrize(
+    ("event", "words"),
+    [
+        ({"what": "won", "by": ("B",)}, "B wins the rally."),
+        ({"what": "won", "by": ("B",), "untouched": True}, "B wins with an untouched ball."),
+        ({"what": "won", "by": ("B",), "untouched": True, "of": ("return",)}, "B wins with an untouched return."),
+        (
+            {
+                "what": "won",
+                "by": ("A",),
+                "within": 1,
+                "and": ({"what": "played", "by": ("A",), "strokes": ("volley", "smash")},),
+            },
+            "A wins with the first volley or smash.",
+        ),
+        (
+            {
+                "what": "won",
+                "when": ({"area": "the baseline", "side": "in front of", "judged": "both feet", "line": "out"},),
+            },
+            "Rally won with both feet inside the baseline at the last hit.",
+        ),
+        (
+            {
+                "what": "won",
+                "by": ("B",),
+                "untouched": True,
+                "within": 1,
+                "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
+            },
+            "B wins with the very next hit, untouched, after A’s ball in B’s left half.",
+        ),
+        (
+            {
+                "what": "won",
+                "by": ("A",),
+                "within": 2,
+                "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
+            },
+            "A wins with a ball in B’s left half or the next hit.",
+        ),
+        (
+            {"what": "landed", "of": ("return",), "where": ({"area": "depth", "side": "behind", "judged": "bounce"},)},
+            "The return past the depth line.",
+        ),
+        ({"what": "played", "where": ({"area": "zone", "judged": "bounce"},)}, "Each ball in the reply zone."),
+        ({"what": "played"}, "Each hit."),
+        ({"what": "caught", "by": ("B",)}, "B catches the ball."),
+    ],
+)
+def test_each_way_to_earn_a_value(event, words):
+    depth = Line(kind="line", id="depth", name="depth line", corners=((-4.0, 8.0), (4.0, 8.0)), marked="discs")
+    assert said(SERVE, RETURN, depth, ZONE, pays(1, event)) == [("+1", words)]
+
+
+def test_ways_of_one_value_stand_together():
+    volley = pays(2, {"what": "won", "by": ("A",), "strokes": ("volley",)}, beside="instead")
+    pass_ = volley.changed(id="q", on=({"what": "won", "by": ("B",), "untouched": True},))
+    assert said(WON, volley, pass_)[1:] == [("+2", "Instead: A wins with a volley or B wins with an untouched ball.")]
+
+
+def test_a_call_names_the_caller():
+    line = Line(kind="line", id="depth", name="depth line", corners=((-4.0, -8.0), (4.0, -8.0)), both_ends=True)
+    short = {
+        "what": "played",
+        "call": "short",
+        "called_by": ("doer",),
+        "when": ({"area": "depth", "side": "in front of", "judged": "bounce"},),
+    }
+    record = pays(3, {"what": "won", "within": 2, "and": (short,)}, beside="instead", from_hit=2)
+    assert said(FEED, REPLY, line, record)[0][1] == (
+        "Instead, after the first hit: whoever calls “short” after a bounce short of the depth line wins with that hit or the next."
+    )
+
+
+def test_a_fault_that_costs_points_is_a_minus():
+    assert said(pays(-1, {"what": "missed", "by": ("A",)})) == [("−1", "A misses.")]
+
+
+def test_both_of_a_pair_are_paid():
+    record = pays(1, {"what": "won"}).changed(gives={"then": "points", "value": 1, "to": "side"})
+    found = points(told(*DOUBLES, record, jobs="ABCD"))
+    assert found[0].text == "Rally won, to each of the pair."
+
+
+@pytest.mark.parametrize(
+    ("values", "words"),
+    [
+        ({"kind": "race", "to": 11}, "First to 11."),
+        ({"kind": "race", "to": 11, "margin": 2}, "First to 11 by 2."),
+        ({"kind": "race", "to": 11, "margin": 2, "cap": 16}, "First to 11 by 2; at 15–15 the next point wins."),
+        (
+            {"kind": "race", "to": 7, "minutes": 6, "last_rally": "played out"},
+            "First to 7, or 6 min. The last rally is played out.",
+        ),
+        ({"kind": "race", "to": 10, "running": True, "scores": "all together"}, "10 in a row together."),
+        ({"kind": "race", "to": 5, "floor": -5}, "First to 5, −5 loses."),
+        ({"kind": "race", "to": "own best"}, "Beat your own best."),
+        (
+            {"kind": "total", "starts": 20, "level": "one more each"},
+            "20 starts; higher total wins. Level: one more start each until one leads.",
+        ),
+        ({"kind": "goal", "to": 20, "minutes": 4, "scores": "all together"}, "Goal: 20 together in 4 min."),
+        (
+            {"kind": "goal", "to": 18, "starts": 6, "each": True, "scores": "all together"},
+            "Goal: 18 together from six starts each.",
+        ),
+        ({"kind": "tie-break", "to": 7, "margin": 2}, "A tie-break to 7 by 2."),
+        ({"kind": "game"}, "A game by the rules of tennis."),
+    ],
+)
+def test_where_it_ends(values, words):
+    assert finish(told(*SINGLES, WON, Finish(id="end", **values))).text == words
+
+
+def test_where_one_alone_scores_the_other_wins_if_it_fails():
+    alone = pays(1, {"what": "won", "by": ("A",)})
+    end = Finish(id="end", kind="goal", to=12, starts=12)
+    assert finish(told(*SINGLES, alone, end)).text == "A wins with 12 or more from twelve starts; if not, B wins."

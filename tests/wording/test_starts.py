@@ -1,0 +1,109 @@
+"""How a rally starts. Typical feeds and serves; common practice, no source. Serving orders are those of the rules of tennis."""
+
+from wording.making import DOUBLES, FEED, SINGLES, area, texts, told
+
+from designer.drill.base import Place, place
+from designer.drill.drill import House
+from designer.drill.movement import Shot
+from designer.drill.rules import Rule, Start
+from designer.wording.starts import starts
+
+PLAYED = House(in_doubt="replay", feed_played="accepted")
+PAST = {"area": "past the service line", "judged": "bounce"}
+RIGHT = {"area": "right half", "judged": "bounce"}
+
+
+def start(**values):
+    return Start(**({"id": "s", "shot": "feed", "by": ("B",)} | values))
+
+
+def said(*records, **values):
+    return texts(starts(told(*SINGLES, *records, **values)))
+
+
+def test_a_feed_past_the_service_line():
+    made = start(good=(PAST,), bad={"then": "replay"}, called_by=("A",))
+    assert said(FEED, made) == [
+        "B, from behind the baseline, bounces and hits past A’s service line. Bad feed: replay; A calls."
+    ]
+
+
+def test_a_player_reads_only_what_a_player_needs():
+    made = start(good=(RIGHT, PAST), bad={"then": "replay"}, called_by=("A",))
+    assert said(FEED, made, reader="player", house=PLAYED) == [
+        "B bounces and hits into A’s right half, past the service line. If not, and left: replay; A calls."
+    ]
+
+
+def test_a_rule_of_the_feed_that_costs_a_new_feed_is_said_with_it():
+    high = Rule(
+        id="high", of=("feed",), breach={"then": "replay"}, must={"do": "height", "at": "arrival", "most": "shoulder"}
+    )
+    dear = high.changed(breach={"then": "lose the point"})
+    made = start(good=(PAST,), bad={"then": "replay"})
+    assert said(FEED, made, high)[0].startswith(
+        "B, from behind the baseline, bounces and hits past A’s service line, no higher than the shoulder. Bad feed: replay."
+    )
+    assert said(FEED, made, dear)[1] == "The feed arrives no higher than the shoulder. If not: point to A."
+
+
+def test_serves_by_number_and_court():
+    serve = Shot(id="feed", by="B", stroke="serve")
+    second = serve.changed(stroke="second serve")
+    lost = {"then": "lose the point"}
+    assert said(serve, start(courts="in turn", serves={"B": 2}, bad=lost)) == [
+        "B serves, two serves, deuce and ad in turn. A double fault: point to A."
+    ]
+    assert said(second, start(courts="deuce", serves={"B": 1}, bad=lost)) == [
+        "B hits one second serve to the deuce court. A fault: point to A."
+    ]
+    assert said(
+        second, start(by=("B", "A"), next="every two", courts="in turn", serves={"A": 1, "B": 1}, bad=lost)
+    ) == [
+        (
+            "B and A in turn hit second serves, one try, deuce and ad in turn. A fault: point lost. "
+            "The server changes every two rallies."
+        )
+    ]
+
+
+def test_whoever_holds_a_ball_feeds_next():
+    assert said(FEED, start(by=("A", "B"), next="anyone"), reader="player") == [
+        "B bounces and hits through the middle. The next ball is fed at once by whoever holds one."
+    ]
+
+
+def test_four_feed_in_turn_to_no_one_in_particular():
+    feed = Shot(id="feed", by="A", stroke="racket feed", to=Place(on="D"))
+    assert said(*DOUBLES[2:], feed, start(by=("A", "B", "C", "D")), jobs="ABCD", reader="player") == [
+        "A, B, C and D in turn bounce and hit."
+    ]
+
+
+def test_a_hand_feed_goes_to_its_place_or_to_the_hitter():
+    spot = area("spot", "bounce place", (0.4, -9.0), (0.9, -8.5))
+    near = (SINGLES[0], SINGLES[1].changed(place=place(-1.0, -5.0)))
+    throw = Shot(id="feed", by="B", stroke="hand feed", pace="soft", to=Place(on="spot"))
+    hit = Shot(id="hit", by="A", after="feed")
+    assert texts(starts(told(*near, spot, throw, hit, start())))[0].startswith("B throws softly into the bounce place")
+    loose = throw.changed(to=place(0.5, -8.0))
+    assert texts(starts(told(*near, loose, hit, start())))[0].startswith("B throws softly to A")
+
+
+def test_a_later_ball_says_what_makes_it_bad_and_who_judges():
+    second = Shot(id="second", by="B", after="feed", stroke="racket feed", to=place(0.0, -9.0))
+    again = Start(
+        id="again",
+        shot="second",
+        by=("B",),
+        once={"what": "reached", "by": ("A",), "of": ("back",), "called_by": ("B",)},
+        good=(PAST,),
+        bad={"then": "replay"},
+    )
+    assert said(FEED, second, start(), again)[1] == (
+        "Ball 2 too early, not past A’s service line or out: that ball again. B judges A’s foot."
+    )
+
+
+def test_a_score_to_start_with():
+    assert said(FEED, start(score={"A": 3, "B": 0}))[0].endswith("The score starts with A at 3 and B at 0.")

@@ -1,0 +1,77 @@
+"""Who takes whose place. Swaps as groups use them; common practice, no source."""
+
+from wording.making import DOUBLES, SINGLES, spot, texts, told
+
+from designer.drill.rules import Swap
+from designer.wording.swaps import path, swaps
+
+AFTER_FIVE = ({"what": "starts", "count": 5},)
+THIRD = spot("C", -8.0, 0.0, task="waits")
+
+
+def said(*records, **values):
+    return texts(swaps(told(*records, **values)))
+
+
+def test_two_change_jobs_and_ends():
+    swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
+    assert said(*SINGLES, swap) == ["After five starts A and B change jobs and ends."]
+    assert said(*SINGLES, swap.changed(ends=False)) == ["After five starts A and B change jobs; ends stay."]
+    assert path(told(*SINGLES, swap, reader="player"), "A").startswith("after five starts you are ")
+
+
+def test_a_ring_is_told_for_the_fewest_first():
+    swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"})
+    assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3)) == [
+        "After five starts A and B change jobs; ends stay; with C, A becomes B, B becomes C and C becomes A."
+    ]
+    assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(3, 3)) == [
+        "After five starts A becomes B, B becomes C and C becomes A."
+    ]
+
+
+def test_a_pair_that_waits_comes_in():
+    waiting = (THIRD, spot("D", 8.0, 0.0, task="waits"))
+    swap = Swap(id="s", on=({"what": "starts", "count": 10},), moves={"A": "C", "C": "A", "B": "D", "D": "B"})
+    assert said(*SINGLES, *waiting, swap, jobs="ABCD") == ["After ten starts C and D come in for A and B."]
+
+
+def test_the_loser_makes_room_and_the_winner_goes_up():
+    swap = Swap(id="s", on=({"what": "finished"},), moves={"loser": "C", "C": "loser"})
+    assert said(*SINGLES, THIRD, swap, jobs="ABC") == ["At the end C comes in for the loser."]
+    ladder = Swap(id="s", on=({"what": "minutes", "count": 6},), moves={"winner": "court up", "loser": "court down"})
+    assert said(*SINGLES, ladder) == ["After 6 min the winner moves a court up and the loser moves a court down."]
+
+
+def test_what_comes_first_in_play_is_said_first():
+    ends = Swap(id="z", on=({"what": "score", "count": 8},), ends=True)
+    jobs = Swap(id="a", on=({"what": "finished"},), moves={"A": "B", "B": "A"}, ends=True)
+    assert said(*SINGLES, jobs, ends) == [
+        "When one player reaches 8, change ends.",
+        "At the end A and B change jobs and ends.",
+    ]
+
+
+def test_partners_round_by_round():
+    table = (("A", "B", "C", "D"), ("A", "D", "C", "B"), ("A", "C", "D", "B"))
+    swap = Swap(id="s", on=({"what": "round"},), table=table)
+    assert said(*DOUBLES, swap, jobs="ABCD") == [
+        (
+            "After each round people change places. Round by round, in the places of A and B v C and D: "
+            "A and B v C and D, then A and D v C and B, then A and C v D and B."
+        )
+    ]
+    assert path(told(*DOUBLES, swap, jobs="ABCD", reader="player"), "A") == "round 2 you play with D, round 3 with C"
+    # B stands in job 2, then in job 4 twice.
+    assert path(told(*DOUBLES, swap, jobs="ABCD", reader="player"), "B") == "round by round you are B, D, D"
+
+
+def test_the_other_side():
+    swap = Swap(id="s", on=({"what": "starts", "count": 10},), mirrored=True)
+    assert said(*SINGLES, swap) == ["After ten starts all places move to the other side, left for right."]
+
+
+def test_a_swap_of_which_only_a_note_speaks():
+    swap = Swap(id="s", on=({"what": "finished"},), note="New opponent.")
+    assert said(*SINGLES, swap) == ["At the end: new opponent."]
+    assert said(*SINGLES, swap.changed(note="")) == ["At the end: who goes where is not yet said."]

@@ -29,6 +29,8 @@ FASTEST: Final = 100.0
 MOST_SPIN: Final = 10_000.0
 HIGHEST: Final = 10.0
 
+_SQUARE: Final = 1e-9
+
 RPM: Final = 2 * math.pi / 60
 """Radians a second in one turn a minute."""
 
@@ -130,8 +132,11 @@ def topspin_of(spin: Vector, across: float, along: float) -> float:
 Pull = Callable[[float, float, float], Vector]
 
 
-def pull(ball: Ball, density: float, spin: Vector) -> Pull:
-    """Return the function from velocity to acceleration for this ball, air density (kg/m³) and spin (rad/s)."""
+def pull(ball: Ball, density: float, spin: Vector, velocity: Vector | None = None) -> Pull:
+    """Return the function from velocity to acceleration for this ball, air density (kg/m³) and spin (rad/s).
+
+    ``velocity``: that of the start, where it is known; with spin square to it the ball stays in one plane.
+    """
     k = density * math.pi * ball.diameter**2 / (8 * ball.mass)
     wx, wy, wz = spin
     sqrt = math.sqrt
@@ -148,6 +153,21 @@ def pull(ball: Ball, density: float, spin: Vector) -> Pull:
     radius = ball.radius
     lift = k * radius
     bent = ball.law.drag
+
+    if bent is None and wz == 0.0 and velocity is not None and abs(wx * velocity[0] + wy * velocity[1]) < _SQUARE:
+        bound = a * radius * sqrt(wx * wx + wy * wy)
+
+        def in_a_plane(vx: float, vy: float, vz: float) -> Vector:
+            speed = sqrt(vx * vx + vy * vy + vz * vz)
+            slow, up = -drag * speed, lift * speed / (bound + b * speed)
+            rise = up * vz
+            return (
+                slow * vx + wy * rise,
+                slow * vy - wx * rise,
+                slow * vz + up * (wx * vy - wy * vx) - GRAVITY,
+            )
+
+        return in_a_plane
 
     def with_spin(vx: float, vy: float, vz: float) -> Vector:
         cx, cy, cz = wy * vz - wz * vy, wz * vx - wx * vz, wx * vy - wy * vx
@@ -294,7 +314,7 @@ def flight(
             f"The middle of the ball is {hit.at[2]:.3g} m above the ground at the hit; it cannot be lower than its radius,"
             f" {lowest:.3g} m."
         )
-    pulled = pull(ball, density, hit.spin)
+    pulled = pull(ball, density, hit.spin, hit.velocity)
     state = State(from_time, *hit.at, *hit.velocity)
     states = [state]
     net: State | None = None

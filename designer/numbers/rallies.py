@@ -121,7 +121,8 @@ class _Court:
         return Rallies(won, lost, nothing, opened, self.seconds)
 
     def _cooperative(self) -> bool:
-        return all(part.kind == "cooperative" for part in self.here.setting.parts.values())
+        kinds = {part.kind for part in self.here.setting.parts.values()}
+        return kinds == {"cooperative"}
 
     def _choose(self, steps: Sequence[Step], who: Picked) -> None:
         """Play one of ``steps``, alternatives of one another, in each rally of ``who``."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from designer.numbers.fairness import Fairness, fairness
 from designer.numbers.finishes import FinishOdds, Pace, finish_odds
@@ -15,7 +16,7 @@ from designer.numbers.scoring import Gain
 from designer.numbers.shots import SettingNumbers, numbers_of, recoveries
 from designer.numbers.situation import Situation
 
-_RALLIES = 2000
+RALLIES: Final = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +35,8 @@ class Report:
     fairness: Fairness | None
 
 
-def report(here: Situation, *, open_point: float = EQUAL, seed: int = 1) -> Report:
-    """Return all numbers of a situation; takes a second or two where rallies have to be played out."""
+def report(here: Situation, *, open_point: float = EQUAL, seed: int = 1, rallies: int = RALLIES) -> Report:
+    """Return all numbers of a situation; takes a second where ``rallies`` have to be played out."""
     numbers = numbers_of(here)
     worked = load(here, numbers)
     found: FinishOdds | None = None
@@ -43,14 +44,16 @@ def report(here: Situation, *, open_point: float = EQUAL, seed: int = 1) -> Repo
     problem = ""
     if here.setting.finish is not None and worked is not None:
         try:
-            even = fairness(here, open_point=open_point, seed=seed, rallies=_RALLIES)
+            even = fairness(here, open_point=open_point, seed=seed, rallies=rallies)
             found = even.finish
         except Impossible:
-            found, problem = _alone(here, numbers, worked, seed)
+            found, problem = _alone(here, numbers, worked, seed, rallies)
     return Report(here, numbers, dict(recoveries(here)), worked, found, problem, even)
 
 
-def _alone(here: Situation, numbers: SettingNumbers, worked: Load, seed: int) -> tuple[FinishOdds | None, str]:
+def _alone(
+    here: Situation, numbers: SettingNumbers, worked: Load, seed: int, rallies: int
+) -> tuple[FinishOdds | None, str]:
     """Return the finish of people who play together, and why there is none."""
     finish = here.setting.finish
     assert finish is not None
@@ -60,7 +63,7 @@ def _alone(here: Situation, numbers: SettingNumbers, worked: Load, seed: int) ->
         own = gains(here, numbers, quick_rally(here, numbers))
         if not any(gain.first or gain.second for gain in own):
             # Nothing is paid for by place: a start that comes off as drawn is what counts.
-            rally = play_rallies(here, _RALLIES, seed).rally
+            rally = play_rallies(here, rallies, seed).rally
             done = rally.first + rally.second
             own = (Gain(done, 1), Gain(1 - done))
         return finish_odds(finish, own, success_of_a_hit(numbers), pace, people=players), ""

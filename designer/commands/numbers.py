@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from designer.numbers.load import Load
     from designer.numbers.recovery import Recovery
     from designer.numbers.report import Report
-    from designer.numbers.shots import ShotNumbers
+    from designer.numbers.shots import ShotNumbers, TargetChance
+    from designer.numbers.timing import Meeting
 
 FORMAT: Final = 1
 
@@ -129,76 +130,87 @@ def _data(found: Report, file: str, name: str) -> dict[str, Any]:
 
 
 def _shot_data(shot: ShotNumbers, recovery: Recovery | None) -> dict[str, Any]:
+    return {
+        "shot": shot.shot,
+        "digit": shot.digit,
+        "by": shot.by,
+        "stroke": shot.stroke,
+        **_strike_data(shot),
+        "targets": [_target_data(target) for target in shot.targets],
+        "next": [_meeting_data(meeting) for meeting in shot.meetings],
+        "runs": [
+            {
+                "run": run.run,
+                "by": run.by,
+                "purpose": run.purpose,
+                "metres": run.metres,
+                "needed_s": run.needed,
+                "there_is_s": run.there_is,
+                "spare_s": run.spare,
+            }
+            for run in shot.runs
+        ],
+        "recover_to": None if recovery is None else _recovery_data(recovery),
+        "problem": shot.problem or None,
+    }
+
+
+def _strike_data(shot: ShotNumbers) -> dict[str, Any]:
     hit = shot.strike
-    data: dict[str, Any] = {"shot": shot.shot, "digit": shot.digit, "by": shot.by, "stroke": shot.stroke}
-    if hit is not None:
-        landing = hit.flight.landing
-        data |= {
-            "speed_mps": hit.speed,
-            "usual_speed_mps": hit.usual,
-            "angle_deg": hit.angle,
-            "height_m": hit.height,
-            "topspin_rpm": hit.topspin,
-            "sidespin_rpm": hit.sidespin,
-            "time_s": hit.time,
-            "net_clearance_m": hit.clearance,
-            "landing": [landing.x, landing.y],
-            "inside_m": shot.inside,
-            "landing_speed_mps": landing.speed,
-            "landing_angle_deg": landing.descent,
-            "bounce_height_m": hit.bounce_height,
-            "bounce_spin_rpm": hit.bounce_spin,
-            "window": None
-            if hit.window is None
-            else {
-                "low_deg": hit.window.low,
-                "high_deg": hit.window.high,
-                "degrees": hit.window.degrees,
-                "too_low": hit.window.too_low,
-                "too_high": hit.window.too_high,
-            },
-            "chance_in": shot.chance_in,
-        }
-    data["targets"] = [
-        {
-            "areas": list(target.target.areas),
-            "by": target.target.by,
-            "purpose": target.purpose,
-            "square_metres": target.target.area,
-            "chance": target.chance,
-            "tries_a_hit": 1 / target.chance if target.chance > 1e-6 else None,
-        }
-        for target in shot.targets
-    ]
-    data["next"] = [
-        {
-            "shot": meeting.shot,
-            "hitter": meeting.hitter,
-            "there_is_s": meeting.there_is,
-            "needed_s": meeting.needed,
-            "spare_s": meeting.spare,
-            "verdict": meeting.verdict,
-            "run_m": meeting.run,
-            "ball_height_m": meeting.height,
-            "bounces": meeting.bounces,
-            "problem": meeting.problem or None,
-        }
-        for meeting in shot.meetings
-    ]
-    data["runs"] = [
-        {
-            "run": run.run,
-            "by": run.by,
-            "metres": run.metres,
-            "needed_s": run.needed,
-            "there_is_s": run.there_is,
-            "spare_s": run.spare,
-        }
-        for run in shot.runs
-    ]
-    data["recover_to"] = None if recovery is None else _recovery_data(recovery)
-    data["problem"] = shot.problem or None
-    return data
+    if hit is None:
+        return {}
+    landing, window = hit.flight.landing, hit.window
+    return {
+        "speed_mps": hit.speed,
+        "usual_speed_mps": hit.usual,
+        "angle_deg": hit.angle,
+        "height_m": hit.height,
+        "topspin_rpm": hit.topspin,
+        "sidespin_rpm": hit.sidespin,
+        "time_s": hit.time,
+        "net_clearance_m": hit.clearance,
+        "landing": [landing.x, landing.y],
+        "inside_m": shot.inside,
+        "landing_speed_mps": landing.speed,
+        "landing_angle_deg": landing.descent,
+        "bounce_height_m": hit.bounce_height,
+        "bounce_spin_rpm": hit.bounce_spin,
+        "window": window
+        and {
+            "low_deg": window.low,
+            "high_deg": window.high,
+            "degrees": window.degrees,
+            "too_low": window.too_low,
+            "too_high": window.too_high,
+        },
+        "chance_in": shot.chance_in,
+    }
+
+
+def _target_data(found: TargetChance) -> dict[str, Any]:
+    return {
+        "areas": list(found.target.areas),
+        "by": found.target.by,
+        "purpose": found.purpose,
+        "square_metres": found.target.area,
+        "chance": found.chance,
+        "tries_a_hit": 1 / found.chance if found.chance > 1e-6 else None,
+    }
+
+
+def _meeting_data(meeting: Meeting) -> dict[str, Any]:
+    return {
+        "shot": meeting.shot,
+        "hitter": meeting.hitter,
+        "there_is_s": meeting.there_is,
+        "needed_s": meeting.needed,
+        "spare_s": meeting.spare,
+        "verdict": meeting.verdict,
+        "run_m": meeting.run,
+        "ball_height_m": meeting.height,
+        "bounces": meeting.bounces,
+        "problem": meeting.problem or None,
+    }
 
 
 def _recovery_data(found: Recovery) -> dict[str, Any]:
@@ -310,6 +322,8 @@ def _shot_lines(shot: ShotNumbers, recovery: Recovery | None) -> Iterator[str]:
             yield f"  window {window.low:.1f} to {window.high:.1f} degrees: below it {window.too_low}, above it {above}"
         if shot.chance_in is not None:
             yield f"  in {shot.chance_in:.0%} of the time"
+    elif not shot.problem:
+        yield "  no landing place is drawn"
     for target in shot.targets:
         tries = f", {1 / target.chance:.1f} tries a hit" if target.chance > 0.005 else ""
         yield f"  hits {' and '.join(target.target.areas)} {target.chance:.0%} of the time ({target.purpose}{tries})"
@@ -357,7 +371,9 @@ def _finish_lines(found: Report) -> Iterator[str]:
     yield f"{first} against {second}: {even.win:.0%} to {first} (19 chances in 20: {even.least:.0%} to {even.most:.0%})."
     if even.favoured is not None and even.even_start is not None and even.even_start != (0, 0):
         yield f"Even with a start score of {even.even_start[0]} to {even.even_start[1]}."
-    if even.evens_out:
+    if even.in_turn:
+        yield "Both start rallies in turn, so neither end is favoured."
+    elif even.evens_out:
         yield "People change jobs on the way, so what favours a job favours nobody in the end."
     yield (
         f"From {even.rallies.count} simulated starts of the drawn part, an open point won {even.open_point:.0%} by {first},"

@@ -60,7 +60,8 @@ class Fairness:
     ``win``: the first side's chance, worked out from the simulated rallies; ``least`` and ``most``: where it lies with 19
     chances in 20, as the rallies are so many and no more. ``even_start``: the start score (first, second) that comes
     nearest to even, None where a start score means nothing. ``evens_out``: people change jobs before the score is settled,
-    so that what favours a job favours nobody in the end. ``favoured``: None where it is even.
+    so that what favours a job favours nobody in the end. ``in_turn``: both start rallies, though one start is drawn.
+    ``favoured``: None where it is even.
     """
 
     sides: Sides
@@ -73,6 +74,7 @@ class Fairness:
     games: Games | None
     even_start: tuple[int, int] | None
     evens_out: bool
+    in_turn: bool
     open_point: float
     bonus: float
     seed: int
@@ -178,6 +180,7 @@ class _Asked:
             games=None,
             even_start=self.even_start(played.rally, pace, win),
             evens_out=jobs_change(self.here, self.both),
+            in_turn=starts_in_turn(self.here, self.both),
             open_point=self.open_point,
             bonus=self.bonus,
             seed=self.seed,

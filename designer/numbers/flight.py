@@ -135,41 +135,51 @@ Pull = Callable[[float, float, float], Vector]
 def pull(ball: Ball, density: float, spin: Vector, velocity: Vector | None = None) -> Pull:
     """Return the function from velocity to acceleration for this ball, air density (kg/m³) and spin (rad/s).
 
-    ``velocity``: that of the start, where it is known; with spin square to it the ball stays in one plane.
+    ``velocity``: that of the start, where it is known; with spin square to it the ball stays in one plane, and less has to
+    be computed.
     """
     k = density * math.pi * ball.diameter**2 / (8 * ball.mass)
     wx, wy, wz = spin
-    sqrt = math.sqrt
-    drag = k * ball.drag
     if wx == wy == wz == 0.0:
-        still = k * (ball.drag if ball.law.drag is None else ball.law.drag[0])
+        return _pull_without_spin(ball, k)
+    level = wz == 0.0 and velocity is not None and abs(wx * velocity[0] + wy * velocity[1]) < _SQUARE
+    return _pull_in_plane(ball, k, wx, wy) if level and ball.law.drag is None else _pull_in_space(ball, k, spin)
 
-        def without_spin(vx: float, vy: float, vz: float) -> Vector:
-            slow = -still * sqrt(vx * vx + vy * vy + vz * vz)
-            return slow * vx, slow * vy, slow * vz - GRAVITY
 
-        return without_spin
+def _pull_without_spin(ball: Ball, k: float) -> Pull:
+    sqrt = math.sqrt
+    drag = k * (ball.drag if ball.law.drag is None else ball.law.drag[0])
+
+    def pulled(vx: float, vy: float, vz: float) -> Vector:
+        slow = -drag * sqrt(vx * vx + vy * vy + vz * vz)
+        return slow * vx, slow * vy, slow * vz - GRAVITY
+
+    return pulled
+
+
+def _pull_in_plane(ball: Ball, k: float, wx: float, wy: float) -> Pull:
+    sqrt = math.sqrt
     a, b = ball.law.lift
-    radius = ball.radius
-    lift = k * radius
-    bent = ball.law.drag
+    drag, lift = k * ball.drag, k * ball.radius
+    bound = a * ball.radius * sqrt(wx * wx + wy * wy)
 
-    if bent is None and wz == 0.0 and velocity is not None and abs(wx * velocity[0] + wy * velocity[1]) < _SQUARE:
-        bound = a * radius * sqrt(wx * wx + wy * wy)
+    def pulled(vx: float, vy: float, vz: float) -> Vector:
+        speed = sqrt(vx * vx + vy * vy + vz * vz)
+        slow, up = -drag * speed, lift * speed / (bound + b * speed)
+        rise = up * vz
+        return slow * vx + wy * rise, slow * vy - wx * rise, slow * vz + up * (wx * vy - wy * vx) - GRAVITY
 
-        def in_a_plane(vx: float, vy: float, vz: float) -> Vector:
-            speed = sqrt(vx * vx + vy * vy + vz * vz)
-            slow, up = -drag * speed, lift * speed / (bound + b * speed)
-            rise = up * vz
-            return (
-                slow * vx + wy * rise,
-                slow * vy - wx * rise,
-                slow * vz + up * (wx * vy - wy * vx) - GRAVITY,
-            )
+    return pulled
 
-        return in_a_plane
 
-    def with_spin(vx: float, vy: float, vz: float) -> Vector:
+def _pull_in_space(ball: Ball, k: float, spin: Vector) -> Pull:
+    sqrt = math.sqrt
+    wx, wy, wz = spin
+    a, b = ball.law.lift
+    radius, bent = ball.radius, ball.law.drag
+    drag, lift = k * ball.drag, k * radius
+
+    def pulled(vx: float, vy: float, vz: float) -> Vector:
         cx, cy, cz = wy * vz - wz * vy, wz * vx - wx * vz, wx * vy - wy * vx
         speed = sqrt(vx * vx + vy * vy + vz * vz)
         if speed == 0.0:
@@ -184,7 +194,7 @@ def pull(ball: Ball, density: float, spin: Vector, velocity: Vector | None = Non
             slow = -k * speed * (bent[0] + (bent[1] + bent[2] * (surface / speed) ** -bent[3]) ** bent[4])
         return slow * vx + up * cx, slow * vy + up * cy, slow * vz + up * cz - GRAVITY
 
-    return with_spin
+    return pulled
 
 
 def after(state: State, seconds: float, pulled: Pull) -> State:

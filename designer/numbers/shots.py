@@ -176,12 +176,13 @@ def _chance(target: Target, landing: Landing) -> float:
 def recoveries(here: Situation) -> Mapping[str, Recovery]:
     """Return, for each shot whose reply is drawn, where its hitter should wait for that reply: by shot id.
 
-    Where alternatives follow, the first is taken. Shots after which there is no such place are left out.
+    Where alternatives follow, the first is taken. Left out are shots after which there is no such place, and those of
+    somebody who is at the net or goes there.
     """
     found = {}
     for step in here.sequence.steps:
         replies = [following for following in here.sequence.following(step.shot.id) if not following.feed]
-        if step.feed or not replies or replies[0].hitter == step.hitter:
+        if step.feed or not replies or replies[0].hitter == step.hitter or _at_the_net(here, step):
             continue
         try:
             found[step.shot.id] = recovery(
@@ -190,6 +191,12 @@ def recoveries(here: Situation) -> Mapping[str, Recovery]:
         except Impossible:
             continue
     return found
+
+
+def _at_the_net(here: Situation, step: Step) -> bool:
+    nearest = here.ground.service_line or here.ground.baseline / 2
+    after = here.sequence.person_after(step.hitter, step.shot.id)
+    return any(abs(place[1]) < nearest for place in (step.contact, after) if place is not None)
 
 
 def fitted(here: Situation, shot: str | None, hits: int, tries: int) -> Level:

@@ -68,11 +68,12 @@ class Meeting:
 class RunTime:
     """A drawn run: how long it is (m), the seconds it takes, and those there are until somebody hits next.
 
-    ``there_is`` is None where nothing is drawn after it.
+    ``there_is`` is None where nothing is drawn after it. ``purpose`` as drawn: an approach need not be finished in time.
     """
 
     run: str
     by: str
+    purpose: str | None
     metres: float
     needed: float
     there_is: float | None
@@ -221,6 +222,7 @@ def _run_time(here: Situation, step: Step, run: Run, met: tuple[Meeting, ...]) -
     return RunTime(
         run=run.id,
         by=run.by,
+        purpose=run.purpose,
         metres=length(path),
         needed=path_time(path, movement) + (movement.delay if waits and not _known(step) else 0.0),
         there_is=min((meeting.there_is for meeting in met), default=None),

@@ -91,6 +91,43 @@ def test_where_to_recover_to(drawn, rally):
     assert found["reply"].at_baseline[1] == -11.8872
 
 
+def test_nobody_recovers_to_the_baseline_from_the_net(drawn, rally):
+    from designer.drill.base import place
+    from designer.drill.movement import Run
+
+    forward = Run(id="on", by="A", during="reply", to=place(-0.5, -3.0), purpose="approach")
+    assert recoveries(drawn(*rally, forward)) == {}
+
+
+def numbers_in(here):
+    return [
+        (
+            shot.strike.speed,
+            shot.strike.angle,
+            shot.strike.time,
+            shot.strike.clearance,
+            shot.chance_in,
+            *(meeting.there_is for meeting in shot.meetings),
+            *(meeting.needed for meeting in shot.meetings),
+        )
+        for shot in numbers_of(here).shots
+    ]
+
+
+def test_the_mirrored_drill_of_left_handers_has_the_same_numbers(drawn, rally):
+    def mirrored(record):
+        changes = {}
+        for name in ("place", "contact", "to"):
+            at = getattr(record, name, None)
+            if at is not None:
+                changes[name] = at.changed(at=(0.0 - at.at[0], at.at[1]))
+        return record.changed(**changes)
+
+    turned = drawn(*map(mirrored, rally), left="AB")
+    for usual, other in zip(numbers_in(drawn(*rally)), numbers_in(turned), strict=True):
+        assert other == pytest.approx(usual, abs=1e-6)
+
+
 def test_a_group_that_hits_4_of_10_is_fitted(drawn, rally):
     here = drawn(*rally, *ZONE)
     own = fitted(here, "reply", 4, 10)

@@ -102,12 +102,12 @@ def _sections(told: Telling) -> Iterator[Section]:
     else:
         yield Section("layout", "Lay out", layout_of(told))
     yield Section("start", "Start", (*starts(told), *questions.of_start(told)))
-    yield Section("steps", "What happens", steps(told))
+    yield Section("steps", "What happens", (*steps(told), *questions.of_steps(told)))
     yield Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told)))
     end = finish(told)
     ending = (end,) if end is not None else ()
     yield Section("points", "Points", (*points(told), *ending, *questions.of_points(told)))
-    yield Section("swap", "Swap", swaps(told))
+    yield Section("swap", "Swap", (*swaps(told), *questions.of_swap(told)))
     if not told.brief:
         yield Section("progressions", "Progressions", changes.progressions(told))
         yield Section("easier", "Easier", changes.variations_of(told, "easier"))

@@ -33,3 +33,6 @@ def _answers(told: Telling) -> Iterator[str]:
         yield doubt
     if own.net_cord is not None and not told.brief:
         yield _CORD[own.net_cord]
+    if own.come_in:
+        in_front = group(told, own.come_in, link="or")
+        yield f"{in_front.words if in_front else 'anyone'} may come in"

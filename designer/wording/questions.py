@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from designer.drill.rules import Points, Rule
 from designer.wording.counts import capital
@@ -107,3 +108,19 @@ def _needs_beside(points: Points, paying: list[Points]) -> bool:
 
 def _question(key: str, text: str, *about: str) -> Sentence:
     return sentence(f"question:{key}", text, *about, missing=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """An open question: its kind, the card's section it stands in, how it is asked, and the usual answer or ""."""
+
+    kind: str
+    section: str
+    asked: Sentence
+    usual: str = ""
+
+
+def questions(told: Telling) -> tuple[Question, ...]:
+    """Return every open question in card order."""
+    found = (("start", of_start(told)), ("rules", of_rules(told)), ("points", of_points(told)))
+    return tuple(Question(asked.key.split(":")[1], section, asked) for section, group in found for asked in group)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from designer.drill.conditions import Event, In
-from designer.drill.rules import Rule
+from designer.drill.rules import Aim, Rule
 from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import clause
@@ -81,7 +81,7 @@ def rule_sentence(told: Telling, rule: Rule) -> Sentence:
 
 def _all_of_it(told: Telling, rule: Rule) -> str:
     merged = off_and_out(told, rule, doer_of(told, rule))
-    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule)]
+    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule), *_from_middle(rule)]
     return sentences_of(*text, _calls(told, rule), *_doubt(told, rule), own_text(told, rule.note))
 
 
@@ -156,6 +156,13 @@ def _calls(told: Telling, rule: Rule) -> str:
 def _doubt(told: Telling, rule: Rule) -> Iterator[str]:
     if rule.in_doubt is not None and rule.in_doubt != told.drill.house.in_doubt:
         yield f"in doubt: {rule.in_doubt}"
+
+
+def _from_middle(rule: Rule) -> Iterator[str]:
+    """Yield what a ball hit from the middle counts as, where a rule asks for its line and says so."""
+    if isinstance(rule.must, Aim) and rule.must.from_middle is not None:
+        line = "a new line" if rule.must.direction == "new line" else "its own line"
+        yield f"from the middle {rule.must.from_middle} counts as {line}"
 
 
 def when(told: Telling, rule: Rule) -> str:

@@ -8,7 +8,7 @@ from designer.drill.conditions import Event, In, Outcome
 from designer.drill.drill import House
 from designer.drill.items import Area, Disc, Rectangle
 from designer.drill.movement import Shot
-from designer.drill.rules import Aim, Finish, Keep, Part, Points, Rule
+from designer.drill.rules import Aim, Bounces, Finish, Keep, Part, Points, Rule, Swap, UseStroke
 from designer.drill.setting import setting_at
 from designer.review.questions import questions
 
@@ -42,8 +42,8 @@ def test_a_blank_court_is_asked_nothing():
 
 
 def test_what_is_missing_altogether_is_asked_for():
-    assert keys(asked(A, B, FEED, REPLY)) == ["no-finish", "no-points", "no-start"]
-    setting, _ = mended("no-start", A, B, FEED, REPLY, WON, END)
+    assert keys(asked(A, B, FEED, REPLY)) == ["finish", "points", "rules", "start"]
+    setting, _ = mended("start", A, B, FEED, REPLY, WON, END)
     assert setting.starts["start"].shot == "feed"
 
 
@@ -57,13 +57,13 @@ def test_a_game_scores_itself():
 
 
 def test_a_bad_feed():
-    setting, _ = mended("bad-feed", A, B, FEED, REPLY, START.changed(bad=None), WON, END)
+    setting, _ = mended("bad", A, B, FEED, REPLY, START.changed(bad=None), WON, END)
     assert setting.starts["start"].bad.then == "replay"
 
 
 def test_a_fault_has_no_usual_answer():
     serve = FEED.changed(stroke="second serve")
-    assert only(asked(A, B, serve, REPLY, START.changed(bad=None), WON, END), "bad-feed").mend is None
+    assert only(asked(A, B, serve, REPLY, START.changed(bad=None), WON, END), "bad").mend is None
 
 
 def test_what_an_area_is_judged_by():
@@ -76,7 +76,7 @@ def test_what_an_area_is_judged_by():
     [
         (START.changed(good=(In(area="zone"),)), ["judged"]),
         (Points(id="p", on=(Event(what="landed", where=(In(area="zone"),)),), gives=LOSE), ["judged"]),
-        (Rule(id="r", when=(In(area="zone"),), must=Aim(do="aim", direction="new line"), breach=LOSE), ["judged"]),
+        (Rule(id="r", when=(In(area="zone"),), must=Aim(do="aim", direction="cross-court"), breach=LOSE), ["judged"]),
         # A ball that strikes a disc needs no judging.
         (Points(id="p", on=(Event(what="struck", where=(In(area="zone"),)),), gives=Outcome(then="replay")), []),
     ],
@@ -86,7 +86,7 @@ def test_places_are_asked_about_wherever_they_stand(record, expected):
 
 
 def test_the_edge_of_an_exact_area():
-    setting, _ = mended("line", *RALLY, ZONE, keep(line=None))
+    setting, _ = mended("edge", *RALLY, ZONE, keep(line=None))
     assert setting.rules["rule"].must.where[0].line == "in"
 
 
@@ -95,11 +95,11 @@ def test_edges_that_need_no_answer():
     assert asked(*RALLY, keep(area="singles court", line=None)) == []
     assert asked(*RALLY, ZONE.changed(care="about"), keep(line=None)) == []
     assert asked(*RALLY, ZONE, keep(judged="net", line=None)) == []
-    assert keys(asked(*RALLY, keep(area="right half", line=None))) == ["line"]
+    assert keys(asked(*RALLY, keep(area="right half", line=None))) == ["edge"]
 
 
 def test_what_a_breach_costs():
-    check = only(asked(*RALLY, ZONE, keep(breach=None)), "breach")
+    check = only(asked(*RALLY, ZONE, keep(breach=None)), "cost")
     assert check.about == ("rule",)
     assert check.mend is None  # there is no usual answer
 
@@ -117,7 +117,7 @@ def test_what_else_a_target_pays_when_the_rally_is_won():
 
 def test_forced_parts():
     parts = (Part(id="forced", kind="forced"), Part(id="open", kind="open", after="forced"))
-    assert keys(asked(*RALLY, *parts)) == ["opens-when", "part-failed"]
+    assert keys(asked(*RALLY, *parts)) == ["failed", "opens"]
     said = parts[0].changed(shots=("reply",), failed=LOSE)
     assert asked(*RALLY, said, parts[1]) == []
 
@@ -125,8 +125,8 @@ def test_forced_parts():
 @pytest.mark.parametrize(
     ("finish", "expected"),
     [
-        ({"kind": "race"}, ["finish-to"]),
-        ({"kind": "goal"}, ["finish-to"]),
+        ({"kind": "race"}, ["to"]),
+        ({"kind": "goal"}, ["to"]),
         ({"kind": "goal", "to": 20, "minutes": 4}, ["last-rally"]),
         ({"kind": "total", "starts": 20}, ["level"]),
         ({"kind": "total", "starts": 20, "level": "shared"}, []),
@@ -149,10 +149,10 @@ def test_usual_answers_to_how_it_ends():
 def test_who_calls_and_doubt_are_asked_once_for_the_drill():
     house = HOUSE.changed(called_by=(), in_doubt=None)
     found = asked(*RALLY, ZONE, keep(), START.changed(good=(In(area="zone", judged="bounce", line="in"),)), house=house)
-    assert keys(found) == ["in-doubt", "who-calls"]
-    assert only(found, "who-calls").about == ("rule", "start")
-    assert mended("who-calls", *RALLY, ZONE, keep(), house=house)[1].house.called_by == ("receiver",)
-    assert mended("in-doubt", *RALLY, ZONE, keep(), house=house)[1].house.in_doubt == "replay"
+    assert keys(found) == ["caller", "doubt"]
+    assert only(found, "caller").about == ("rule", "start")
+    assert mended("caller", *RALLY, ZONE, keep(), house=house)[1].house.called_by == ("receiver",)
+    assert mended("doubt", *RALLY, ZONE, keep(), house=house)[1].house.in_doubt == "replay"
 
 
 def test_a_rule_that_answers_for_itself_is_not_asked():
@@ -162,11 +162,82 @@ def test_a_rule_that_answers_for_itself_is_not_asked():
 
 def test_a_ball_on_court():
     open_house = House(called_by=("receiver",), in_doubt="replay")
-    assert mended("ball-on-court", *RALLY, house=open_house)[1].house.stopped.then == "replay"
+    assert mended("stop", *RALLY, house=open_house)[1].house.stopped.then == "replay"
     stop = Points(id="stop", on=(Event(what="called", call="stop"),), gives=Outcome(then="replay"))
     assert asked(*RALLY, stop, house=open_house) == []
 
 
 def test_a_run_that_belongs_to_no_ball():
-    assert keys(asked(*RALLY, run("A", None, 2.0, -12.0))) == ["run-when"]
+    assert keys(asked(*RALLY, run("A", None, 2.0, -12.0))) == ["run"]
     assert asked(A, run("A", None, 2.0, -12.0), Disc(kind="disc", id="d", place=place(1.0, 1.0)), jobs="A") == []
+
+
+def test_a_fed_ball_that_its_runner_does_not_reach():
+    reach = run("A", "feed", 3.0, -12.0, purpose="reach")
+    setting, _ = mended("unreached", *RALLY, reach)
+    (missed,) = [points for points in setting.points.values() if points.id != "won"]
+    assert (missed.on[0].what, missed.on[0].of, missed.gives.then) == ("missed", ("feed",), "replay")
+    # What a rally that ends in the forced part means says it too; a run made to recover asks nothing.
+    said = Part(id="forced", kind="forced", shots=("reply",), failed=LOSE)
+    assert asked(*RALLY, reach, said) == []
+    assert asked(*RALLY, run("A", "feed", 3.0, -12.0, purpose="recover")) == []
+
+
+def test_a_new_line_from_the_middle():
+    rule = Rule(id="aim", breach=LOSE, must=Aim(do="aim", direction="new line"))
+    setting, _ = mended("from-middle", *RALLY, rule)
+    assert setting.rules["aim"].must.from_middle == "either"
+    assert asked(*RALLY, rule.changed(must=Aim(do="aim", direction="cross-court"))) == []
+
+
+def test_a_volley_where_the_stroke_depends_on_the_bounce():
+    where = In(area="zone", judged="bounce", line="in")
+    rule = Rule(id="wing", when=(where,), breach=LOSE, must=UseStroke(do="use stroke", wing="forehand"))
+    check = only(asked(*RALLY, ZONE, rule), "volleyed")
+    assert check.sentence.text == "Taken out of the air: as a ball in the marked area?"
+    assert (check.about, check.mend) == (("zone", "wing"), None)
+    assert asked(*RALLY, ZONE, rule.changed(when=(where.changed(volleyed="out"),))) == []
+    none_volley = Rule(id="bounce", breach=LOSE, must=Bounces(do="bounces", least=1))
+    assert asked(*RALLY, ZONE, rule, none_volley) == []
+
+
+def test_who_may_come_in_before_it_opens():
+    counted = Part(id="forced", kind="forced", until=(Event(what="played", count=4),), failed=LOSE)
+    parts = (counted, Part(id="open", kind="open", after="forced"))
+    _, whole = mended("come-in", *RALLY, *parts)
+    assert whole.house.come_in == ("anyone",)
+    feet = Rule(
+        id="feet",
+        breach=LOSE,
+        must=Keep(do="keep", where=(In(area="the baseline", side="behind", judged="both feet", line="in"),)),
+    )
+    assert asked(*RALLY, *parts, feet) == []
+    at_net = A.changed(place=place(0.0, -3.0))
+    assert asked(at_net, *RALLY[1:], *parts) == []  # somebody is at the net already
+
+
+def test_a_foot_on_the_line_has_no_usual_answer():
+    where = In(area="the baseline", side="behind", judged="both feet")
+    check = only(asked(*RALLY, Rule(id="feet", breach=LOSE, must=Keep(do="keep", where=(where,)))), "edge")
+    assert check.sentence.text == "A foot on the baseline?"
+    assert (check.about, check.mend) == (("feet",), None)
+
+
+@pytest.mark.parametrize(
+    ("players", "expected"),
+    [((2, 2), None), ((2, 3), "What does the third player do?"), ((2, 5), "What do players three to five do?")],
+)
+def test_what_the_player_over_does(players, expected):
+    found = [check.sentence.text for check in asked(*RALLY, players=players) if check.key == "extra"]
+    assert found == ([] if expected is None else [expected])
+
+
+def test_a_note_that_speaks_of_the_player_over_answers():
+    swap = Swap(id="swap", on=(Event(what="finished"),), moves={"A": "B", "B": "A"}, note="A third player comes in.")
+    assert asked(*RALLY, swap, players=(2, 3)) == []
+
+
+def test_a_check_says_the_usual_answer_with_the_question():
+    check = only(asked(A, B, FEED, REPLY, START.changed(bad=None), WON, END), "bad")
+    assert check.sentence.text == "Bad feed? Usual: replay."
+    assert not check.sentence.missing

@@ -81,6 +81,7 @@ COURT: Final[Table] = (
 HOUSE: Final[Table] = (
     Field("called_by", "Called by", Many(here.people, "own lines")),
     Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay")),
+    Field("come_in", "May come in", Many(here.people, "everyone"), more=True),
     Field("net_cord", "Net cord", Choice(words("by its bounce", "replay"), usual="by its bounce")),
     Field("stopped", "“Stop”", One(outcome("replay"), "Say what a call of stop means")),
     Field(
@@ -88,6 +89,7 @@ HOUSE: Final[Table] = (
         "Feed played",
         Choice((("accepted", "accepted"), ("not accepted", "not accepted")), usual="accepted"),
     ),
+    Field("come_in", "May come in", Many(here.people, "anyone")),
 )
 
 JOB: Final[Table] = (

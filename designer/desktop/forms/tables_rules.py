@@ -124,7 +124,15 @@ USE_STROKE: Final[Table] = (
     Field("wing", "Off the", Choice(WINGS)),
     Field("strokes", "Strokes", Many(strokes, "any")),
 )
-AIM: Final[Table] = (Field("direction", "Direction", Choice(DIRECTIONS, optional=False)),)
+AIM: Final[Table] = (
+    Field("direction", "Direction", Choice(DIRECTIONS, optional=False)),
+    Field(
+        "from_middle",
+        "From the middle",
+        Choice((("either", "either counts"), ("neither", "neither counts")), usual="either"),
+        lambda r: r.direction in ("new line", "same line back"),
+    ),
+)
 KEEP: Final[Table] = (
     Field("where", "Be or land", Several(new_in, "Add another place", least=1)),
     Field(

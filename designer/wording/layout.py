@@ -264,9 +264,22 @@ def _people(told: Telling) -> Iterator[Sentence]:
         task = "" if spots[0].task == "plays" else f" {spots[0].task if len(spots) == 1 else spots[0].task[:-1]}"
         if len(spots) == 1 and _role(told, spots[0]).endswith(spots[0].task):
             task = ""
-        words = sentences_of(f"{listed(names)}{task}: {where}", own_text(told, spots[0].note))
+        words = f"{listed(names)}{task}: {where}{_at_ends(told, spots)}"
         ids = [spot.id for spot in spots]
-        yield sentence(f"spot:{ids[0]}", words, *ids, lead=_BULLET)
+        yield sentence(f"spot:{ids[0]}", sentences_of(words, own_text(told, spots[0].note)), *ids, lead=_BULLET)
+
+
+def _at_ends(told: Telling, spots: list[Spot]) -> str:
+    """Return which end people stand at where several share one: ", near end", ", A at the near end and C at the far"."""
+    ends: dict[str, list[str]] = {}
+    for spot in spots:
+        point = locate(told.setting, spot.place)
+        end = None if point is None else end_of(point)
+        if end is not None and told.owner_of_end(end) != spot.job:
+            ends.setdefault(end, []).append(letter(told, spot.job))
+    if len(ends) > 1:
+        return f", {' and '.join(f'{listed(names)} at the {end} end' for end, names in ends.items())}"
+    return f", {next(iter(ends))} end" if ends else ""
 
 
 def _both_sides(groups: dict[tuple[str, str], list[Spot]]) -> Iterator[tuple[str, list[Spot]]]:
@@ -299,14 +312,12 @@ def _role(told: Telling, spot: Spot) -> str:
     return ", ".join(words for words in (kind, own_text(told, job.role)) if words)
 
 
-def spot_words(told: Telling, spot: Spot, *, with_end: bool = True) -> str:
-    """Return where a person starts, as seen from that person's own end; ``with_end`` says which where two share it."""
+def spot_words(told: Telling, spot: Spot) -> str:
+    """Return where a person starts, as seen from that person's own end."""
     point = locate(told.setting, spot.place)
     if point is None:
         return "where is not known"
     end = end_of(point)
     seen_by = told.owner_of_end("near") if end is None else None
     owner = f"{letter(told, seen_by)}'s" if seen_by is not None else None
-    words = standing_words(told.ground, point, told.units, owner=owner, exact=spot.care == "exact")
-    alone = end is None or told.owner_of_end(end) == spot.job
-    return words if alone or not with_end else f"{words}, {end} end"
+    return standing_words(told.ground, point, told.units, owner=owner, exact=spot.care == "exact")

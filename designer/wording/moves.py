@@ -43,11 +43,22 @@ def moved_items(told: Telling) -> Iterator[tuple[tuple[str, ...], str]]:
             kind = getattr(item, "kind", "")
             family = kind if kind in ("cone", "disc", "hoop") else noun
             groups.setdefault((family, words), []).append(Moved((id,), ref(id, noun), words))
-    for (family, words), found in groups.items():
+    for (family, words), found in _both_sides(groups).items():
         ids = tuple(id for one in found for id in one.ids)
         # Hoops moved alike are "hoops"; two areas of one name, one at each end, keep it.
         noun = plural(family) if len(found) > 1 and family in ("cone", "disc", "hoop") else found[0].noun
         yield ids, f"{noun} {words}"
+
+
+def _both_sides(groups: dict[tuple[str, str], list[Moved]]) -> dict[tuple[str, str], list[Moved]]:
+    """Return the groups with those that lie as far to the left as to the right of the middle taken together."""
+    joined: dict[tuple[str, str], list[Moved]] = {}
+    for (family, words), found in groups.items():
+        other = words.replace("left of", "right of") if "left of" in words else words.replace("right of", "left of")
+        both = other != words and (family, other) in groups
+        either = words.replace("left of", "from").replace("right of", "from")
+        joined.setdefault((family, either if both else words), []).extend(found)
+    return joined
 
 
 def item_change(told: Telling, before: Any, after: Any) -> Iterator[str]:

@@ -108,7 +108,7 @@ def _hoop_name(told: Telling, hoop: Hoop) -> str:
         return "the hoop"
     end = "far" if here[1] > 0 else "near"
     across = told.team("near" if end == "far" else "far")
-    hitters = {shot.by for shot in told.setting.shots.values() if not told.is_new_ball(shot)}
+    hitters = {step.hitter for step in told.sequence.steps if told.sequence.before.get(step.shot.id) is not None}
     facing = [one for one in across if one in hitters]
     side = "right" if (here[0] > 0) == (end == "far") else "left"
     return f"the hoop on {facing[0]}'s {side}" if len(facing) == 1 else f"the {side} hoop"

@@ -7,7 +7,7 @@ from typing import Final
 
 from designer.court.readings import Offset, Reading, reading
 from designer.court.standards import Ground
-from designer.drill.base import Letter, Point
+from designer.drill.base import ON_THE_LINE, Letter, Point
 from designer.wording.units import RACKET, Units, distance
 
 _JUST: Final = 0.25
@@ -39,7 +39,7 @@ def _read(ground: Ground, point: Point) -> Reading:
     painted = ground.centre_line or ground.standard.centre_mark is not None
     if painted or across is None or "singles line" not in across.line or across.direction != "in from":
         return found
-    if abs(point[0]) >= across.count_metres:
+    if abs(point[0]) > across.count_metres + ON_THE_LINE:
         return found
     right = (point[0] > 0) == (found.end != "far")
     return replace(found, across=Offset("the middle", abs(point[0]), "right of" if right else "left of"))

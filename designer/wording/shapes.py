@@ -108,6 +108,9 @@ def _across(ground: Ground, box: Span, units: Units, owner: str | None, *, exact
         same_side = inner * outer >= 0 and abs(inner) > ON_THE_LINE
         if same_side:
             return f"from {first} {distance(box.width, 'across', units, exact=exact)} in"
+    if on_second and not on_line and "centre" in first:
+        side = "right" if outer > 0 else "left"
+        return f"from {owned(second, owner)} {distance(box.width, 'across', units, exact=exact)} to the {side}"
     if on_second and second in ("the centre line", "the centre mark"):
         second = "the centre line" if ground.service_line and y < ground.service_line else "the centre line run on"
     return f"from {first} to {second}"
@@ -144,7 +147,7 @@ def polygon_words(ground: Ground, corners: tuple[Point, ...], units: Units, owne
 def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None) -> str:
     """Return an ellipse: its middle and how wide and deep it is."""
     centre = standing_words(ground, middle(corners), units, owner=owner)
-    return f"round, middle {centre}; {distance(box.width, 'across', units)} wide, {distance(box.depth, 'along', units)} deep"
+    return f"round, centred {centre}; {distance(box.width, 'across', units)} wide, {distance(box.depth, 'along', units)} deep"
 
 
 def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:

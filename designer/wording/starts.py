@@ -148,7 +148,7 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
         hit = f"{'hit' if several else 'hits'} {ball}"
         return f"{hit}{_joined(where)}{tries}" if not where.endswith("in turn") else f"{hit}{tries}{_joined(where)}"
     tries = {frozenset({1}): f", one serve{each}", frozenset({2}): f", two serves{each}"}.get(frozenset(counts), "")
-    return f"{verb}{tries}{_joined(where)}"
+    return f"{verb}{tries}{_joined(where)}" if where.endswith("in turn") else f"{verb}{_joined(where)}{tries}"
 
 
 def _joined(where: str) -> str:

@@ -79,7 +79,10 @@ def test_people_at_like_places_stand_in_one_line():
 
 
 def test_where_two_share_an_end_it_is_named():
-    assert any(line.endswith("near end.") for line in laid_out(*DOUBLES, jobs="ABCD"))
+    found = laid_out(*DOUBLES, jobs="ABCD")
+    assert found[0].endswith("1 stride behind the baseline, A at the near end and C at the far end.")
+    waits = spot("E", -8.0, -11.8872, task="waits")
+    assert laid_out(*DOUBLES, waits, jobs="ABCDE")[2].endswith("level with the baseline, near end.")
 
 
 def test_sides_and_ends_are_folded():

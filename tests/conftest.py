@@ -14,7 +14,7 @@ from hypothesis import settings
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 # How long an example takes says something about the machine, not about the program.
-settings.register_profile("project", deadline=None, print_blob=True, max_examples=40)
+settings.register_profile("project", deadline=None, print_blob=True, max_examples=25)
 # For a night: HYPOTHESIS_PROFILE=thorough python -m pytest
 settings.register_profile("thorough", settings.get_profile("project"), max_examples=1000)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "project"))

@@ -114,7 +114,7 @@ class Style(QObject):
         application.setStyle(QStyleFactory.create("Fusion"))
         self._application = application
         self._system = QPalette(application.palette())
-        self.look = LIGHT
+        self.look: Look | None = None
         hints = application.styleHints()
         hints.colorSchemeChanged.connect(self.follow)
         hints.accessibility().contrastPreferenceChanged.connect(self.follow)
@@ -128,10 +128,13 @@ class Style(QObject):
 
     def follow(self, *_: object) -> None:
         """Take the look of the user's choice, or the system's where they left it to that."""
-        self.look = look_for(settings.theme(), self._system)
-        self._application.setPalette(palette(self.look))
-        self._application.setStyleSheet(stylesheet(self.look))
-        self.changed.emit(self.look)
+        now = look_for(settings.theme(), self._system)
+        if now == self.look:
+            return
+        self.look = now
+        self._application.setPalette(palette(now))
+        self._application.setStyleSheet(stylesheet(now))
+        self.changed.emit(now)
 
 
 _style: list[Style] = []
@@ -149,4 +152,4 @@ def style() -> Style:
 
 def look() -> Look:
     """Return the look in force."""
-    return style().look
+    return style().look or LIGHT

@@ -85,6 +85,7 @@ class Form(QWidget):
         self._more = Link("More")
         self._more.clicked.connect(self.toggle_more)
         self._layout.addWidget(self._more)
+        self._layout.addStretch(1)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
 
     @property

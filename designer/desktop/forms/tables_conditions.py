@@ -14,7 +14,7 @@ from designer.drill.movement import Stroke
 WINGS: Final = words("forehand", "backhand")
 STROKES: Final = words(*get_args(Stroke))
 DIRECTIONS: Final = words(*get_args(Direction))
-IN_DOUBT: Final = words("replay", **{"in": "it is in", "out": "it is out"})
+IN_DOUBT: Final = (("replay", "replay"), ("in", "it is in"), ("out", "it is out"))
 EVENTS: Final = (
     ("played", "a ball is played"),
     ("landed", "a ball lands"),

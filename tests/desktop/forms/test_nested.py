@@ -1,0 +1,103 @@
+"""Records inside records: added, taken away, exchanged for another kind."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from designer.desktop.controls import DropDown, Link, Segment
+from designer.desktop.forms.context import Context
+from designer.desktop.forms.form import Form
+from designer.desktop.forms.tables import table_of
+from designer.drill.conditions import Event, In, Outcome
+from designer.drill.people import Job
+from designer.drill.rules import Bounces, Keep, Points, Rule, Swap, UseStroke
+from designer.drill.setting import main_setting, setting_at
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def context(document):
+    drill = document.drill.changed(jobs=(Job(letter="A"), Job(letter="B")))
+    at = main_setting(drill)
+    return Context(drill, at, setting_at(drill, at), document.source)
+
+
+@pytest.fixture
+def live(qtbot, styled, context):
+    """A form that shows at once what it gives."""
+
+    def make(record):
+        form = Form(table_of(record))
+        qtbot.addWidget(form)
+        form.edited.connect(lambda new, _: form.show_record(new, context))
+        form.show_record(record, context)
+        return form
+
+    return make
+
+
+def links(form, name, words):
+    return next(link for link in form.row(name).box.findChildren(Link) if link.text() == words)
+
+
+def pick(box, value):
+    place = box.findData(value)
+    assert place >= 0, [box.itemData(n) for n in range(box.count())]
+    box.setCurrentIndex(place)
+    box.activated.emit(place)
+
+
+def test_an_answer_is_added_and_left_open_again(live):
+    form = live(Rule(id="r", must=Bounces(do="bounces", least=1)))
+    QTest.mouseClick(links(form, "breach", "Say what a breach costs"), LEFT)
+    assert form.record.breach == Outcome(then="lose the point")
+    QTest.mouseClick(form.row("breach").box._inner.cross, LEFT)
+    assert form.record.breach is None
+
+
+def test_one_of_several_is_added_edited_and_taken_away(live):
+    form = live(Points(id="p", on=(Event(what="won"),), gives=Outcome(then="points", value=1)))
+    box = form.row("on").box
+    assert box._inners[0].cross.isHidden()
+    QTest.mouseClick(links(form, "on", "Add another way"), LEFT)
+    assert len(form.record.on) == 2
+    pick(box._inners[1].form.row("what").box.findChild(DropDown), "landed")
+    assert form.record.on == (Event(what="won"), Event(what="landed"))
+    QTest.mouseClick(box._inners[0].cross, LEFT)
+    assert form.record.on == (Event(what="landed"),)
+    assert form.record.gives == Outcome(then="points", value=1)
+
+
+def test_another_kind_of_demand_brings_its_own_rows(live):
+    form = live(Rule(id="r", who=("A",), must=Keep(do="keep", where=(In(area="right half"),))))
+    box = form.row("must").box
+    pick(box._list, "use stroke")
+    assert form.record.must == UseStroke(do="use stroke", wing="forehand")
+    assert form.record.who == ("A",)
+    assert box._inner.form.row("strokes") is not None
+    assert box._inner.form.row("where") is None
+
+
+def test_a_rule_holds_always_after_an_event_or_for_a_ball_in_a_place(live):
+    form = live(Rule(id="r", must=Bounces(do="bounces", least=1)))
+    form.open_all()
+    box = form.row("when").box
+    words = {each.text(): each for each in box.findChildren(Segment)}
+    QTest.mouseClick(words["after an event"], LEFT)
+    assert form.record.when == (Event(what="landed"),)
+    QTest.mouseClick(words["for a ball in"], LEFT)
+    assert form.record.when == (In(area="singles court"),)
+    QTest.mouseClick(words["always"], LEFT)
+    assert form.record.when == ()
+
+
+def test_moves_are_written_pair_by_pair(live):
+    form = live(Swap(id="s", on=(Event(what="starts", count=5),)))
+    box = form.row("moves").box
+    pick(box._new, "A")
+    assert form.record.moves == {"A": "B"}
+    pick(box._rows[0][1].findChild(DropDown), "loser")
+    assert form.record.moves == {"A": "loser"}
+    pick(box._new, "B")
+    assert form.record.moves == {"A": "loser", "B": "A"}

@@ -12,7 +12,7 @@ from designer.drill.drill import Drill
 from designer.drill.setting import At
 from designer.numbers.accuracy import Landing, beyond, chance_in, fitted_factor, rate_in_words
 from designer.numbers.aiming import Box
-from designer.numbers.levels import USUAL, Level, level
+from designer.numbers.levels import USUAL, Habit, Level, level
 from designer.numbers.problems import Impossible
 from designer.numbers.recovery import Recovery, recovery
 from designer.numbers.situation import Situation, half_width, inside_by, situation
@@ -44,7 +44,8 @@ class ShotNumbers:
 
     ``strike``: how it is hit and flies, None where no landing is drawn or it cannot be hit. ``inside``: how far inside the
     lines it lands, negative outside, None for a ball that stays at the feeder's end or is taken on the full. ``chance_in``: that it clears the
-    net and lands in. ``meetings``: one for each shot that may follow. ``problem``: a sentence, "" where there is none.
+    net and lands in. ``meetings``: one for each shot that may follow. ``habit``: the level's own
+    numbers that the strike rests on, each with its source. ``problem``: a sentence, "" where there is none.
     """
 
     shot: str
@@ -52,6 +53,7 @@ class ShotNumbers:
     by: str
     stroke: str
     strike: Strike | None
+    habit: Habit | None
     inside: float | None
     chance_in: float | None
     targets: tuple[TargetChance, ...]
@@ -106,6 +108,7 @@ def _of_step(here: Situation, step: Step) -> ShotNumbers:
         by=step.hitter,
         stroke=step.shot.stroke or "drive",
         strike=hit,
+        habit=None if hit is None else here.level_of(step.hitter).habit(step.shot.stroke, step.wing),
         inside=inside_by(step.landing, here.box(step)) if crossing and step.landing is not None else None,
         chance_in=_chance_in(wanted, hit) if hit is not None and wanted is not None and crossing else None,
         targets=() if hit is None else _targets(here, step, hit),

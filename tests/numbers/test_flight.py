@@ -222,6 +222,12 @@ def test_drag_alone_is_the_exponential(speed, seconds):
     assert state.vy == pytest.approx(speed * math.exp(-k * state.y), rel=1e-8)
 
 
+def test_the_drop_of_the_rebound_test():
+    # Closed form without air, the bottom of the ball from 2.54 m: 0.7200 s, 7.058 m/s.
+    fallen = flight(Launch((0, 0, 2.54 + ball().radius), (0, 1e-9, 0)), ball(), density=0.0)
+    assert (fallen.time, fallen.landing.speed) == pytest.approx((0.7200, 7.058), abs=6e-4)
+
+
 def test_terminal_speed():
     # sqrt(g/K) = 22.017 m/s, closed form: a ball let fall from very high ends at that.
     flown = flight(Launch((0, 0, 300.0), (0, 1e-6, -1.0)), ball())

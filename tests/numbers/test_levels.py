@@ -1,5 +1,7 @@
 """Levels: complete, in order, and sprint figures against the times they were fitted to."""
 
+import math
+
 import pytest
 
 from designer.drill.movement import Stroke
@@ -86,6 +88,14 @@ def test_an_age_never_makes_anybody_faster():
     assert of_age(level("club"), 8).movement.top_speed < of_age(level("club"), 12).movement.top_speed
     with pytest.raises(Impossible, match="expected 1 to 120"):
         of_age(level("club"), 0)
+
+
+def test_the_spread_of_strong_players():
+    # Delgado-García et al., Int. J. Racket Sports Sci. 1(2) (2019) 24: 95 % landing ellipses of 38.8 to 55.5 m² for two
+    # advanced players; a normal ellipse of 95 % has the area 5.99146 pi sigma sigma.
+    spread = level("tournament").spread
+    area = 5.99146 * math.pi * spread.across * spread.along
+    assert 38.8 < area < 55.5
 
 
 def test_split_step():

@@ -100,6 +100,7 @@ def test_what_an_answer_left_open_is_asked_where_it_will_stand():
         "Bad feed?",
         "A volley: what does it cost?",
         "On the edge of the reply zone?",
+        "Who calls?",
         "In doubt?",
     ]
     serve = FEED.changed(stroke="serve")

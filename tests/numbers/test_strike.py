@@ -1,12 +1,21 @@
 """How a drawn ball is struck: the answer is flown and must do what was drawn."""
 
+import math
+from contextlib import suppress
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from designer.court.standards import ground
+from designer.drill.drill import Court
+from designer.numbers.balls import ball
 from designer.numbers.levels import LEVELS, level
 from designer.numbers.problems import Impossible, OutOfReach
 from designer.numbers.strike import Wanted, struck
+from designer.numbers.surfaces import surface
+from designer.numbers.surroundings import Surroundings
 
 BASELINE, SINGLES, SERVICE = 11.8872, 4.1148, 6.4008
 FAR = (-SINGLES, SINGLES, 0.0, BASELINE)
@@ -168,3 +177,22 @@ def test_both_sides_and_both_ends_are_alike(wanted, name):
 
 def test_a_ball_is_worked_out_once(wanted):
     assert struck(wanted()) is struck(wanted())
+
+
+@settings(max_examples=60)
+@given(
+    contact=st.tuples(st.floats(-12, 12), st.floats(-20, 20)),
+    landing=st.tuples(st.floats(-12, 12), st.floats(-20, 20)),
+    stroke=st.sampled_from([None, "lob", "drop shot", "smash", "hand feed", "drop feed", "serve"]),
+    height=st.sampled_from([None, 0.0, 0.5, 3.0, 50.0]),
+    over_net=st.sampled_from([None, 0.0, 1.5, 60.0]),
+    name=st.sampled_from(LEVELS),
+)
+def test_any_drawing_gives_a_ball_or_a_sentence(contact, landing, stroke, height, over_net, name):
+    around = Surroundings(ground(Court()), ball(), surface())
+    asked = Wanted(contact, landing, stroke, None, "right", height, over_net, None, None, FAR, level(name), around)
+    with suppress(Impossible):
+        found = struck(asked)
+        assert math.isfinite(found.time)
+        assert found.problem == "" or found.problem.endswith((".", ")."))
+        assert found.flight.landing.z == pytest.approx(around.ball.radius, abs=1e-6)

@@ -13,7 +13,7 @@ from designer.drill.base import Record
 from designer.drill.conditions import Event, In
 from designer.drill.movement import FEEDS, SERVES
 from designer.drill.places import locate
-from designer.drill.rules import Aim, Bounces, Finish, Keep, Points, Rule, Start, UseStroke
+from designer.drill.rules import Aim, Bounces, Finish, Keep, Rule, Start, UseStroke
 from designer.drill.setting import addresses, setting_at
 from designer.play.rally import parts
 from designer.wording.counts import capital, number, ordinal

@@ -95,5 +95,5 @@ def footer(told: Telling) -> tuple[str, ...]:
     dated = drill.dated
     date = "" if dated is None else f"{dated.day} {dated:%b} {dated.year}"
     turned = ", ".join(drill.turned)
-    parts = (drill.code or drill.id, f"edition {drill.edition}", date, turned)
+    parts = (drill.code, f"edition {drill.edition}", date, turned)
     return tuple(part for part in parts if part)

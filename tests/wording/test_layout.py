@@ -131,3 +131,5 @@ def test_the_foot_of_a_card():
 
     made = told(*SINGLES, code="wide-start", edition=3, dated=date(2026, 11, 25), turned=("mirrored",))
     assert footer(made) == ("wide-start", "edition 3", "25 Nov 2026", "mirrored")
+    # A drill without a code has no name of ours on paper: its id means nothing to a reader.
+    assert footer(told(*SINGLES)) == ("edition 1",)

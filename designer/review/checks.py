@@ -9,11 +9,17 @@ from designer.court.standards import ground
 from designer.drill.drill import Accepted, Drill
 from designer.drill.setting import At, addresses
 from designer.review.check import Check, Mend, Weight
+from designer.review.conflicts import conflict_checks, jobs_twice, letters_twice, reversed_ranges
 from designer.review.dangers import danger_cautions, run_off_cautions
+from designer.review.endings import ending_checks
+from designer.review.flights import flight_checks
+from designer.review.groups import group_cautions
 from designer.review.questions import questions
 from designer.review.references import drill_errors, reference_errors
+from designer.review.shapes import shape_checks
 from designer.review.sides import side_cautions
 from designer.review.tokens import token_cautions
+from designer.review.turns import turn_checks
 from designer.review.unknown import unknown_cautions
 from designer.wording.care import NO_OTHER
 from designer.wording.telling import telling
@@ -75,10 +81,19 @@ def _each_once(drill: Drill, at: At | None) -> Iterator[Check]:
 
 def _found(drill: Drill, at: At | None) -> Iterator[Check]:
     yield from drill_errors(drill)
+    yield from jobs_twice(drill)
+    yield from reversed_ranges(drill)
+    yield from group_cautions(drill)
     yield from run_off_cautions(drill, ground(drill.court))
     for address in addresses(drill) if at is None else (at,):
         told = telling(drill, address)
         yield from reference_errors(told)
+        yield from letters_twice(told)
+        yield from shape_checks(told)
+        yield from flight_checks(told)
+        yield from conflict_checks(told)
+        yield from ending_checks(told)
+        yield from turn_checks(told)
         yield from danger_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)

@@ -22,7 +22,7 @@ def packages(line):
 def test_two_lines_do_all_the_set_up():
     assert len(SET_UP) == 2
     assert "drill-designer card" in SET_UP[0]
-    assert SET_UP[1].endswith(".venv/bin/pip install '.[test]' && .venv/bin/python -m pytest")
+    assert SET_UP[1].endswith(".venv/bin/pip install '.[test]' && .venv/bin/python -m pytest -n auto")
 
 
 @pytest.mark.parametrize("line", SET_UP)

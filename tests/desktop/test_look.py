@@ -8,10 +8,9 @@ from designer.desktop.look import BLACK, DARK, LIGHT, high_contrast, look_for, m
 
 def luminance(colour):
     """Relative luminance: WCAG 2.1, definition of the term."""
-    parts = []
-    for part in QColor(colour).getRgbF()[:3]:
-        parts.append(part / 12.92 if part <= 0.03928 else ((part + 0.055) / 1.055) ** 2.4)
-    red, green, blue = parts
+    red, green, blue = (
+        part / 12.92 if part <= 0.03928 else ((part + 0.055) / 1.055) ** 2.4 for part in QColor(colour).getRgbF()[:3]
+    )
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 

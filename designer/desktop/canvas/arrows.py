@@ -115,6 +115,26 @@ def nearest_person(setting: Setting, point: Point, but: str | None = None) -> st
     return min(others, key=lambda letter: (distance(others[letter], point), letter), default=None)
 
 
+def next_letter(setting: Setting, letter: str) -> str:
+    """Return the letter of the next person who plays after ``letter``, the first after the last."""
+    letters = sorted(people(setting))
+    if letter in letters:
+        return letters[(letters.index(letter) + 1) % len(letters)]
+    return letters[0] if letters else letter
+
+
+def with_kind_turned(drill: Drill, at: At, id: str) -> Drill | None:
+    """Return ``drill`` with the shot ``id`` a feed where it was a shot, and a shot where it was a feed; None for no shot."""
+    setting = setting_at(drill, at)
+    shot = setting.shots.get(id)
+    if shot is None:
+        return None
+    if shot.stroke in FEEDS:
+        return put(drill, at, shot.changed(stroke=None))
+    job = drill.job(shot.by)
+    return put(drill, at, shot.changed(stroke="machine feed" if job and job.by == "machine" else "racket feed"))
+
+
 def person_under(setting: Setting, under: Sequence[str]) -> str | None:
     """Return the letter of the person among the ids ``under``, the uppermost first, or None."""
     return next((setting.spots[id].job for id in under if id in setting.spots), None)

@@ -59,6 +59,9 @@ class CourtCanvas(CourtView):
     menu_wanted = Signal(QPoint)
     """A menu for what is picked should open at this global place."""
 
+    keys_wanted = Signal()
+    """The sheet of keys should be shown."""
+
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(document, view, parent)
         self.bench = Bench(document, view, self)
@@ -233,6 +236,9 @@ class CourtCanvas(CourtView):
             alt=bool(held & Qt.KeyboardModifier.AltModifier),
         )
         if self._zoom_key(event) or self.toolbox.key(stroke):
+            event.accept()
+        elif stroke.text == "?":
+            self.keys_wanted.emit()
             event.accept()
         elif key == Qt.Key.Key_Space and not event.isAutoRepeat():
             self._space_held = True

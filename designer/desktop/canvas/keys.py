@@ -38,7 +38,8 @@ LETTERS: Final = (
 """Letters are the first of the word where it is free; K as in basket, E as in barrier, T as in trainer."""
 
 OTHER_KEYS: Final = (
-    ("X", "Somebody else hits the ball that is being drawn"),
+    ("X", "Somebody else hits the ball that is being drawn, or makes the run"),
+    ("W", "Turn what is being drawn: shot, feed, run; also the last ball, or the one picked"),
     ("Tab", "Go to the next thing, in the order of play"),
     ("Arrow keys", "Move what is picked by half a racket or a stride, else the cross"),
     ("Shift and an arrow key", "Move it by 5 cm"),
@@ -51,6 +52,7 @@ OTHER_KEYS: Final = (
     ("Alt", "Hold it: no snapping"),
     ("+ and −", "Zoom"),
     ("0", "Show the whole court"),
+    ("?", "This sheet"),
 )
 """What else the keyboard does on the court, for the sheet of keys."""
 

@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtCore import QObject, Qt, Signal
 
 from designer.desktop.canvas import deeds
+from designer.desktop.canvas.arrows import with_kind_turned
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.keys import tool_of
 from designer.desktop.canvas.placing import PLACED, STRETCHED
@@ -21,6 +22,7 @@ from designer.desktop.canvas.tools.select import SelectTool
 from designer.desktop.canvas.tools.stretch import StretchTool
 from designer.drawing.page import Page
 from designer.drill.base import Point
+from designer.drill.movement import FEEDS
 
 ARROWS: Final[dict[int, Point]] = {
     Qt.Key.Key_Left: (-1, 0),
@@ -172,10 +174,15 @@ class Toolbox(QObject):
     def _letter(self, stroke: Stroke) -> bool:
         if stroke.control or stroke.alt or not stroke.text:
             return False
-        if stroke.text.upper() == "X" and isinstance(self.tool, BallTool) and self.tool.busy:
-            self.tool.turn_hitter()
+        if stroke.text.upper() == "X" and isinstance(self.tool, BallTool | RunTool) and self.tool.busy:
+            if isinstance(self.tool, BallTool):
+                self.tool.turn_hitter()
+            else:
+                self.tool.turn_runner()
             self.hover(stroke.pointer)
             return True
+        if stroke.text.upper() == "W":
+            return self._turn_kind(stroke)
         name = tool_of(stroke.text)
         if name is None:
             return False
@@ -190,6 +197,25 @@ class Toolbox(QObject):
         else:
             self.bench.view.set_tool(name)
             self.hover(stroke.pointer)
+        return True
+
+    def _turn_kind(self, stroke: Stroke) -> bool:
+        """Turn the leg that is being drawn from shot to feed to run; where none is, the last ball or the one picked."""
+        tool, bench = self.tool, self.bench
+        if isinstance(tool, BallTool | RunTool) and tool.busy:
+            drew_ball, by = isinstance(tool, BallTool), tool.turn_kind()
+            if by is not None:
+                bench.view.set_tool("run" if drew_ball else "ball")
+                if isinstance(self.tool, BallTool | RunTool):
+                    self.tool.begin(by)
+            self.hover(stroke.pointer)
+            return True
+        picked = bench.view.selection
+        id = tool.last if isinstance(tool, BallTool) else next(iter(picked)) if len(picked) == 1 else None
+        drill = None if id is None else with_kind_turned(bench.drill, bench.at, id)
+        if drill is None:
+            return False
+        bench.perform(f"Make it a {'feed' if bench.setting.shots[id or ''].stroke not in FEEDS else 'shot'}", drill)
         return True
 
     def _take(self, name: str) -> None:

@@ -45,6 +45,7 @@ class ViewDeeds(QObject):
             actions[f"theme {choice}"].triggered.connect(lambda _=False, choice=choice: style().choose(choice))
             actions.tick(f"theme {choice}", on=settings.theme() == choice)
         actions["keys"].triggered.connect(self._show_keys)
+        canvas.keys_wanted.connect(self._show_keys)
         actions["about"].triggered.connect(self._show_about)
 
     def _fill_screen(self, on: object) -> None:

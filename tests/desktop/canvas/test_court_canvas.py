@@ -208,3 +208,8 @@ def test_the_menu_key_opens_the_menu_at_what_is_picked(canvas):
     QApplication.sendEvent(canvas.viewport(), event)
     (place,) = asked
     assert canvas.rectangle_of(("spot-b",)).contains(QPointF(canvas.viewport().mapFromGlobal(place)))
+
+
+def test_a_question_mark_asks_for_the_sheet_of_keys(canvas, qtbot):
+    with qtbot.waitSignal(canvas.keys_wanted, timeout=1000):
+        qtbot.keyClicks(canvas, "?")

@@ -189,3 +189,41 @@ def test_each_tool_says_what_the_next_press_does(hand):
         hand.view.set_tool(tool)
         assert hand.toolbox.tool.prompt or tool == "select"
     assert all(said[:-1])
+
+
+def test_w_turns_a_ball_in_the_air_from_shot_to_feed_to_run_and_back(hand):
+    hand.letter("B", (0.0, -12.0))
+    hand.click((0.0, -12.0))
+    hand.letter("W", (1.0, 9.0))
+    assert [shot.stroke for shot in hand.setting.shots.values()][-1] == "racket feed"
+    hand.letter("W", (1.0, -9.0))
+    assert hand.view.tool == "run"
+    hand.letter("W", (1.0, 9.0))
+    assert hand.view.tool == "ball"
+    hand.click((1.0, 9.0))
+    last = list(hand.setting.shots.values())[-1]
+    assert (last.by, last.stroke, last.to.at) == ("A", None, (1.0, 9.0))
+    assert hand.document.stack.count() == 1
+
+
+def test_w_turns_the_ball_that_was_drawn_last_or_is_picked(hand):
+    hand.view.select(("feed",))
+    hand.letter("W")
+    assert hand.setting.shots["feed"].stroke is None
+    assert hand.undo_text == "Make it a shot"
+    hand.letter("W")
+    assert hand.setting.shots["feed"].stroke == "racket feed"
+
+
+def test_w_with_nothing_that_it_could_turn_means_nothing(hand):
+    hand.view.select(("cone",))
+    assert not hand.letter("W")
+    assert hand.document.stack.count() == 0
+
+
+def test_x_gives_a_run_to_somebody_else(hand):
+    hand.view.set_tool("run")
+    hand.click((0.0, -12.0))
+    hand.letter("X", (2.0, 10.0))
+    hand.click((2.0, 10.0))
+    assert list(hand.setting.runs.values())[-1].by == "B"

@@ -9,7 +9,7 @@ from designer.desktop.canvas.arrows import (
     feeds,
     last_shot,
     nearest_person,
-    people,
+    next_letter,
     person_under,
     with_ball,
     with_machine_job,
@@ -61,7 +61,8 @@ class BallTool(ToolBase):
     @property
     def prompt(self) -> str:
         if self._hit is not None:
-            return f"{self._hit.by} hits: click where the ball lands. X: someone else hits."
+            does = "feeds" if self._fed else "hits"
+            return f"{self._hit.by} {does}: click where the ball lands. X: someone else. W: shot, feed or run."
         if self._last is not None:
             return "Click where this ball is met. Enter ends, Backspace takes back the last one."
         return "Press on the hitter and let go where the ball lands, or click both."
@@ -101,11 +102,30 @@ class BallTool(ToolBase):
         hit = self._hit
         if hit is None:
             return
-        letters = sorted(people(self.bench.setting))
-        if len(letters) < 2:
-            return
-        by = letters[(letters.index(hit.by) + 1) % len(letters)] if hit.by in letters else letters[0]
+        by = next_letter(self.bench.setting, hit.by)
         self._hit = Hit(hit.drill, hit.id, by, hit.contact, hit.start)
+
+    def turn_kind(self) -> str | None:
+        """Make a shot in the air a feed, and a feed a run; return the letter of whoever is to make that run."""
+        hit = self._hit
+        if hit is None:
+            return None
+        if self._fed:
+            self.cancel()
+            return hit.by
+        self._fed = True
+        return None
+
+    def begin(self, by: str) -> None:
+        """Meet the next ball with the person ``by``, as a click on that person does."""
+        id = fresh_id(self.bench.drill, "shot", self.bench.source)
+        self._hit = Hit(self.bench.drill, id, by, None, anchor(self.bench.setting, by) or (0.0, 0.0))
+        self._just_met = False
+
+    @property
+    def last(self) -> str | None:
+        """Return the id of the ball that this chain has drawn last."""
+        return self._last
 
     def finish(self) -> None:
         self.cancel()

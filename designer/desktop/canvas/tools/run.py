@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from designer.desktop.canvas.arrows import nearest_person, person_under, run_during, with_run
+from designer.desktop.canvas.arrows import nearest_person, next_letter, person_under, run_during, with_run
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.placing import fresh_id
 from designer.desktop.canvas.pointer import Pointer
@@ -29,7 +29,7 @@ class RunTool(ToolBase):
     def prompt(self) -> str:
         if self._by is None:
             return "Press on a person and let go where the run ends, or click both."
-        return f"Click where {self._by}'s run ends. Shift and a click: a place on the way."
+        return f"Click where {self._by}'s run ends. Shift and a click: a place on the way. W: a ball."
 
     @property
     def busy(self) -> bool:
@@ -67,6 +67,23 @@ class RunTool(ToolBase):
         self.cancel()
         self.bench.perform("Add a run", drill, (self._id,))
 
+    def begin(self, by: str) -> None:
+        """Start a run of the person ``by``, as a click on that person does."""
+        self._by, self._via, self._just_begun = by, (), False
+        self._picked = self.bench.view.selection
+        self._id = fresh_id(self.bench.drill, "run", self.bench.source)
+
+    def turn_runner(self) -> None:
+        """Make the run that is being drawn somebody else's."""
+        if self._by is not None:
+            self._by = next_letter(self.bench.setting, self._by)
+
+    def turn_kind(self) -> str | None:
+        """Make the run that is being drawn a ball; return the letter of whoever is to hit it."""
+        by = self._by
+        self.cancel()
+        return by
+
     def take_back(self) -> bool:
         if self._via:
             self._via = self._via[:-1]
@@ -84,9 +101,8 @@ class RunTool(ToolBase):
         if by is None:
             self.bench.said.emit(NOBODY)
             return
-        self._by, self._via, self._just_begun = by, (), True
-        self._picked = self.bench.view.selection
-        self._id = fresh_id(self.bench.drill, "run", self.bench.source)
+        self.begin(by)
+        self._just_begun = True
 
     def _draw(self, pointer: Pointer) -> None:
         if self._by is None:

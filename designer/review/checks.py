@@ -16,6 +16,7 @@ from designer.review.flights import flight_checks
 from designer.review.groups import group_cautions
 from designer.review.questions import questions
 from designer.review.references import drill_errors, reference_errors
+from designer.review.room import room_cautions
 from designer.review.shapes import shape_checks
 from designer.review.sides import side_cautions
 from designer.review.tokens import token_cautions
@@ -95,6 +96,7 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from ending_checks(told)
         yield from turn_checks(told)
         yield from danger_cautions(told)
+        yield from room_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)
     yield from side_cautions(drill)

@@ -12,7 +12,8 @@ from PySide6.QtWidgets import QLabel, QMenu, QWidget
 
 from designer.court.standards import court_names
 from designer.desktop import settings
-from designer.desktop.controls import HEIGHT, DropDown, Flow, Link, Segments, fill
+from designer.desktop.controls import HEIGHT, DropDown, Link, Segments, fill
+from designer.desktop.flow import Flow
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.style import look, style
 

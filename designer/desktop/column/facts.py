@@ -9,7 +9,8 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from designer.desktop.controls import Flow, frame
+from designer.desktop.controls import frame
+from designer.desktop.flow import Flow
 from designer.desktop.fonts import BODY, font
 from designer.desktop.icons import paint_icon
 from designer.desktop.style import look

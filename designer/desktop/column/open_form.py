@@ -9,7 +9,8 @@ from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from designer.desktop.controls import Flow, Link, stacked
+from designer.desktop.controls import Link, stacked
+from designer.desktop.flow import Flow
 from designer.desktop.fonts import NOTE
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form

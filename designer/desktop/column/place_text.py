@@ -153,7 +153,7 @@ class PlaceText(QPlainTextEdit):
         text = self.toPlainText()
         if not self._many:
             text = " ".join(text.splitlines())
-        if self.hasFocus() and text != self._value:
+        if text != self._value:
             self._value = text
             self.typed.emit(text)
 

@@ -34,6 +34,8 @@ class CardDeeds(QObject):
         for paper in ("a5", "a4"):
             actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self._take(paper))
         actions.tick("paper a5")
+        window.column.ask_all = window.document.path is not None
+        actions.tick("ask all", on=window.column.ask_all)
         actions["ask all"].toggled.connect(self._ask)
         for name in ("print", "make card"):
             actions[name].triggered.connect(lambda: self.make())
@@ -45,8 +47,6 @@ class CardDeeds(QObject):
         window.document.shown_changed.connect(lambda *_: self._show_reader())
         window.view.at_changed.connect(lambda _: self._show_reader())
         self._chosen: str | None = None
-        if window.document.path is not None:
-            actions["ask all"].setChecked(True)
         self._show_reader()
 
     def make(self, *, elsewhere: bool = False) -> None:

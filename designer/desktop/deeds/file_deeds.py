@@ -98,8 +98,7 @@ class FileDeeds(QObject):
     def _saved(self, path: Path) -> None:
         window = self._window
         window.notice.clear("outside")
-        window.column.ask_all = True
-        window.column.refresh()
+        window.actions_by_name["ask all"].setChecked(True)
         window.bottom.say(f"Saved as {path.name}")
         QTimer.singleShot(4000, window.bottom, lambda: window.bottom.say(""))
 

@@ -1,16 +1,16 @@
-"""The controls that a form's simple fields are filled in with. Each shows a value and emits ``edited`` with another."""
+"""The controls of a form that are chosen from, and which control belongs to which kind of field."""
 
 from __future__ import annotations
 
-from datetime import date
-from typing import Any, Final, Literal
+from typing import Any, Final
 
-from PySide6.QtCore import QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QAction, QFocusEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPlainTextEdit, QSizePolicy, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QLabel
 
 from designer.desktop.controls import CheckBox, DropDown, Picker, Segments, fill
 from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import (
     Block,
@@ -29,52 +29,24 @@ from designer.desktop.forms.fields import (
     Span,
     Translations,
 )
+from designer.desktop.forms.typed_boxes import (
+    BlockBox,
+    DayBox,
+    LineBox,
+    LinesBox,
+    MeasureBox,
+    NumberBox,
+    PointBox,
+    PointsBox,
+    RoundsBox,
+    SpanBox,
+    TranslationsBox,
+)
 from designer.desktop.style import look
-from designer.drill.base import FARTHEST
 
 FEW: Final = 4
 NARROW: Final = 34
 """Options that are this few, with no more letters in all than this, stand side by side; more go into a drop-down."""
-
-
-class Refused(Exception):
-    """What was typed is not a value; the text says what was expected."""
-
-
-class Box(QWidget):
-    """A control that holds one value of a record."""
-
-    edited = Signal(object, bool)
-    """(value, typed): ``typed`` is a letter more or less, to be undone with the others of one go."""
-
-    refused = Signal(str)
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
-        self.row = QHBoxLayout(self)
-        self.row.setContentsMargins(0, 0, 0, 0)
-        self.row.setSpacing(6)
-
-    def show_value(self, value: Any, context: Context) -> None:
-        """Show ``value`` without emitting anything."""
-        raise NotImplementedError
-
-    def name(self, words: str) -> None:
-        """Tell a screen reader what is asked for here."""
-        self.setAccessibleName(words)
-
-    def give(self, value: Any, *, typed: bool = False) -> None:
-        """Emit a value that the user has settled, or with ``typed`` is still typing."""
-        self.edited.emit(value, typed)
-
-
-def typed(placeholder: str = "") -> QLineEdit:
-    """Return a box for one line of text."""
-    box = QLineEdit()
-    box.setFont(font(CONTROL))
-    box.setPlaceholderText(placeholder)
-    return box
 
 
 class ChoiceBox(Box):
@@ -171,339 +143,6 @@ class ManyBox(Box):
     def _toggle(self, each: Any, on: object) -> None:
         without = tuple(other for other in self._value if other != each)
         self.give((*without, each) if on else without)
-
-
-class TypedBox(Box):
-    """A box for text that stands for a value. Emits on leaving the box and on Enter."""
-
-    def __init__(self, placeholder: str = "", unit: str = "", width: int = 0) -> None:
-        super().__init__()
-        self._shown = ""
-        self.line = typed(placeholder)
-        if width:
-            self.line.setFixedWidth(width)
-        self.line.editingFinished.connect(self._finished)
-        self.row.addWidget(self.line)
-        self.setFocusProxy(self.line)
-        if unit:
-            label = QLabel(unit)
-            label.setFont(font(CONTROL))
-            self.row.addWidget(label)
-        if width:
-            self.row.addStretch(1)
-
-    def name(self, words: str) -> None:
-        super().name(words)
-        self.line.setAccessibleName(words)
-
-    def value_of(self, text: str) -> Any:
-        """Return the value that ``text`` stands for; raise ``Refused`` where it stands for none."""
-        raise NotImplementedError
-
-    def text_of(self, value: Any) -> str:
-        """Return what stands in the box for ``value``."""
-        raise NotImplementedError
-
-    def show_value(self, value: Any, context: Context) -> None:
-        del context
-        text = self.text_of(value)
-        if self.line.text() != text and (text != self._shown or not self.line.hasFocus()):
-            self.line.setText(text)
-        self._shown = text
-
-    def _finished(self) -> None:
-        text = self.line.text().strip()
-        if text == self._shown:
-            return
-        try:
-            value = self.value_of(text)
-        except Refused as reason:
-            self.refused.emit(str(reason))
-            return
-        self._shown = text
-        self.refused.emit("")
-        self.give(value)
-
-
-class NumberBox(TypedBox):
-    """A whole number, with the unit behind it; the arrow keys count up and down."""
-
-    def __init__(self, kind: Number) -> None:
-        usual = "" if kind.usual is None else str(kind.usual)
-        super().__init__(usual, kind.unit, width=64 if kind.word is None else 96)
-        self._kind = kind
-
-    def value_of(self, text: str) -> Any:
-        kind = self._kind
-        if not text and kind.optional:
-            return None
-        if kind.word is not None and text.lower() == kind.word:
-            return kind.word
-        try:
-            number = int(text)
-        except ValueError:
-            number = kind.least - 1
-        if not kind.least <= number <= kind.most:
-            also = f" or “{kind.word}”" if kind.word else ""
-            raise Refused(f"A whole number from {kind.least} to {kind.most}{also}, please.")
-        return number
-
-    def text_of(self, value: Any) -> str:
-        return "" if value is None else str(value)
-
-
-class MeasureBox(TypedBox):
-    """A distance in metres, or one of a few words for one."""
-
-    def __init__(self, kind: Measure) -> None:
-        super().__init__(" / ".join(kind.words[:2]), "m", width=64 if not kind.words else 130)
-        self._kind = kind
-
-    def value_of(self, text: str) -> Any:
-        kind = self._kind
-        if not text and kind.optional:
-            return None
-        if text.lower() in kind.words:
-            return text.lower()
-        try:
-            metres = float(text.replace(",", ".").removesuffix("m").strip())
-        except ValueError:
-            metres = kind.least - 1
-        if not kind.least <= metres <= kind.most:
-            also = f", or {', '.join(kind.words)}" if kind.words else ""
-            raise Refused(f"Metres from {kind.least:g} to {kind.most:g}{also}, please.")
-        return metres
-
-    def text_of(self, value: Any) -> str:
-        return "" if value is None else value if isinstance(value, str) else f"{value:g}"
-
-
-class SpanBox(Box):
-    """The least and the most of something."""
-
-    def __init__(self, kind: Span) -> None:
-        super().__init__()
-        number = Number(kind.least, kind.most)
-        self._least, self._most = NumberBox(number), NumberBox(number)
-        self._value: tuple[int, int] | None = None
-        label = QLabel("to")
-        label.setFont(font(CONTROL))
-        for widget in (self._least, label, self._most):
-            self.row.addWidget(widget)
-        self.row.addStretch(1)
-        self._least.edited.connect(lambda least, _: self._take(0, least))
-        self._most.edited.connect(lambda most, _: self._take(1, most))
-        for box in (self._least, self._most):
-            box.refused.connect(self.refused)
-        self.setFocusProxy(self._least)
-
-    def name(self, words: str) -> None:
-        super().name(words)
-        self._least.name(f"{words}, least")
-        self._most.name(f"{words}, most")
-
-    def show_value(self, value: Any, context: Context) -> None:
-        self._value = value
-        least, most = value or (None, None)
-        self._least.show_value(least, context)
-        self._most.show_value(most, context)
-
-    def _take(self, which: Literal[0, 1], number: int | None) -> None:
-        if number is None:
-            self.give(None)
-            return
-        other = number if self._value is None else self._value[1 - which]
-        self.give((number, max(number, other)) if which == 0 else (min(number, other), number))
-
-
-class LineBox(TypedBox):
-    """One line of text, taken letter by letter."""
-
-    def __init__(self, kind: Line) -> None:
-        super().__init__(kind.hint)
-        self._kind = kind
-        self.line.textEdited.connect(lambda text: self.give(self.value_of(text), typed=True))
-
-    def value_of(self, text: str) -> Any:
-        return None if self._kind.optional and not text else text
-
-    def text_of(self, value: Any) -> str:
-        return value or ""
-
-    def _finished(self) -> None:
-        """Nothing is left to take when the box is left."""
-
-
-class DayBox(TypedBox):
-    """A date."""
-
-    def __init__(self) -> None:
-        super().__init__("2026-05-31", width=110)
-
-    def value_of(self, text: str) -> Any:
-        try:
-            return date.fromisoformat(text) if text else None
-        except ValueError:
-            raise Refused("A date such as 2026-05-31, please.") from None
-
-    def text_of(self, value: Any) -> str:
-        return "" if value is None else str(value.isoformat())
-
-
-class _Editor(QPlainTextEdit):
-    left = Signal()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        if event.reason() != Qt.FocusReason.PopupFocusReason:
-            self.left.emit()
-
-
-class BlockBox(Box):
-    """Text of more than one line. What stands for something else than text is taken on leaving the box."""
-
-    def __init__(self, hint: str = "", *, live: bool = False) -> None:
-        super().__init__()
-        self._shown = ""
-        self._live = live
-        self.editor = _Editor()
-        self.editor.setObjectName("lines")
-        self.editor.setFont(font(CONTROL))
-        self.editor.setPlaceholderText(hint)
-        self.editor.setTabChangesFocus(True)
-        self.editor.setFixedHeight(66)
-        self.editor.left.connect(self._left)
-        self.editor.textChanged.connect(self._typed)
-        self.row.addWidget(self.editor)
-        self.setFocusProxy(self.editor)
-
-    def name(self, words: str) -> None:
-        super().name(words)
-        self.editor.setAccessibleName(words)
-
-    def value_of(self, text: str) -> Any:
-        """Return the value that ``text`` stands for; raise ``Refused`` where it stands for none."""
-        return text
-
-    def text_of(self, value: Any) -> str:
-        """Return what stands in the box for ``value``."""
-        return str(value)
-
-    def show_value(self, value: Any, context: Context) -> None:
-        del context
-        text = self.text_of(value)
-        same = text == self._shown or (self._live and self.value_of(self.editor.toPlainText()) == value)
-        if not (same and self.editor.hasFocus()) and self.editor.toPlainText() != text:
-            with QSignalBlocker(self.editor):
-                self.editor.setPlainText(text)
-        self._shown = text
-
-    def _typed(self) -> None:
-        if self._live:
-            self.give(self.value_of(self.editor.toPlainText()), typed=True)
-
-    def _left(self) -> None:
-        text = self.editor.toPlainText()
-        if self._live or text == self._shown:
-            return
-        try:
-            value = self.value_of(text)
-        except Refused as reason:
-            self.refused.emit(str(reason))
-            return
-        self._shown = text
-        self.refused.emit("")
-        self.give(value)
-
-
-class LinesBox(BlockBox):
-    """A tuple of texts, one a line."""
-
-    def value_of(self, text: str) -> Any:
-        return tuple(line.strip() for line in text.splitlines() if line.strip())
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(value)
-
-
-class PointsBox(BlockBox):
-    """Places, one a line: "x, y" in metres from the net's centre."""
-
-    def __init__(self, kind: Points) -> None:
-        super().__init__("2.74, -6.40")
-        self._kind = kind
-
-    def value_of(self, text: str) -> Any:
-        points = tuple(point_of(line) for line in text.splitlines() if line.strip())
-        fixed = self._kind.fixed
-        if fixed is not None and len(points) != fixed:
-            raise Refused(f"{fixed} places, please, one a line.")
-        return points
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(f"{x:g}, {y:g}" for x, y in value)
-
-
-class PointBox(TypedBox):
-    """One place: "x, y" in metres."""
-
-    def __init__(self) -> None:
-        super().__init__("2.74, -6.40", "m", width=120)
-
-    def value_of(self, text: str) -> Any:
-        return point_of(text)
-
-    def text_of(self, value: Any) -> str:
-        return f"{value[0]:g}, {value[1]:g}"
-
-
-def point_of(text: str) -> tuple[float, float]:
-    """Return the place that "x, y" stands for; raise ``Refused`` where it stands for none."""
-    try:
-        x, y = (float(number) for number in text.replace(";", ",").split(","))
-    except ValueError:
-        raise Refused("Metres to the right, a comma, metres to the far end, please.") from None
-    if max(abs(x), abs(y)) > FARTHEST:
-        raise Refused(f"A place within {FARTHEST:g} m of the net, please.")
-    return (x, y)
-
-
-class RoundsBox(BlockBox):
-    """Who has which job, round by round: a line of letters each."""
-
-    def __init__(self) -> None:
-        super().__init__("A B C D, a line a round")
-
-    def value_of(self, text: str) -> Any:
-        rows = tuple(tuple(line.replace(",", " ").upper().split()) for line in text.splitlines() if line.strip())
-        if any(len(letter) != 1 or not letter.isalpha() for row in rows for letter in row):
-            raise Refused("Single letters with a space between them, please, a line a round.")
-        return rows
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(" ".join(row) for row in value)
-
-
-class TranslationsBox(BlockBox):
-    """Texts in other languages: a line "language: text = translation" each."""
-
-    def __init__(self) -> None:
-        super().__init__("de: Net, then wide. = Netz, dann weit.")
-
-    def value_of(self, text: str) -> Any:
-        made: dict[str, dict[str, str]] = {}
-        for line in text.splitlines():
-            if not line.strip():
-                continue
-            language, colon, rest = line.partition(":")
-            said, equals, translated = rest.partition("=")
-            if not colon or not equals:
-                raise Refused("A line each, please: the language, a colon, the text, an equals sign, its translation.")
-            made.setdefault(language.strip(), {})[said.strip()] = translated.strip()
-        return made
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(f"{lang}: {text} = {said}" for lang, texts in value.items() for text, said in texts.items())
 
 
 class FlagBox(Box):

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from designer.desktop.controls import Link, stacked
 from designer.desktop.fonts import CONTROL, font
-from designer.desktop.forms.boxes import Box, Complaint, box_for
+from designer.desktop.forms.box import Box
+from designer.desktop.forms.boxes import Complaint, box_for
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Several, Table
 from designer.desktop.style import look

@@ -10,10 +10,11 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from designer.desktop.controls import DropDown, IconButton, Link, Segments, fill, stacked
 from designer.desktop.fonts import CONTROL, font
-from designer.desktop.forms.boxes import Box, NumberBox
+from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Either, Kinds, Number, One, Pairs, Several
 from designer.desktop.forms.form import Form
+from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.style import look
 
 INDENT: Final = 12

@@ -277,6 +277,7 @@ SWAP: Final[Table] = (
     Field("ends", "", Flag("change ends too")),
     Field("mirrored", "", Flag("everything from the other side"), more=True),
     Field("take_over", "Wins to take over", Number(1, 1000), more=True),
+    Field("most_stays", "Stays at most", Number(1, 1000), more=True),
     Field("table", "Round by round", Rounds(), more=True),
     NOTE,
 )

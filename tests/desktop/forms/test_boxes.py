@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from designer.desktop.forms.boxes import Refused, box_for, point_of
+from designer.desktop.forms.box import Refused
+from designer.desktop.forms.boxes import box_for
 from designer.desktop.forms.fields import Day, Line, Lines, Measure, Number, Points, Rounds, Span, Translations
+from designer.desktop.forms.typed_boxes import point_of
 
 TEXTS = [
     (Number(0, 600), 12),

@@ -1,0 +1,80 @@
+"""The line under everything: checks with their weight, what is read aloud, the kit, the numbers of what is picked."""
+
+import math
+
+from desktop import hand
+
+from designer.bundle import sample
+from designer.desktop.bottom_line import CLEAN
+from designer.desktop.document import Document
+from designer.drill.setting import At
+from designer.storage.reading import open_drill
+from designer.wording.card import card_words
+
+
+def opened(make_window, name="wide-start", at="p-fed"):
+    path = sample(f"{name}.drill.json")
+    drill = open_drill(path)
+    window = make_window(Document(drill.drill, path=path), drill)
+    window.view.go_to(At(at))
+    hand.settle()
+    return window
+
+
+def test_it_says_how_long_steps_rules_and_points_take_to_read_aloud(make_window):
+    window = opened(make_window)
+    card = card_words(window.document.drill, window.view.at, "player", player="A")
+    said = [s.text for key in ("steps", "rules", "points") for s in card.section(key).sentences if not s.missing]
+    words = sum(any(letter.isalnum() for letter in word) for text in said for word in text.split())
+    # 42 words in 15 s is 168 a minute: a coach educator's limit for one explanation.
+    assert window.bottom.aloud.text() == f"Reads aloud in {math.ceil(words / 168 * 60)} s"
+
+
+def test_it_counts_the_kit(make_window):
+    window = opened(make_window)
+    assert window.bottom.kit.text().startswith("14 balls, basket, chalk")
+
+
+def test_it_measures_what_is_picked(make_window):
+    window = opened(make_window)
+    window.view.select(["feed-zone"])
+    # Two rackets of 27 in by three strides of a yard.
+    assert "2 rackets by 3 strides, 1.37 by 2.74 m" in window.bottom.figures.text()
+    window.view.select(["reply"])
+    assert "forehand" in window.bottom.figures.text()
+    assert "cross-court" in window.bottom.figures.text()
+    window.view.select(["reply", "feed"])
+    assert window.bottom.figures.text() == "2 picked"
+    window.view.select([])
+    assert window.bottom.figures.text() == ""
+
+
+def test_it_never_says_that_all_is_well(make_window):
+    window = opened(make_window)
+    window.bottom.review()
+    said = window.bottom.checks.words
+    assert said == CLEAN or window.bottom.checks.weight in ("error", "caution", "suggestion")
+    assert "safe" not in said.lower()
+
+
+def test_a_check_leads_to_what_it_is_about(window):
+    hand.click(window.start_row.counts.segments()[1])
+    window.bottom.review()
+    menu = window.bottom.menu()
+    assert [action.text() for action in menu.actions()]
+    found = window.bottom._checks
+    about = next((check for check in found if set(check.about) & window.view.setting.ids()), None)
+    if about is None:
+        window.bottom.shown.emit(None, tuple(window.view.setting.ids())[:1])
+        assert window.view.selection
+        return
+    window.bottom.shown.emit(about.at, about.about)
+    assert window.view.selection == set(about.about) & window.view.setting.ids()
+
+
+def test_the_checks_wait_for_a_pause(window):
+    window.bottom.review()
+    before = window.bottom.checks.words
+    hand.write(window.column.title, "Deep")
+    assert window.bottom._pause.isActive()
+    assert window.bottom.checks.words == before

@@ -1,0 +1,60 @@
+"""Easier, as set, harder: chosen, added where there is none, listed where there are several."""
+
+from desktop import hand
+
+from designer.bundle import sample
+from designer.desktop.document import Document
+from designer.drill.setting import At
+from designer.storage.reading import open_drill
+
+
+def opened(make_window):
+    path = sample("wide-start.drill.json")
+    drill = open_drill(path)
+    window = make_window(Document(drill.drill, path=path), drill)
+    window.view.go_to(At("p-fed"))
+    hand.settle()
+    return window
+
+
+def test_where_there_is_none_a_press_adds_one_and_shows_it(window):
+    harder = window.degrees.button("harder")
+    assert harder.empty
+    hand.click(harder)
+    progression = window.document.drill.progressions[0]
+    assert len(progression.harder) == 1
+    assert window.view.at == At(progression.id, progression.harder[0].id)
+    assert window.degrees.button("harder").isChecked()
+    hand.click(window.degrees.button(None))
+    assert window.view.at == At(progression.id)
+    hand.click(harder)
+    assert window.view.at.variation == progression.harder[0].id
+    assert len(window.document.drill.progressions[0].harder) == 1
+
+
+def test_several_are_listed_with_what_each_changes(make_window):
+    window = opened(make_window)
+    easier = window.document.drill.progressions[1].easier
+    assert len(easier) > 1
+    menu = window.degrees.menu("easier")
+    entries = [action for action in menu.actions() if action.isCheckable()]
+    assert len(entries) == len(easier)
+    assert all(action.text().strip() for action in entries)
+    entries[1].trigger()
+    assert window.view.at == At("p-fed", easier[1].id)
+    assert window.degrees.button("easier").isChecked()
+
+
+def test_each_says_what_it_changes(make_window):
+    window = opened(make_window)
+    assert window.degrees.button("harder").changes
+    assert window.degrees.button("harder").changes in window.degrees.button("harder").accessibleName()
+    assert window.degrees.button("others").isHidden() == (not window.document.drill.progressions[1].others)
+
+
+def test_a_variation_is_removed_and_its_progression_shown(window):
+    window.actions_by_name["variation easier"].trigger()
+    window.actions_by_name["variation remove"].trigger()
+    assert window.document.drill.progressions[0].easier == ()
+    assert window.view.at.variation is None
+    assert not window.actions_by_name["variation remove"].isEnabled()

@@ -221,6 +221,9 @@ def _usual_arc(wanted: Wanted, stroke: _Stroke) -> tuple[Arc, str]:
         if harder is not None:
             return harder, ""
     if arc is None:
+        # However steeply it must leave: what the level can just reach is not beyond it.
+        arc = low_ball(replace(hit, speed=stroke.most), place, around)
+    if arc is None:
         return _beyond(wanted, stroke)
     over = around.clears(arc.flight)
     if not crosses(wanted) or (over is not None and over >= stroke.clearance):

@@ -164,7 +164,10 @@ Move = Literal["winner", "loser", "court up", "court down"]
 
 
 class Swap(Noted):
-    """Who takes whose job, and when. ``table`` gives the people in job order round by round, where rounds differ."""
+    """Who takes whose job, and when. ``table`` gives the people in job order round by round, where rounds differ.
+
+    ``take_over``: points in a row that take the place of whoever stays; ``most_stays``: so many games at most.
+    """
 
     on: Annotated[tuple[Event, ...], Field(min_length=1)]
     moves: dict[Letter | Move, Letter | Move] = {}
@@ -172,3 +175,4 @@ class Swap(Noted):
     ends: bool = False
     mirrored: bool = False
     take_over: Count | None = None
+    most_stays: Count | None = None

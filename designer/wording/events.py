@@ -46,7 +46,7 @@ def trigger(told: Telling, event: Event, doer: Group | None = None) -> str:
         case "finished":
             return "at the end" if event.count in (None, 1) else f"when it has ended {_times(event.count or 1)}"
         case "won":
-            return _rallies(event, who)
+            return _rallies(told, event, who)
     return _moment(told, event, who, doer)
 
 
@@ -58,10 +58,12 @@ def _after_each(word: str, count: int | None) -> str:
     return f"after each {word}" if count in (None, 1) else f"after {many(count or 1, word)}"
 
 
-def _rallies(event: Event, who: Group | None) -> str:
+def _rallies(told: Telling, event: Event, who: Group | None) -> str:
     count = event.count or 1
     row = " in a row" if event.running and count > 1 else ""
     rallies = f"{number(count)} rallies{row}"
+    if who is None and row:
+        return f"when one {'side' if len(told.playing) > 2 else 'player'} wins {rallies}"
     if who is None:
         return "after each rally" if count == 1 else f"after {rallies}"
     return f"when {who.words} {who.verb('wins', 'win')} {'a rally' if count == 1 else rallies}"
@@ -114,7 +116,11 @@ def _missed(told: Telling, event: Event, who: Group | None) -> str:
     subject = "a player" if who is None else who.words
     if event.untouched:
         return f"{subject} gets no racket to {shots_named(told, event.of) or 'the ball'}"
-    return f"{subject} misses {shots_named(told, event.of)}".strip() if who is not None else "a ball is missed"
+    named = shots_named(told, event.of)
+    hitters = group(told, shooters(told, event), link="or")
+    if who is None and hitters is not None:
+        return f"{hitters.words} {hitters.verb('misses', 'miss')} {named}"
+    return f"{subject} misses {named}".strip() if who is not None else "a ball is missed"
 
 
 def _struck(told: Telling, event: Event) -> str:

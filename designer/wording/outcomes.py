@@ -28,6 +28,10 @@ def outcome(told: Telling, result: Outcome, doer: Group | None = None) -> str:
         words = _lost(told, doer)
     elif result.then == "points":
         words = _points(told, result, doer)
+    elif result.then == "start score" and result.value is not None:
+        loser = "the loser" if result.to == "other" else "the winner"
+        ahead = f"{abs(result.value)} {'ahead' if result.value > 0 else 'behind'}"
+        words = f"{loser} starts the next one {ahead}"
     elif result.then == "do":
         return text or "something to do, not yet said"
     else:

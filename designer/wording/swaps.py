@@ -76,6 +76,8 @@ def swap_words(told: Telling, swap: Swap) -> str:
 def _take_over(swap: Swap) -> Iterator[str]:
     if swap.take_over is not None:
         yield f"{many(swap.take_over, 'point')} in a row take over"
+    if swap.most_stays is not None:
+        yield f"nobody stays for more than {many(swap.most_stays, 'game')}"
 
 
 def _moves(told: Telling, swap: Swap) -> str:

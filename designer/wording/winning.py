@@ -37,7 +37,9 @@ def win(told: Telling, event: Event) -> Win:
     subject = "" if who is None else f"{who.words} {who.verb('wins', 'win')}"
     if caller is not None and caller.called_by in (("doer",), ()) and who is None:
         subject = f"whoever calls {_call(told, caller)} wins"
-    phrases = [_ball(told, event, who), *_state(told, event, who)]
+    if event.count is not None and event.count > 1:
+        subject = subject or f"one {'side' if len(told.playing) > 2 else 'player'} wins"
+    phrases = [_how_many(event), _ball(told, event, who), *_state(told, event, who)]
     landed = [inner for inner in event.and_ if inner.what in ("played", "landed") and not inner.call]
     if not (len(landed) == 1 and _first_stroke(event, landed[0])):
         phrases += _landings(told, event, landed, who)
@@ -48,6 +50,12 @@ def win(told: Telling, event: Event) -> Win:
     others = [inner for inner in event.and_ if inner not in landed and inner is not caller]
     phrases += [f"when {clause(told, inner, who)}" for inner in others]
     return Win(subject, " ".join(phrase for phrase in phrases if phrase))
+
+
+def _how_many(event: Event) -> str:
+    """Return "three rallies in a row" where it takes more than one."""
+    count = event.count or 1
+    return f"{number(count)} rallies{' in a row' if event.running else ''}" if count > 1 else ""
 
 
 def _call(told: Telling, event: Event) -> str:

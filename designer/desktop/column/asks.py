@@ -42,8 +42,25 @@ _MAKES: Final = {
 }
 """Questions that are answered by a record or a text that is not there yet."""
 
-_FIELDS: Final = {"bad": "bad", "cost": "breach", "beside": "beside"}
+_FIELDS: Final = {
+    "bad": "bad",
+    "cost": "breach",
+    "beside": "beside",
+    "opens": "until",
+    "failed": "failed",
+    "from-middle": "must",
+    "run": "during",
+    "to": "to",
+    "last-rally": "last_rally",
+    "level": "level",
+}
 """Questions that are answered by a field of the record they name."""
+
+_HOUSE: Final = {"doubt": "in_doubt", "caller": "called_by", "come-in": "come_in"}
+"""Questions that are answered once for the whole drill."""
+
+_PLACES: Final = {"edge": "line", "judged": "judged", "volleyed": "volleyed"}
+"""Questions that are answered deep inside the record they name second: in a place that it judges by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,21 +117,27 @@ def answer_to(question: Sentence, setting: Setting) -> Answer:
         return Answer(makes=_MAKES[question.key])
     kind = question.key.split(":")[1] if question.key.startswith("question:") else ""
     about = question.about[0] if question.about else ""
-    if kind == "doubt":
-        return Answer(about="drill:house", field="in_doubt")
-    if kind in ("edge", "judged"):
-        field = "line" if kind == "edge" else "judged"
-        return Answer(about=_open_place(setting, about, field) or about)
+    if kind in _HOUSE:
+        return Answer(about="drill:house", field=_HOUSE[kind])
+    if kind in _PLACES and len(question.about) > 1:
+        record = setting.find(question.about[1])
+        return Answer(about=question.about[1], field=_holder(record, about, _PLACES[kind]))
+    if kind == "unreached":
+        return Answer(makes=f"unreached {about}")
+    if kind == "extra":
+        swap = next(iter(setting.swaps), "")
+        return Answer(about=swap, field="note") if swap else Answer(makes="swap")
     return Answer(about=about, field=_FIELDS.get(kind, ""))
 
 
-def _open_place(setting: Setting, area: str, field: str) -> str | None:
-    """Return the id of the record that judges by ``area`` and leaves ``field`` open."""
-    for kind in ("rules", "points", "parts", "starts"):
-        for record in getattr(setting, kind).values():
-            if any(place.area == area and getattr(place, field) is None for place in _places(record)):
-                return str(record.id)
-    return None
+def _holder(record: Any, area: str, field: str) -> str:
+    """Return the name of the field of ``record`` with a place of ``area`` that leaves ``field`` open, "" for none."""
+    if record is None:
+        return ""
+    for name, value in record:
+        if any(place.area == area and getattr(place, field) is None for place in _places(value)):
+            return str(name)
+    return ""
 
 
 def _places(value: Any) -> Iterable[In]:

@@ -58,6 +58,10 @@ class DrillDeeds(QObject):
             self.rule_menu().popup(QCursor.pos())
         elif make in SHEETS:
             window.column.open(SHEETS[make], f"{_SECTIONS.get(make, '')} ask:{make}", field=make)
+        elif make.startswith("unreached "):
+            from designer.desktop.forms.fresh import new_unreached
+
+            self._put(new_unreached(self._context, make.removeprefix("unreached ")), "Say what a ball not reached is")
         else:
             from designer.desktop.forms.fresh import NEW
 

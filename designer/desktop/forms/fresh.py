@@ -59,6 +59,15 @@ def new_part(context: Context) -> Part:
     return Part(id=context.new_id("part"), kind=kind, after=None if last is None else last.id)
 
 
+def new_unreached(context: Context, shot: str) -> Points:
+    """Return a replay for a ball that nobody gets a racket to."""
+    return Points(
+        id=context.new_id("points"),
+        on=(Event(what="missed", of=(shot,), untouched=True),),
+        gives=Outcome(then="replay"),
+    )
+
+
 NEW: Final[dict[str, Callable[[Context], Any]]] = {
     "start": new_start,
     "points": new_points,

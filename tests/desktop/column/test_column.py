@@ -1,0 +1,212 @@
+"""The card column: every sentence a control, questions where their answers stand, forms that follow the drill."""
+
+import pytest
+from desktop import hand
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from designer.bundle import sample
+from designer.desktop.column.asks import answer_to, asked, first_asked
+from designer.desktop.controls import Link
+from designer.desktop.document import Document
+from designer.desktop.forms.subjects import subject_of
+from designer.drill.setting import At, setting_at
+from designer.storage.reading import open_drill
+from designer.wording.card import card_words
+from designer.wording.sentence import sentence
+
+
+@pytest.fixture
+def wide(make_window):
+    path = sample("wide-start.drill.json")
+    opened = open_drill(path)
+    window = make_window(Document(opened.drill, path=path), opened)
+    window.view.go_to(At("p-fed"))
+    hand.settle()
+    return window
+
+
+def row_about(window, id):
+    return next(row for row in window.column.sentences() if row.sentence.about[:1] == (id,))
+
+
+def test_it_says_what_the_card_says(wide):
+    card = card_words(wide.document.drill, wide.view.at, "player", player="A")
+    shown = [row.sentence.text for row in wide.column.sentences()]
+    said = [each.text for section in card.sections for each in section.sentences if not each.missing]
+    assert [text for text in shown if text in said] == said
+    assert wide.column.title.toPlainText() == card.title
+    assert card.objective in wide.column.objective.toPlainText()
+
+
+@pytest.mark.parametrize("reader", ["coach", "stand-in", "player"])
+def test_another_reader_gets_another_card(wide, reader):
+    wide.actions_by_name[f"reader {reader}"].trigger()
+    hand.settle()
+    player = wide.view.you if reader == "player" else None
+    card = card_words(wide.document.drill, wide.view.at, reader, player=player)
+    said = [each.text for section in card.sections for each in section.sentences if not each.missing]
+    shown = [row.sentence.text for row in wide.column.sentences() if not row.sentence.missing]
+    assert [text for text in shown if text in said] == said
+
+
+def test_a_sentence_is_pressed_by_keys_too(wide):
+    row = row_about(wide, "reply")
+    row.setFocus()
+    hand.key(row, Qt.Key.Key_Return)
+    assert wide.column.form.subject.key == "reply"
+    hand.key(wide.column.form, Qt.Key.Key_Escape)
+    assert wide.column.form is None
+    QTest.keyClick(row_about(wide, "reply"), Qt.Key.Key_Space)
+    assert wide.column.form.subject.key == "reply"
+
+
+def test_the_form_stands_under_its_sentence(wide):
+    row = row_about(wide, "reply")
+    hand.click(row)
+    hand.settle()
+    assert wide.column.form.y() == row.y() + row.height()
+    assert wide.column.form.x() == row.x()
+
+
+def test_a_sentence_is_kept_while_its_words_change(wide):
+    row = row_about(wide, "reply")
+    hand.click(row)
+    hand.choose(wide, "wing", "backhand")
+    assert row_about(wide, "reply") is row
+    assert "backhand" in row.sentence.text
+    assert "backhand" in row.accessibleName()
+
+
+def test_a_form_closes_when_its_record_goes(wide):
+    wide.column.open("reply")
+    wide.view.select(["reply"])
+    wide.actions_by_name["delete"].trigger()
+    hand.settle()
+    assert wide.column.form is None
+    assert "reply" not in wide.view.setting.shots
+    wide.actions_by_name["undo"].trigger()
+    assert "reply" in wide.view.setting.shots
+
+
+def words_of(form, words):
+    return next(link for link in form.findChildren(Link) if link.text() == words)
+
+
+def test_a_record_of_a_variation_s_own_can_follow_again(wide):
+    wide.view.go_to(At("p-fed", "v-one-racket"))
+    hand.settle()
+    wide.column.open("reply")
+    assert words_of(wide.column.form, "Follow again").isHidden()
+    hand.choose(wide, "wing", "backhand")
+    assert row_about(wide, "reply").changed or row_about(wide, "reply").picked
+    hand.click(words_of(wide.column.form, "Follow again"))
+    assert wide.view.setting.shots["reply"] == setting_at(wide.document.drill, At("p-fed")).shots["reply"]
+    assert wide.document.stack.undoText() == "Follow again"
+
+
+def test_what_else_a_sentence_is_about_is_one_press_away(wide):
+    hand.click(row_about(wide, "reply"))
+    hand.click(words_of(wide.column.form, "reply zone"))
+    assert wide.column.form.subject.key == "reply-zone"
+    assert wide.view.selection == {"reply-zone"}
+
+
+def test_pointing_at_a_sentence_lights_up_its_mark(wide):
+    row = row_about(wide, "reply")
+    row.pointed.emit("reply")
+    assert wide.view.hovered == "reply"
+    row.pointed.emit(None)
+    assert wide.view.hovered is None
+
+
+def test_a_fact_opens_the_field_it_came_from(wide):
+    hand.click(next(b for b in wide.column.facts.findChildren(type(_fact(wide))) if b.fact.icon == "clock"))
+    assert wide.column.form.subject.key == "drill:facts"
+    assert hand.field(wide, "minutes").line.hasFocus()
+
+
+def _fact(window):
+    from designer.desktop.column.facts import FactButton
+
+    return window.column.facts.findChild(FactButton)
+
+
+def test_enter_in_the_title_goes_on_to_the_objective(window):
+    hand.write(window.column.title, "Deep")
+    hand.key(window.column.title, Qt.Key.Key_Return)
+    assert window.column.objective.hasFocus()
+    assert window.document.drill.title == "Deep"
+
+
+def test_the_objective_stands_in_quotation_marks_while_it_is_not_written(window):
+    hand.write(window.column.objective, "I get back.")
+    assert window.column.objective.toPlainText() == "I get back."
+    window.column.title.setFocus()
+    hand.settle()
+    assert window.column.objective.toPlainText() == "“I get back.”"
+    assert window.document.drill.objective == "I get back."
+
+
+def test_cues_are_written_in_place(window):
+    window.actions_by_name["ask all"].trigger()
+    hand.click(hand.sentence(window, "What do you say to the players"))
+    editor = hand.field(window, "cues").editor
+    assert editor.hasFocus()
+    editor.setPlainText("High first.\nThen run.")
+    hand.settle()
+    assert window.document.drill.cues == ("High first.", "Then run.")
+    assert window.column.form is not None
+    hand.sentence(window, "High first.")
+
+
+# what is asked
+
+
+def test_a_new_card_asks_three_things_and_all_once_it_is_saved(window, prompts, tmp_path):
+    def questions():
+        hand.settle()
+        return [row for row in window.column.sentences() if row.sentence.missing]
+
+    assert len(questions()) == 3
+    hand.write(window.column.title, "Deep")
+    prompts.answers = [tmp_path / "deep.drill.json"]
+    window.actions_by_name["save"].trigger()
+    assert len(questions()) > 3
+
+
+def test_a_question_about_a_record_opens_it_at_the_answer(window):
+    window.actions_by_name["ask all"].trigger()
+    window.actions_by_name["rule aim"].trigger()
+    window.column.close_form()
+    hand.click(next(row for row in window.column.sentences() if row.sentence.key.startswith("question:cost")))
+    assert window.column.form.subject.key in window.view.setting.rules
+    assert hand.field(window, "breach").focusProxy().hasFocus()
+
+
+def test_every_question_of_every_sample_has_an_answer():
+    for path in sorted(sample().glob("*.drill.json")):
+        drill = open_drill(path).drill
+        for progression in drill.progressions:
+            at = At(progression.id)
+            setting = setting_at(drill, at)
+            for reader in ("player", "coach"):
+                card = card_words(drill, at, reader)
+                for group in asked(drill, setting, reader, card.sections).values():
+                    for question in group:
+                        answer = answer_to(question, setting)
+                        assert answer.makes or answer.about, (path.name, question)
+                        subject = subject_of(drill, at, answer.about) if answer.about else None
+                        rows = () if subject is None else subject.table(subject.read(drill, at))
+                        assert not answer.field or answer.field in {row.name for row in rows}, (path.name, question)
+
+
+def test_the_most_wanted_questions_come_first():
+    questions = {
+        "cues": (sentence("ask:cues", "?", missing=True),),
+        "points": (sentence("question:finish", "?", missing=True),),
+        "start": (sentence("question:start", "?", missing=True), sentence("question:bad:s", "?", "s", missing=True)),
+        "rules": (sentence("question:rules", "?", missing=True),),
+    }
+    kept = [question.key for group in first_asked(questions).values() for question in group]
+    assert kept == ["question:start", "question:bad:s", "question:rules"]

@@ -1,0 +1,109 @@
+"""Print and export from the window: the card of what is in view, for whoever reads it; the picture of the court."""
+
+import io
+
+import pypdf
+import pytest
+from desktop import hand
+from PySide6.QtGui import QImage
+
+from designer.bundle import sample
+from designer.desktop.document import Document
+from designer.drill.setting import At
+from designer.storage.reading import open_drill
+
+
+@pytest.fixture
+def window(make_window):
+    path = sample("wide-start.drill.json")
+    opened = open_drill(path)
+    return make_window(Document(opened.drill, path=path), opened)
+
+
+def text_of(path):
+    return " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader(path).pages).split())
+
+
+def test_print_asks_where_only_the_first_time(window, prompts, tmp_path):
+    card = tmp_path / "card.pdf"
+    prompts.answers = [card]
+    hand.click(window.column.bar.print_button)
+    first = card.read_bytes()
+    card.unlink()
+    hand.click(window.column.bar.print_button)
+    assert card.read_bytes() == first
+    assert "card.pdf" in window.notice.words
+
+
+def test_the_offered_name_says_drill_progression_and_reader(window, prompts):
+    window.view.go_to(At("p-fed", "v-one-racket"))
+    window.column.bar.choose("coach")
+    prompts.answers = [None]
+    hand.click(window.column.bar.print_button)
+    assert prompts.asked[0][1].name == "wide-start-2-harder-coach.pdf"
+    assert prompts.asked[0][1].parent == window.document.path.parent
+
+
+def test_each_reader_gets_a_card_of_their_own_and_only_the_coach_the_drill(window, prompts, tmp_path):
+    for reader in ("player", "coach", "stand-in"):
+        window.column.bar.choose(reader)
+        prompts.answers = [tmp_path / f"{reader}.pdf"]
+        hand.click(window.column.bar.print_button)
+    assert "You start as A" in text_of(tmp_path / "player.pdf")
+    assert "You start as A" not in text_of(tmp_path / "coach.pdf")
+    assert pypdf.PdfReader(tmp_path / "player.pdf").attachments == {}
+    assert open_drill(tmp_path / "coach.pdf").drill == window.document.drill
+    (carried,) = pypdf.PdfReader(tmp_path / "coach.pdf").attachments.values()
+    assert carried[0] == sample("wide-start.drill.json").read_bytes()
+
+
+def test_the_card_speaks_to_the_player_who_was_chosen(window, prompts, tmp_path):
+    menu = window.actions_by_name.menus["you"]
+    menu.aboutToShow.emit()
+    next(action for action in menu.actions() if action.text() == "B").trigger()
+    assert window.view.you == "B"
+    prompts.answers = [tmp_path / "b.pdf"]
+    hand.click(window.column.bar.print_button)
+    assert "You start as B" in text_of(tmp_path / "b.pdf")
+
+
+def test_paper_can_be_a4(window, prompts, tmp_path):
+    window.actions_by_name["paper a4"].trigger()
+    window.column.bar.choose("coach")
+    prompts.answers = [tmp_path / "a4.pdf"]
+    hand.click(window.column.bar.print_button)
+    box = pypdf.PdfReader(tmp_path / "a4.pdf").pages[0].mediabox
+    # ISO 216: A4 is 210 × 297 mm.
+    assert (float(box.width), float(box.height)) == pytest.approx((210 / 25.4 * 72, 297 / 25.4 * 72), abs=0.5)
+
+
+def test_a_place_that_cannot_be_written_is_told(window, prompts, tmp_path):
+    prompts.answers = [tmp_path / "nowhere" / "card.pdf"]
+    hand.click(window.column.bar.print_button)
+    kind, sentence, more = prompts.asked[-1]
+    assert (kind, sentence) == ("say", "The card was not made.")
+    assert "nowhere" in more
+
+
+def test_the_court_is_exported_as_a_drawing_or_in_pixels(window, prompts, tmp_path):
+    prompts.answers = [tmp_path / "court.svg"]
+    window.actions_by_name["export"].trigger()
+    assert ">YOU</text>" in (tmp_path / "court.svg").read_text("utf-8")
+    prompts.answers = [tmp_path / "court.png"]
+    window.actions_by_name["export"].trigger()
+    image = QImage(str(tmp_path / "court.png"))
+    assert image.width() == 1600
+    assert image.height() > image.width()
+
+
+def test_the_card_is_copied_as_text(window, qapp):
+    from designer.wording.describe import describe
+
+    window.actions_by_name["copy text"].trigger()
+    assert qapp.clipboard().text() == describe(window.document.drill, window.view.at, units="rackets")
+
+
+def test_the_whole_card_is_bytes_of_a_pdf(window, prompts, tmp_path):
+    prompts.answers = [tmp_path / "card"]
+    hand.click(window.column.bar.print_button)
+    assert len(pypdf.PdfReader(io.BytesIO((tmp_path / "card.pdf").read_bytes())).pages) >= 1

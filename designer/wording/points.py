@@ -9,7 +9,8 @@ from designer.drill.conditions import Event
 from designer.drill.rules import Points
 from designer.wording.counts import listed
 from designer.wording.events import clause, plain_hit
-from designer.wording.people import Group, calls, group
+from designer.wording.names import letter
+from designer.wording.people import Group, calls, group, opponents
 from designer.wording.scope import in_hits, in_parts
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.telling import Telling
@@ -123,7 +124,11 @@ def _way(told: Telling, event: Event) -> str:
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
         return ", to each of the pair"
-    return ", to the opponent" if record.gives.to == "other" else ""
+    if record.gives.to != "other":
+        return ""
+    doer = _only_doer(told, record)
+    across = opponents(told, doer.letters) if doer is not None else ()
+    return f", to {letter(told, across[0]) if len(across) == 1 else 'the opponent'}"
 
 
 def _growth(record: Points) -> Iterator[str]:

@@ -148,7 +148,14 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
         hit = f"{'hit' if several else 'hits'} {ball}"
         return f"{hit}{_joined(where)}{tries}" if not where.endswith("in turn") else f"{hit}{tries}{_joined(where)}"
     tries = {frozenset({1}): f", one serve{each}", frozenset({2}): f", two serves{each}"}.get(frozenset(counts), "")
+    if len(counts) > 1:
+        # Some have one serve and some two.
+        tries = f", {listed([f'{letter(told, who)} {_tries(count)}' for who, count in sorted(start.serves.items())])}"
     return f"{verb}{tries}{_joined(where)}" if where.endswith("in turn") else f"{verb}{_joined(where)}{tries}"
+
+
+def _tries(count: int) -> str:
+    return "one serve" if count == 1 else "two serves"
 
 
 def _joined(where: str) -> str:
@@ -175,7 +182,9 @@ def bad_words(told: Telling, start: Start) -> str:
             caller = f"{caller} before hitting"
     result = outcome(told, start.bad, doer)
     if is_serve(told, start):
-        return f"{'a double fault' if set(start.serves.values()) == {2} else 'a fault'}: {result}"
+        counts = set(start.serves.values())
+        fault = "a double fault" if counts == {2} else "the last fault" if len(counts) > 1 else "a fault"
+        return f"{fault}: {result}"
     head = "bad feed"
     if told.brief and start.good:
         # A feed that is played counts, so a bad one is one that was left.

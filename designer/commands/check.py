@@ -49,6 +49,7 @@ def run(asked: argparse.Namespace) -> int:
 
 def _report(file: str) -> dict[str, Any]:
     """Return what is to be said of one file, as JSON data."""
+    from designer.numbers.levels import USUAL
     from designer.review.checks import checks
 
     report: dict[str, Any] = {"file": file, "unreadable": None, "notices": [], "checks": []}
@@ -59,7 +60,7 @@ def _report(file: str) -> dict[str, Any]:
         complain(str(reason))
         return report
     report["notices"] = list(found.notices)
-    report["checks"] = [_as_data(found.drill, each) for each in checks(found.drill)]
+    report["checks"] = [_as_data(found.drill, each) for each in checks(found.drill, players=USUAL)]
     return report
 
 

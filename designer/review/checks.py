@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import chain
 from typing import Final
 
 from designer.court.standards import ground
@@ -30,14 +31,15 @@ __all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "
 _ORDER: Final[tuple[Weight, ...]] = ("error", "caution", "suggestion")
 
 
-def checks(drill: Drill, at: At | None = None) -> tuple[Check, ...]:
+def checks(drill: Drill, at: At | None = None, *, players: str | None = None) -> tuple[Check, ...]:
     """Return what the review finds, errors first, dangers before other cautions.
 
     With ``at``, what concerns that setting and the drill as a whole; without, all settings, each finding once, where it
-    first appears. Cautions that the author has accepted are left out. Whatever is found, whoever shows it ends with
+    first appears. Cautions that the author has accepted are left out. ``players`` is a level for the checks that need
+    numbers, which take up to a second; without it they are not made. Whatever is found, whoever shows it ends with
     ``NO_OTHER``: the drawing does not know the court. Raises ``KeyError`` where there is no such setting.
     """
-    return tuple(found for found in _all(drill, at) if _acceptance(drill, found) is None)
+    return tuple(found for found in _all(drill, at, players) if _acceptance(drill, found) is None)
 
 
 def accepted_checks(drill: Drill, at: At | None = None) -> tuple[tuple[Check, Accepted], ...]:
@@ -66,18 +68,26 @@ def _acceptance(drill: Drill, found: Check) -> Accepted | None:
     return None
 
 
-def _all(drill: Drill, at: At | None) -> list[Check]:
+def _all(drill: Drill, at: At | None, players: str | None = None) -> list[Check]:
     order = {weight: number for number, weight in enumerate(_ORDER)}
-    return sorted(_each_once(drill, at), key=lambda found: (order[found.weight], not found.danger))
+    return sorted(_each_once(drill, at, players), key=lambda found: (order[found.weight], not found.danger))
 
 
-def _each_once(drill: Drill, at: At | None) -> Iterator[Check]:
+def _each_once(drill: Drill, at: At | None, players: str | None) -> Iterator[Check]:
     seen: set[tuple[str, tuple[str, ...], str]] = set()
-    for found in _found(drill, at):
+    for found in chain(_found(drill, at), _computed(drill, at, players)):
         key = (found.key, found.about, found.sentence.text)
         if key not in seen:
             seen.add(key)
             yield found
+
+
+def _computed(drill: Drill, at: At | None, players: str | None) -> Iterator[Check]:
+    if players is not None:
+        # The numbers are loaded only by whoever has the time for them.
+        from designer.review.numbers import number_checks
+
+        yield from number_checks(drill, at, players)
 
 
 def _found(drill: Drill, at: At | None) -> Iterator[Check]:

@@ -9,12 +9,14 @@ import os
 import sys
 
 import pytest
-from hypothesis import settings
+from hypothesis import Phase, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 # How long an example takes says something about the machine, not about the program.
-settings.register_profile("project", deadline=None, print_blob=True, max_examples=25)
+# No explaining: it traces every line of a failing example, which takes minutes on a window.
+PHASES = [phase for phase in Phase if phase is not Phase.explain]
+settings.register_profile("project", deadline=None, print_blob=True, max_examples=25, phases=PHASES)
 # For a night: HYPOTHESIS_PROFILE=thorough python -m pytest
 settings.register_profile("thorough", settings.get_profile("project"), max_examples=1000)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "project"))

@@ -40,6 +40,7 @@ def add(commands: Commands) -> None:
 def run(asked: argparse.Namespace) -> int:
     """Write the picture; return the exit status."""
     from designer.drawing.picture import picture
+    from designer.drawing.sheet import with_legend
     from designer.drawing.themes import theme
 
     ending = ".svg" if asked.output == STANDARD_OUTPUT else Path(asked.output).suffix.lower()
@@ -49,7 +50,7 @@ def run(asked: argparse.Namespace) -> int:
     drill = opened(asked.file).drill
     at = setting_named(drill, asked.at, asked.file)
     colours = theme("photocopy" if asked.grey else "paper", surface=drill.court.surface)
-    drawn = picture(drill, at, unit=UNIT, theme=colours)
+    drawn = with_legend(picture(drill, at, unit=UNIT, theme=colours), colours)
     if ending == ".svg":
         from designer.drawing.svg import svg
 

@@ -80,21 +80,17 @@ def found_brand(path: Path | None) -> tuple[Brand | None, str | None, tuple[str,
 def write_picture(path: Path, view: View, width: int = 1600) -> None:
     """Write the court of the setting in view to ``path``: SVG by that ending, else PNG. Raises ``Unwritable``."""
     from designer.drawing.picture import picture
+    from designer.drawing.sheet import with_legend
     from designer.drawing.themes import theme
 
     document = view.document
     paper = theme("paper", surface=document.drill.court.surface)
-    drawn = picture(document.drill, view.at, unit=UNIT, theme=paper, turned=view.turned)
+    drawn = with_legend(picture(document.drill, view.at, unit=UNIT, theme=paper, turned=view.turned), paper)
     if path.suffix.lower() == ".svg":
         from designer.drawing.svg import svg
 
         write_file(path, svg(drawn, paper, width).encode())
         return
-    from PySide6.QtCore import QBuffer, QIODevice
+    from designer.drawing.qt import png
 
-    from designer.drawing.qt import image
-
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image(drawn, paper, width).save(buffer, "PNG")  # type: ignore[call-overload]
-    write_file(path, bytes(buffer.data().data()))
+    write_file(path, png(drawn, paper, width))

@@ -269,6 +269,32 @@ class IconButton(QAbstractButton):
         paint_icon(painter, self._name, box, now.soft if self.isEnabled() else now.faint)
 
 
+class FilledButton(QAbstractButton):
+    """The one filled button in view."""
+
+    def __init__(self, words: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setText(words)
+        self.setAccessibleName(words)
+        self.setFont(font(CONTROL, bold=True))
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 34, 30)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        fill = now.soft if self.underMouse() or self.isDown() else now.chosen
+        frame(painter, self.rect(), edge=fill, fill=fill)
+        if self.hasFocus():
+            frame(painter, self.rect().adjusted(2, 2, -2, -2), edge=now.chosen_word, fill=None, width=1.5)
+        painter.setFont(self.font())
+        painter.setPen(QColor(now.chosen_word))
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, self.text())
+
+
 class Link(QAbstractButton):
     """Quiet words that do something when pressed."""
 

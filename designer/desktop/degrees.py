@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QActionGroup, QColor, QContextMenuEvent, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
@@ -174,6 +174,8 @@ class DegreeRow(QWidget):
 
     def menu(self, degree: Degree) -> QMenu:
         """Return the menu of the variations of a degree, with one more to add."""
+        from PySide6.QtGui import QActionGroup
+
         menu = QMenu(self)
         group = QActionGroup(menu)
         for each in of_degree(self._document.shown, self._view.at, degree):

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPixmap
+from PySide6.QtGui import QPainter
 from PySide6.QtSvg import QSvgRenderer
 
 from designer.bundle import resource
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QIcon
 
 
 @cache
@@ -24,6 +28,8 @@ def paint_icon(painter: QPainter, name: str, box: QRectF, colour: str) -> None:
 
 def icon(name: str, colour: str, size: int = 16) -> QIcon:
     """Return the icon as Qt's controls want it, sharp on screens of up to three pixels a point."""
+    from PySide6.QtGui import QIcon, QPixmap
+
     made = QIcon()
     for scale in (1, 2, 3):
         pixmap = QPixmap(QSize(size * scale, size * scale))
@@ -38,4 +44,6 @@ def icon(name: str, colour: str, size: int = 16) -> QIcon:
 
 def program_icon() -> QIcon:
     """Return the icon of the program."""
+    from PySide6.QtGui import QIcon
+
     return QIcon(str(resource("icons", "drill-designer.svg")))

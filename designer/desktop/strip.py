@@ -163,7 +163,6 @@ class ThingStrip(QWidget):
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         page = QWidget()
-        page.setObjectName("page")
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(PITCH - CELL)

@@ -1,4 +1,4 @@
-"""The style of every control: Fusion, our palette and one stylesheet, all made from a look."""
+"""The style of every control: Fusion and our palette, with sheets for what is typed into, all made from a look."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QColor, QPalette
-from PySide6.QtWidgets import QApplication, QStyleFactory
+from PySide6.QtWidgets import QApplication
 
 from designer.desktop import settings
 from designer.desktop.fonts import CONTROL, font
@@ -43,6 +43,7 @@ def palette(look: Look) -> QPalette:
         QPalette.ColorRole.Mid: look.hairline,
         QPalette.ColorRole.Light: look.panel,
         QPalette.ColorRole.Dark: look.edge,
+        QPalette.ColorRole.Shadow: look.edge,
     }
     for role, colour in roles.items():
         made.setColor(role, QColor(colour))
@@ -51,57 +52,34 @@ def palette(look: Look) -> QPalette:
     return made
 
 
-_SHEET: Final = """
-QToolTip {{ color: {ink}; background: {panel}; border: 1px solid {edge}; padding: 4px 6px; }}
-QMenuBar {{ background: {window}; padding: 1px 4px; }}
-QMenuBar::item {{ padding: 4px 10px; background: transparent; border-radius: 4px; }}
-QMenuBar::item:selected, QMenuBar::item:pressed {{ background: {hover}; }}
-QMenu {{ background: {panel}; border: 1px solid {edge}; padding: 4px; }}
-QMenu::item {{ padding: 6px 28px 6px 24px; border-radius: 4px; color: {ink}; }}
-QMenu::item:selected {{ background: {chosen}; color: {chosen_word}; }}
-QMenu::item:disabled {{ color: {faint}; }}
-QMenu::separator {{ height: 1px; background: {hairline}; margin: 4px 8px; }}
-QMenu::indicator {{ width: 12px; height: 12px; left: 6px; }}
-QScrollArea, QScrollArea > QWidget > QWidget#page {{ background: transparent; border: none; }}
-QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; }}
-QScrollBar::handle:vertical {{ background: {edge}; border-radius: 3px; min-height: 32px; margin: 0 3px; }}
-QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; }}
-QScrollBar::handle:horizontal {{ background: {edge}; border-radius: 3px; min-width: 32px; margin: 3px 0; }}
-QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page
-    {{ background: none; border: none; width: 0; height: 0; }}
-QSplitter::handle {{ background: {hairline}; }}
-QLineEdit, QPlainTextEdit#lines {{ background: {panel}; color: {ink}; border: 1px solid {edge}; border-radius: 4px;
+_FIELDS: Final = """
+QLineEdit, QPlainTextEdit {{ background: {panel}; color: {ink}; border: 1px solid {edge}; border-radius: 4px;
     padding: 2px 7px; selection-background-color: {chosen}; selection-color: {chosen_word}; }}
 QLineEdit {{ min-height: 20px; }}
-QLineEdit:focus, QPlainTextEdit#lines:focus {{ border: 2px solid {ink}; padding: 1px 6px; }}
-QLineEdit:disabled {{ color: {faint}; border-color: {hairline}; }}
-QComboBox QAbstractItemView {{ background: {panel}; color: {ink}; border: 1px solid {edge}; outline: none;
-    selection-background-color: {chosen}; selection-color: {chosen_word}; }}
-QPushButton {{ background: {panel}; color: {ink}; border: 1px solid {edge}; border-radius: 5px; padding: 4px 14px;
-    min-height: 20px; }}
-QPushButton:hover {{ background: {hover}; }}
-QPushButton:focus {{ border: 2px solid {ink}; padding: 3px 13px; }}
-QPushButton:disabled {{ color: {faint}; border-color: {hairline}; }}
-QPushButton#filled {{ background: {chosen}; color: {chosen_word}; border: 1px solid {chosen}; font-weight: bold;
-    padding: 4px 16px; }}
-QPushButton#filled:hover {{ background: {soft}; border-color: {soft}; }}
-QPushButton#filled:focus {{ border: 2px solid {highlighter_edge}; }}
-QToolButton {{ background: transparent; color: {ink}; border: 1px solid transparent; border-radius: 4px;
-    padding: 3px 6px; }}
-QToolButton:hover {{ background: {hover}; }}
-QToolButton:focus {{ border: 2px solid {ink}; padding: 2px 5px; }}
-QToolButton:disabled {{ color: {faint}; }}
-QToolButton::menu-indicator {{ image: none; }}
-QToolButton#quiet {{ color: {soft}; padding: 2px 6px; }}
-QLabel {{ background: transparent; }}
-QMessageBox, QDialog, QInputDialog {{ background: {window}; }}
+QLineEdit:focus, QPlainTextEdit:focus {{ border: 2px solid {ink}; padding: 1px 6px; }}
+QLineEdit:disabled, QPlainTextEdit:disabled {{ color: {faint}; border-color: {hairline}; }}
+"""
+
+_SCROLL_BAR: Final = """
+QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; }}
+QScrollBar::handle:vertical {{ background: {edge}; border-radius: 3px; min-height: 32px; margin: 0 3px; }}
+QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page
+    {{ background: none; border: none; width: 0; height: 0; }}
 """
 
 
-def stylesheet(look: Look) -> str:
-    """Return Qt's stylesheet in the colours of ``look``."""
-    colours = {name: getattr(look, name) for name in look.__slots__ if name != "name"}
-    return _SHEET.format(**colours)
+def _in_colours(sheet: str, look: Look) -> str:
+    return sheet.format(**{name: getattr(look, name) for name in look.__slots__})
+
+
+def field_sheet(look: Look) -> str:
+    """Return the style sheet of boxes that are typed into. One for all widgets would cost each of them at start."""
+    return _in_colours(_FIELDS, look)
+
+
+def scroll_bar_sheet(look: Look) -> str:
+    """Return the style sheet of a column's scroll bar."""
+    return _in_colours(_SCROLL_BAR, look)
 
 
 class Style(QObject):
@@ -111,7 +89,7 @@ class Style(QObject):
 
     def __init__(self, application: QApplication) -> None:
         super().__init__(application)
-        application.setStyle(QStyleFactory.create("Fusion"))
+        application.setStyle("Fusion")
         self._application = application
         self._system = QPalette(application.palette())
         self.look: Look | None = None
@@ -133,7 +111,6 @@ class Style(QObject):
             return
         self.look = now
         self._application.setPalette(palette(now))
-        self._application.setStyleSheet(stylesheet(now))
         self.changed.emit(now)
 
 

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QAbstractButton, QLineEdit, QWidget
 from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, NOTE, font
-from designer.desktop.style import look, style
+from designer.desktop.style import field_sheet, look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
 from designer.drill.setting import At
@@ -168,6 +168,7 @@ class ProgressionTabs(QWidget):
         if tab is None or self._document.read_only:
             return
         box = self._box = NameBox(tab.name, self)
+        box.setStyleSheet(field_sheet(look()))
         box.setFont(font(BODY, bold=True))
         box.setPlaceholderText("Name this progression")
         box.setAccessibleName("Name of the progression")

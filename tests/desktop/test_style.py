@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel, QPushButton
 from designer.desktop import settings
 from designer.desktop.fonts import family, font
 from designer.desktop.look import BLACK, DARK, LIGHT
-from designer.desktop.style import form_ground, look, palette, style, stylesheet
+from designer.desktop.style import field_sheet, form_ground, look, palette, scroll_bar_sheet, style
 
 
 @pytest.mark.parametrize("chosen", [LIGHT, DARK, BLACK], ids=lambda look: look.name)
@@ -35,11 +35,11 @@ def test_there_is_one_style(styled):
     assert style() is styled
 
 
-def test_the_sheet_is_made_of_the_looks_own_colours():
-    sheet = stylesheet(DARK).lower()
-    assert DARK.chosen.lower() in sheet
-    assert LIGHT.window.lower() not in sheet
-    assert "{" + "ink" not in sheet
+@pytest.mark.parametrize("sheet", [field_sheet, scroll_bar_sheet])
+def test_a_sheet_is_made_of_the_looks_own_colours(sheet):
+    assert DARK.edge in sheet(DARK)
+    assert LIGHT.edge not in sheet(DARK)
+    assert sheet(DARK).count("{") == sheet(DARK).count("}") > 0
 
 
 def test_disabled_words_are_faint(qapp):

@@ -172,11 +172,13 @@ def test_each_change_in_a_form_shows_at_once_and_is_one_step(make_window):
     assert hand.field(window, "wing").findChildren(type(window.start_row.counts.segments()[0]))[0].isChecked()
 
 
-def test_typing_is_undone_in_one_go(window):
+def test_typing_is_undone_in_one_go_by_the_key_of_undo(window, qtbot):
     hand.write(window.column.title, "Deep")
     assert window.document.drill.title == "Deep"
     assert window.document.stack.count() == 1
-    window.actions_by_name["undo"].trigger()
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    qtbot.keyClick(window.column.title, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     hand.settle()
     assert window.document.drill.title == ""
     assert window.column.title.toPlainText() == ""

@@ -7,9 +7,6 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import (
-    QAccessible,
-    QAccessibleAnnouncementEvent,
-    QAccessibleEvent,
     QContextMenuEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
@@ -336,6 +333,8 @@ class CourtCanvas(CourtView):
         """Say what is picked and where it is to a screen reader."""
         words = self.words_of_selection()
         self.setAccessibleDescription(words)
+        from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAccessibleEvent
+
         if not words or not QAccessible.isActive():
             return
         QAccessible.updateAccessibility(QAccessibleEvent(self, QAccessible.Event.DescriptionChanged))

@@ -21,7 +21,7 @@ from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
-from designer.desktop.style import look, style
+from designer.desktop.style import look, scroll_bar_sheet, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
 from designer.wording.sentence import Sentence
@@ -256,7 +256,6 @@ class CardColumn(QWidget):
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         outer.addWidget(self._scroll, 1)
         page = QWidget()
-        page.setObjectName("page")
         self._page = QVBoxLayout(page)
         self._page.setSpacing(0)
         self._scroll.setWidget(page)
@@ -296,6 +295,7 @@ class CardColumn(QWidget):
                 widget.setFont(font(BODY + 1 if wide else BODY))
 
     def _colour(self, *_: object) -> None:
+        self._scroll.verticalScrollBar().setStyleSheet(scroll_bar_sheet(look()))
         tinted(self, look().panel)
         for text in (self.title, self.objective):
             text.colour()

@@ -15,7 +15,7 @@ from designer.desktop.fonts import NOTE
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
 from designer.desktop.forms.subjects import Subject
-from designer.desktop.style import form_ground, look
+from designer.desktop.style import field_sheet, form_ground, look
 
 LEFT: Final = 38
 SIDE: Final = 14
@@ -34,6 +34,7 @@ class OpenForm(QWidget):
     def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[str, str]]) -> None:
         super().__init__()
         self.subject = subject
+        self.setStyleSheet(field_sheet(look()))
         self.type = type(record)
         self.form = Form(subject.table(record))
         self.form.edited.connect(self.edited)

@@ -5,8 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import QRect, QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtCore import QEvent, QPointF, QSignalBlocker, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QEnterEvent,
+    QFocusEvent,
+    QFont,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
@@ -14,6 +26,40 @@ from designer.desktop.lines import broken
 from designer.desktop.style import look
 
 SIDE: Final = 14
+ABOVE: Final = 2
+
+
+class Cover(QWidget):
+    """What is painted over the text and lets every press through: the question while there is none, the focus' ring.
+
+    A widget of its own, for the text's viewport is made by Qt: the bindings would load every kind of widget to find out
+    what it is, which takes a tenth of the time until a window is there.
+    """
+
+    def __init__(self, text: PlaceText, question: str) -> None:
+        super().__init__(text)
+        self._text = text
+        self._question = question
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        now = look()
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self._text.hasFocus():
+            frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.ink, fill=None, width=2)
+        elif not self._text.value:
+            metrics = self._text.fontMetrics()
+            base = ABOVE + metrics.ascent()
+            painter.setFont(self._text.font())
+            painter.setPen(QColor(now.soft))
+            painter.drawText(QPointF(SIDE, base), self._question)
+            start = SIDE + metrics.horizontalAdvance(self._question) + 8
+            pen = QPen(QColor(now.soft), 1.4, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap)
+            if not self._text.underMouse():
+                pen.setDashPattern([0.01, 2.6])
+            painter.setPen(pen)
+            painter.drawLine(QPointF(start, base + 2), QPointF(self.width() - SIDE, base + 2))
 
 
 class PlaceText(QPlainTextEdit):
@@ -36,7 +82,7 @@ class PlaceText(QPlainTextEdit):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._question = question
+        self._cover = Cover(self, question)
         self._leading = leading
         self._many = lines
         self._balanced = balanced
@@ -50,7 +96,7 @@ class PlaceText(QPlainTextEdit):
         self.setTabChangesFocus(True)
         self.setAccessibleName(question)
         self.document().setDocumentMargin(0)
-        self.setViewportMargins(SIDE, 2, SIDE, 2)
+        self.setViewportMargins(SIDE, ABOVE, SIDE, ABOVE)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.textChanged.connect(self._typed)
         self.colour()
@@ -63,8 +109,8 @@ class PlaceText(QPlainTextEdit):
             palette.setColor(role, QColor(0, 0, 0, 0))
         palette.setColor(QPalette.ColorRole.Text, QColor(now.ink))
         self.setPalette(palette)
-        self.viewport().setAutoFillBackground(False)
         self.setAutoFillBackground(False)
+        self._cover.update()
 
     @property
     def value(self) -> str:
@@ -93,11 +139,30 @@ class PlaceText(QPlainTextEdit):
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         self._put(self._value)
+        self._cover.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
         if event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
             self._put(self._worn())
+        self._cover.update()
+
+    def enterEvent(self, event: QEnterEvent) -> None:
+        super().enterEvent(event)
+        self._cover.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self._cover.update()
+
+    def event(self, event: QEvent) -> bool:
+        """Leave undo and redo to the drill: its own steps take back what was typed here."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            undo = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
+            if undo:
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not self._many:
@@ -106,36 +171,11 @@ class PlaceText(QPlainTextEdit):
         if event.key() == Qt.Key.Key_Escape:
             self.clearFocus()
             return
-        if event.modifiers() & Qt.KeyboardModifier.ControlModifier and event.key() in (Qt.Key.Key_Z, Qt.Key.Key_Y):
-            # The drill's own undo takes back what was typed here.
-            event.ignore()
-            return
         super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        now = look()
-        painter = QPainter(self.viewport())
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if not self.toPlainText() and not self.hasFocus():
-            painter.setFont(self.font())
-            painter.setPen(QColor(now.soft))
-            metrics = self.fontMetrics()
-            painter.drawText(0, metrics.ascent(), self._question)
-            start = metrics.horizontalAdvance(self._question) + 8
-            pen = QPen(QColor(now.soft), 1.4, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap)
-            if not self.underMouse():
-                pen.setDashPattern([0.01, 2.6])
-            painter.setPen(pen)
-            painter.drawLine(start, metrics.ascent() + 2, self.viewport().width(), metrics.ascent() + 2)
-
-    def paint_focus(self, painter: QPainter, box: QRect) -> None:
-        """Paint the ring of the keyboard's focus round ``box``, on the page behind."""
-        frame(painter, box, edge=look().ink, fill=None, width=2)
 
     def _worn(self) -> str:
         return self._dressed(self._value) if self._value else ""
@@ -146,7 +186,7 @@ class PlaceText(QPlainTextEdit):
         with QSignalBlocker(self):
             self.setPlainText(text)
         self._fit()
-        self.viewport().update()
+        self._cover.update()
 
     def _typed(self) -> None:
         self._fit()
@@ -182,9 +222,10 @@ class PlaceText(QPlainTextEdit):
                     wide = middle
         spare = max(0, room - wide - 4)
         if self.viewportMargins().right() != SIDE + spare:
-            self.setViewportMargins(SIDE, 2, SIDE + spare, 2)
+            self.setViewportMargins(SIDE, ABOVE, SIDE + spare, ABOVE)
 
     def _fit(self) -> None:
+        self._cover.resize(self.size())
         self._balance()
         if self.height() != self._height():
             self.setFixedHeight(self._height())

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidget
 
-from designer.desktop.controls import frame
-from designer.desktop.fonts import BODY, CONTROL, font
+from designer.desktop.controls import FilledButton, frame
+from designer.desktop.fonts import BODY, font
 from designer.desktop.style import look
 
 if TYPE_CHECKING:
@@ -65,10 +65,7 @@ class ReaderBar(QWidget):
             self._line.addWidget(tab)
         self._group.idClicked.connect(lambda number: self.choose(READERS[number][0]))
         self._line.addStretch(1)
-        self.print_button = QPushButton("Print")
-        self.print_button.setObjectName("filled")
-        self.print_button.setFont(font(CONTROL, bold=True))
-        self.print_button.setFixedHeight(30)
+        self.print_button = FilledButton("Print", self)
         self.print_button.setToolTip("Make a card of this setting for this reader")
         self.print_button.clicked.connect(self.printed)
         self._line.addWidget(self.print_button)

@@ -218,7 +218,6 @@ class BlockBox(Box):
         self._shown = ""
         self._live = live
         self.editor = _Editor()
-        self.editor.setObjectName("lines")
         self.editor.setFont(font(CONTROL))
         self.editor.setPlaceholderText(hint)
         self.editor.setTabChangesFocus(True)

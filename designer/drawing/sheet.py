@@ -10,7 +10,7 @@ from designer.drawing.primitives import Layer, mark
 from designer.drawing.samples import legend_shapes, shifted
 from designer.drawing.themes import Theme
 
-COLUMN: Final = 78.0
+COLUMN: Final = 70.0
 """Least width of a legend's column, in u."""
 
 PITCH: Final = 13.0
@@ -24,10 +24,11 @@ def with_legend(picture: Picture, theme: Theme) -> Picture:
         return picture
     left, low, right, high = picture.extent
     unit = picture.unit
-    columns = max(1, int((right - left - GAP * unit) / (COLUMN * unit)))
-    wide = (right - left - GAP * unit) / columns
+    rim = GAP / 2 * unit
+    columns = max(1, int((right - left - 2 * rim) / (COLUMN * unit)))
+    wide = (right - left - 2 * rim) / columns
     shapes, tall = legend_shapes(picture.legend, theme, unit, columns=columns, column_width=wide, pitch=PITCH)
-    corner = (left + GAP / 2 * unit, low - GAP * unit)
+    corner = (left + rim, low - GAP * unit)
     legend = mark(None, "legend", Layer.WORDS, (shifted(shape, corner) for shape in shapes))
-    extent = (left, low - tall - 2 * GAP * unit, right, high)
+    extent = (left - rim, low - tall - 2 * GAP * unit, right + rim, high + rim)
     return replace(picture, marks=(*picture.marks, legend), extent=extent)

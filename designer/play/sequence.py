@@ -321,16 +321,13 @@ def _passes(incoming: tuple[Point, Point], stands: Point, end: End) -> float:
 
 
 def _in_order(found: list[Step], before: Mapping[str, str | None]) -> list[Step]:
-    """Return the steps in order of play: by digit; those of one digit by branch, alternatives from the hitter's left."""
-    rank: dict[str | None, tuple[object, ...]] = {None: ()}
+    """Return the steps in order of play: by digit; those of one digit by branch, alternatives by their ids.
 
-    def key(step: Step) -> tuple[object, ...]:
-        landing = step.contact if step.landing is None else step.landing
-        right, _ = as_player(landing, step.end)
-        return (*rank[before[step.shot.id]], step.hitter, round(right, 4), step.shot.id)
-
+    Where a ball goes does not count: a mirrored drill is told in the same order.
+    """
+    rank: dict[str | None, tuple[str, ...]] = {None: ()}
     for step in found:
-        rank[step.shot.id] = key(step)
+        rank[step.shot.id] = (*rank[before[step.shot.id]], step.hitter, step.shot.id)
     return sorted(found, key=lambda step: (step.digit, rank[step.shot.id]))
 
 

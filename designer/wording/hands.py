@@ -15,8 +15,10 @@ def left_handed(told: Telling) -> Sentence | None:
         return None
     left = [job.letter for job in players if job.hand == "left"]
     if left and len(left) < len(players):
-        right = [job.letter for job in players if job.hand == "right"]
-        hands = f"{listed(left)} left-handed, {listed(right)} right-handed"
+        # In the order of the letters, so that a mirrored drill is told in the same order.
+        first, second = dict.fromkeys(job.hand for job in sorted(players, key=lambda job: job.letter))
+        of = {hand: listed([job.letter for job in players if job.hand == hand]) for hand in (first, second)}
+        hands = f"{of[first]} {first}-handed, {of[second]} {second}-handed"
         text = "" if told.brief else "for another pair the sides of the hand change: mirror or turn the hand first"
         return sentence("left-handed", sentences_of(f"drawn for {hands}", text))
     own, other = ("left", "right") if left else ("right", "left")

@@ -46,6 +46,9 @@ def span(corners: tuple[Point, ...]) -> Span:
     return Span(end, min(across), max(across), min(along), max(along))
 
 
+_ASIDE: Final = 0.0101
+"""A step that leaves a line, in metres."""
+
 _NOT_BY_LINES: Final = ("past the service line", "between the service lines", "middle four rackets")
 _BY_LINES: Final = {
     "right back court": "right half from the service line to the baseline",
@@ -80,11 +83,10 @@ def _edge(
     found = reading(ground, from_player(x, y, box.end))
     offset = found.across if axis == "across" else found.along
     if offset is None:
-        found = reading(ground, from_player(x + 0.0101, y + 0.0101, box.end))
+        # On a crossing, or half-way between two: beside it along the edge the edge alone is read.
+        aside = (x, y + _ASIDE) if axis == "across" else (x + _ASIDE, y)
+        found = reading(ground, from_player(*aside, box.end))
         offset = found.across if axis == "across" else found.along
-        near = offset is not None and offset.count_metres < 0.011
-        if offset is not None and near:
-            return owned(offset.line, owner), True
     if offset is None:
         return "", False
     if offset.direction == "on":

@@ -117,7 +117,7 @@ FACTS = {
         ["A’s first two balls land in B’s right half", "untouched", "centre line", "From A’s fifth hit on"],
     ),
     "short-approach": (
-        ["into the approach zone", "either side or lobs", "first volley or smash", "untouched pass or lob"],
+        ["into the approach zone", "lobs or passes to either side", "first volley or smash", "untouched pass or lob"],
         ["a foot on or inside the service line", "After five starts A and B change jobs and ends", "18 balls"],
         ["from behind the baseline", "C and D come in for A and B", "20 starts", "2 flat discs"],
     ),

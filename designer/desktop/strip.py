@@ -154,7 +154,7 @@ class ThingStrip(QWidget):
         self._uses: dict[str, KeyUse] = {use.tool: use for use in LETTERS}
         self._buttons: dict[str, ThingButton] = {}
         outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 10, 0, 6)
+        outer.setContentsMargins(0, 10, 1, 6)
         outer.setSpacing(0)
         self._scroll = QScrollArea()
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
@@ -214,7 +214,7 @@ class ThingStrip(QWidget):
         self._grid.addWidget(self.more, rows, 0)
         for row in range(20):
             self._grid.setRowStretch(row, 1 if row == rows + 1 else 0)
-        self.setFixedWidth(WIDTH * columns)
+        self.setFixedWidth(WIDTH * columns + 1)
 
     def _repaint(self, *_: object) -> None:
         self.update()

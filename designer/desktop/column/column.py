@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
@@ -248,6 +248,7 @@ class CardColumn(QWidget):
 
     def _build(self) -> None:
         outer = stacked(self)
+        outer.setContentsMargins(1, 0, 0, 0)
         outer.addWidget(self.bar)
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
@@ -281,6 +282,9 @@ class CardColumn(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._pad()
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        QPainter(self).fillRect(0, 0, 1, self.height(), QColor(look().hairline))
 
     def _pad(self) -> None:
         wide = self.width() >= WIDE

@@ -10,7 +10,7 @@ from designer import __doc__ as about_text
 from designer.desktop import settings
 from designer.desktop.canvas.keys import LETTERS, OTHER_KEYS
 from designer.desktop.look import CHOICES
-from designer.desktop.style import style
+from designer.desktop.style import MENU_BAR, style
 from designer.desktop.view import UNITS
 
 if TYPE_CHECKING:
@@ -24,6 +24,7 @@ class ViewDeeds(QObject):
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
+        window.menuBar().setStyleSheet(MENU_BAR)
         actions, view, canvas = window.actions_by_name, window.view, window.canvas
         actions["zoom in"].triggered.connect(canvas.zoom_in)
         actions["zoom out"].triggered.connect(canvas.zoom_out)

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import io
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
 from designer.cards.contents import contents
 from designer.cards.frame import Frame, header_height
-from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower
+from designer.cards.layout import Placed, Room, Side, laid_out, narrower
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
-from designer.cards.papers import PAPERS, Paper
+from designer.cards.papers import Paper, chosen_paper
 from designer.cards.pieces import Pieces, headings
 from designer.cards.text import Typesetter
 from designer.drawing.themes import Theme, theme
@@ -24,7 +24,6 @@ from designer.drill.setting import At
 from designer.wording.card import CardWords, Reader, card_words
 from designer.wording.units import Units
 
-PaperName = Literal["a5", "a4"]
 READERS: Final = ("player", "coach", "stand-in")
 LEAST_CONTRAST: Final = 4.5
 """WCAG 2.1, success criterion 1.4.3: contrast of text with what is behind it."""
@@ -51,15 +50,18 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     logo: str | None = None,
     source: bytes | None = None,
     grey: bool = False,
+    across: bool = False,
+    large_print: bool = False,
+    binder: bool = False,
+    sealed: bool = False,
 ) -> Card:
     """Return the card of the setting at ``at``.
 
-    ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file; ``source`` is the drill file
+    ``paper`` and the last four are those of ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file; ``source`` is the drill file
     to attach; ``grey`` prints black on white for a photocopier. The same arguments give the same bytes. Raises
     ``KeyError`` where the drill has no such setting, job or paper.
     """
-    if paper not in PAPERS:
-        raise KeyError(f"there is no paper {paper!r}; there are {', '.join(PAPERS)}")
+    sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
     if player is not None and drill.job(player) is None:
         letters = ", ".join(job.letter for job in drill.jobs) or "none"
         raise KeyError(f"the drill has no job {player!r}; it has {letters}")
@@ -68,7 +70,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     typesetter = Typesetter()
     mark, notices = _logo(logo)
     made = _Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey)
-    sides, sheet = made.sides(PAPERS[paper])
+    sides, sheet = made.sides(sheet)
     pdf = made.pdf(sides, sheet)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
@@ -101,7 +103,7 @@ class _Maker:
     def sides(self, paper: Paper) -> tuple[tuple[Side, ...], Paper]:
         """Return the sides, and the paper they were laid out for: the diagram gives way before a side is added."""
         first = self._laid_out(paper)
-        if len(first) == 1 or self.reader != "player":
+        if len(first) == 1 or self.reader != "player" or paper.layout != "beside":
             return first, paper
         second = self._laid_out(narrower(paper))
         return (second, narrower(paper)) if len(second) < len(first) else (first, paper)
@@ -111,11 +113,9 @@ class _Maker:
         top = paper.height - paper.top - header_height(frame)
         short = paper.height - paper.top - header_height(frame, short=True)
         bottom = paper.bottom + paper.footer.leading + 6
-        return laid_out(self._contents(paper), Room(paper, top, short, bottom))
-
-    def _contents(self, paper: Paper) -> Contents:
         pieces = Pieces(paper, self.theme, self.typesetter)
-        return contents(self.drill, self.at, self.words, self.reader, self.player, pieces)
+        found = contents(self.drill, self.at, self.words, self.reader, self.player, pieces, front=short - bottom)
+        return laid_out(found, Room(paper, top, short, bottom))
 
     def _frame(self, paper: Paper, pages: int) -> Frame:
         return Frame(
@@ -148,6 +148,8 @@ class _Maker:
         canvas.bookmarkPage("card")
         canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
         for number, side in enumerate(sides):
+            if paper.mirrored and number % 2:
+                canvas.translate(paper.right - paper.left, 0)
             frame.draw(page, number)
             for placed in side:
                 draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules
@@ -20,16 +21,29 @@ _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 """The sections that a drill is played by, in the order in which they are read."""
 
 
-def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str | None, pieces: Pieces) -> Contents:
-    """Return the blocks of the card in ``words``; ``player`` is the job whose end is at the foot of the diagram."""
+def contents(
+    drill: Drill, at: At, words: CardWords, reader: Reader, player: str | None, pieces: Pieces, *, front: float
+) -> Contents:
+    """Return the blocks of the card in ``words``; ``player`` is the job whose end is at the foot of the diagram.
+
+    ``front`` is the height in points that a small card's front has for its diagram and legend.
+    """
     paper = pieces.paper
     you = _reader_letter(words, player) if reader == "player" else None
     court = ground(drill.court)
     spot = setting_at(drill, at).spot_of(you) if you else None
     turned = spot is not None and (spot.place.at[1] > 0)
-    shown = _picture(drill, at, pieces, 2 * court.side_fence, you, turned=turned)
+    wide = 2 * (court.back_fence if paper.across else court.side_fence)
+    if paper.layout == "front and back":
+        tall = 2 * (court.side_fence if paper.across else court.back_fence)
+        room = front - (3 * paper.legend.leading if paper.across else 0.0)
+        narrowed = replace(paper, diagram=min(paper.inner, room * wide / tall))
+        pieces = Pieces(narrowed, pieces.theme, pieces.typesetter)
+        shown = _picture(drill, at, pieces, wide, you, turned=turned)
+        return _front_and_back(words, at, reader, shown, pieces, room)
+    shown = _picture(drill, at, pieces, wide, you, turned=turned)
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
-    large = paper.name != "a5"
+    large = paper.strip or paper.layout == "one column"
     cues = words.section("cues")
     if cues is not None and (reader == "player" or large):
         under.append(pieces.section(cues, body=paper.cue))
@@ -51,8 +65,44 @@ def contents(drill: Drill, at: At, words: CardWords, reader: Reader, player: str
         diagram,
         tuple(under),
         _sections(words, _PLAYED, pieces),
-        _strip(words, at, pieces, wide=True) if large else (),
+        _strip(words, at, pieces, wide=True) if paper.strip else (),
         _strip(words, at, pieces, wide=False),
+    )
+
+
+LEGEND_WIDTH: Final = 80.0
+"""Width in points of one column of the legend at a mark of 1 pt: the sample and the longest of its words."""
+
+
+def _front_and_back(words: CardWords, at: At, reader: Reader, shown: Picture, pieces: Pieces, tall: float) -> Contents:
+    """Return a small card: the diagram, at most ``tall`` points, with its legend in front, all the words behind."""
+    paper = pieces.paper
+    left, low, right, high = shown.extent
+    diagram = pieces.diagram(shown, min(paper.diagram, tall * (right - left) / (high - low)))
+    beside: tuple[Block, ...] = ()
+    under: tuple[Block, ...] = ()
+    free = paper.inner - paper.diagram - paper.gutter
+    if paper.across:
+        columns = max(1, int(paper.inner / LEGEND_WIDTH))
+        under = (pieces.legend(shown, columns, paper.inner),)
+    elif free >= LEGEND_WIDTH:
+        beside = (pieces.legend(shown, 1, free),)
+    names = ("you", *_PLAYED, "cues", "care") if reader == "player" else _PLAYED
+    body = list(_sections(words, names, pieces))
+    if reader == "player" and words.left_handed is not None:
+        body.append(pieces.sentence(words.left_handed, paper.body, before=4))
+    after = _how_it_went(pieces) if reader == "player" else _strip(words, at, pieces, wide=False)
+    if not beside and not under:
+        columns = max(1, int(paper.inner / LEGEND_WIDTH))
+        body.append(pieces.legend(shown, columns, paper.inner))
+    return Contents(
+        diagram,
+        pieces.head(words),
+        tuple(body),
+        after=after,
+        adds_side=reader != "player",
+        beside_diagram=beside,
+        under_diagram=under,
     )
 
 
@@ -64,11 +114,12 @@ def _picture(drill: Drill, at: At, pieces: Pieces, width: float, you: str | None
     from designer.drawing.picture import picture
 
     unit = pieces.paper.unit * width / pieces.paper.diagram
-    shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned)
+    across = pieces.paper.across
+    shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned, across=across)
     wide = shown.extent[2] - shown.extent[0]
     if wide > width:
         unit = pieces.paper.unit * wide / pieces.paper.diagram
-        shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned)
+        shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned, across=across)
     return shown
 
 
@@ -92,17 +143,15 @@ def _you(section: Section, pieces: Pieces) -> Group:
     blocks: list[Block] = [
         Row(
             first.text,
-            Type(11.4, 14.5, bold=True),
+            paper.you,
             pieces.typesetter,
             lead=lead,
             hang=lead.width + 6,
             keep_with_next=bool(rest),
         ),
     ]
-    blocks += [
-        Row(sentence.text, Type(9.5, paper.body.leading), pieces.typesetter, hang=lead.width + 6) for sentence in rest
-    ]
-    return Group(tuple(blocks))
+    blocks += [Row(sentence.text, paper.body, pieces.typesetter, hang=lead.width + 6) for sentence in rest]
+    return Group(tuple(blocks), before=8.0 if paper.layout != "beside" else 0.0)
 
 
 def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]:
@@ -112,14 +161,20 @@ def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Blo
     progressions = words.section("progressions")
     if progressions is not None:
         blocks += _ladder(progressions, pieces, at.progression, wide=wide)
-    elsewhere = {*_PLAYED, "progressions", *(() if paper.name == "a5" else ("cues", "left-handed"))}
+    elsewhere = {
+        *_PLAYED,
+        "progressions",
+        *(("cues", "left-handed") if paper.strip or paper.layout == "one column" else ()),
+    }
     sections = [pieces.section(section) for section in _in_order(words) if section.key not in elsewhere]
     if wide:
         for start in range(0, len(sections), 4):
             row = [(section,) for section in sections[start : start + 4]]
             blocks.append(Columns((*row, *((),) * (4 - len(row))), _COLUMN_GAP, before=8.0))
-    else:
+    elif paper.columns > 1:
         blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
+    else:
+        blocks += sections
     return (*blocks, *_how_it_went(pieces))
 
 
@@ -150,11 +205,13 @@ def _ladder(section: Section, pieces: Pieces, this_one: str, *, wide: bool) -> l
             number_type,
             pieces.typesetter,
             lead=pieces.lead(sentence.lead, paper.body),
-            hang=14.0,
+            hang=14.0 * paper.scale,
             keep_with_next=True,
         )
         rungs.append((title, Row(said or " ", paper.body, pieces.typesetter), sentence.about[:1] == (this_one,)))
     heading = pieces.heading(section.heading, before=8.0)
+    if not wide and paper.columns == 1:
+        return [heading, *(_marked(Group((title, said)), this=this, before=3.0) for title, said, this in rungs)]
     if wide:
         cells = [(_marked(title, this=this), said) for title, said, this in rungs]
         rows = [cells[start : start + 4] for start in range(0, len(cells), 4)]

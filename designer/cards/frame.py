@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from designer.cards.logo import Logo, draw_logo, read_logo
+from designer.cards.facts import FactRow, draw_facts, fact_rows
+from designer.cards.logo import Logo, draw_logo
 from designer.cards.page import Page
 from designer.cards.papers import MM, Paper, Type
 from designer.cards.text import Typesetter, fitted
@@ -16,7 +17,6 @@ from designer.wording.card import CardWords, Reader
 
 _BAR_WIDTH: Final = 15 * MM
 _BAR_HEIGHT: Final = 1.5 * MM
-_SHORT_TITLE: Final = Type(13, 16, bold=True)
 _READERS: Final = {"player": "", "coach": "Coach", "stand-in": "Stand-in"}
 
 
@@ -70,7 +70,7 @@ class Frame:
             width = height * self.logo.ratio
             only = page.colours["ink"] if self.grey else None
             draw_logo(page.canvas, self.logo, right - width, top - height, height, only)
-        if number == 0:
+        if number == 0 and self.paper.layout != "front and back":
             self._draw_full(page, top)
         else:
             self._draw_short(page, top, number)
@@ -89,41 +89,38 @@ class Frame:
         base -= 8 + self.paper.facts.size
         self._draw_facts(page, base)
 
+    def fact_rows(self) -> tuple[FactRow, ...]:
+        """Return the lines of facts; the first ends where the label at its right begins."""
+        type_, label = self.paper.facts, self._label(0)
+        taken = text_width(self.typesetter.clean(label), type_.size) + 10 if label else 0.0
+        return fact_rows(self.words.facts, type_, self.typesetter, self.paper.inner - taken, self.paper.inner)
+
     def _draw_facts(self, page: Page, base: float) -> None:
-        type_ = self.paper.facts
-        x = self.paper.left
         label = self._label(0)
-        limit = self.paper.width - self.paper.right
         if label:
-            limit = page.write_right(label, limit, base, type_, "soft") - 10
-        for fact in self.words.facts:
-            icon = fact_icon(fact.icon)
-            wide = text_width(page.typesetter.clean(fact.text), type_.size) + (
-                type_.size * 1.25 * icon.ratio + 4 if icon else 0
-            )
-            if x + wide > limit:
-                continue
-            if icon is not None:
-                height = type_.size * 1.2
-                draw_logo(page.canvas, icon, x, base - height * 0.18, height, page.colours["soft"])
-                x += height * icon.ratio + 4
-            x = page.write(fact.text, x, base, type_) + 14
+            page.write_right(label, self.paper.width - self.paper.right, base, self.paper.facts, "soft")
+        draw_facts(page, self.fact_rows(), self.paper.left, base, self.paper.facts)
 
     def _label(self, number: int) -> str:
         """Return what stands at the right of the facts: which setting, or whose card and which of its sides."""
         if self.reader == "player":
-            return self.words.setting_name if number == 0 else f"{number + 1}/{self.pages}"
+            is_full = number == 0 and self.paper.layout != "front and back"
+            return self.words.setting_name if is_full else f"{number + 1}/{self.pages}"
         reader = _READERS[self.reader]
         return f"{reader}  {number + 1}/{self.pages}" if self.pages > 1 else reader
 
     def _draw_short(self, page: Page, top: float, number: int) -> None:
-        base = top - _BAR_HEIGHT - 6 - _SHORT_TITLE.size
+        type_ = self.paper.short_title
+        base = top - _BAR_HEIGHT - 6 - type_.size
         label = self._label(number)
         right = self.paper.left + self.title_width
         if label:
             right = page.write_right(label, right, base, self.paper.facts, "soft") - 12
-        title = self.typesetter.lines(self.words.title or "Untitled drill", _SHORT_TITLE, right - self.paper.left)
-        page.write(title[0], self.paper.left, base, _SHORT_TITLE)
+        words = self.typesetter.clean(self.words.title or "Untitled drill")
+        size = fitted(words, (type_.size, self.paper.footer.size), right - self.paper.left)
+        type_ = Type(size, size * 1.2, bold=True)
+        title = self.typesetter.lines(words, type_, right - self.paper.left)
+        page.write(title[0], self.paper.left, base, type_)
 
     def _draw_foot(self, page: Page) -> None:
         type_ = self.paper.footer
@@ -141,23 +138,11 @@ class Frame:
 def header_height(frame: Frame, *, short: bool = False) -> float:
     """Return the height from the top margin to where the columns begin, in points."""
     if short:
-        return max(_BAR_HEIGHT + 6 + _SHORT_TITLE.size + 12, frame.paper.logo_height + 8 if frame.logo else 0.0)
+        return max(
+            _BAR_HEIGHT + 6 + frame.paper.short_title.size + 12, frame.paper.logo_height + 8 if frame.logo else 0.0
+        )
     lines = len(frame.title_lines())
     title = _BAR_HEIGHT + 4 + frame.title_type.size * 0.95 + (lines - 1) * frame.title_type.leading + 5
     objective = len(frame.objective_lines()) * frame.paper.objective.leading
-    return title + objective + 8 + frame.paper.facts.size + 10
-
-
-_ICONS: dict[str, Logo | None] = {}
-
-
-def fact_icon(name: str) -> Logo | None:
-    """Return the bundled icon of this name as shapes, None where there is none (kit has only its words)."""
-    if name not in _ICONS:
-        from designer.bundle import resource
-
-        try:
-            _ICONS[name] = read_logo(resource("icons", f"{name}.svg").read_text(encoding="utf-8"))
-        except FileNotFoundError:
-            _ICONS[name] = None
-    return _ICONS[name]
+    more_facts = max(0, len(frame.fact_rows()) - 1) * frame.paper.facts.leading
+    return title + objective + 8 + frame.paper.facts.size + more_facts + 10

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from designer.cards.blocks import Balanced, Block, Rules, stacked, taken
+from designer.cards.blocks import LONG, Balanced, Block, Group, Rules, stacked, taken
 from designer.cards.papers import MM, Paper
 
 
@@ -28,7 +28,8 @@ class Contents:
     """The blocks of a card by where they belong.
 
     ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own,
-    which it asks for only where ``adds_side``.
+    which it asks for only where ``adds_side``. ``beside_diagram`` and ``under_diagram`` stand with the diagram on a
+    small card's front.
     """
 
     diagram: Block
@@ -37,6 +38,8 @@ class Contents:
     strip: tuple[Block, ...] = ()
     after: tuple[Block, ...] = ()
     adds_side: bool = True
+    beside_diagram: tuple[Block, ...] = ()
+    under_diagram: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +63,8 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     under both where it fits, else to the next side. What does not fit flows on in two columns. Ruled
     lines at the end fill the space that is left on the last side.
     """
+    if room.paper.layout != "beside":
+        return _one_under_another(contents, room)
     left_full = (contents.diagram, *contents.below_diagram)
     if contents.strip:
         height = stacked(contents.strip, room.paper.inner)
@@ -70,6 +75,31 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     side, rest = _columns(left_full, contents.beside, room, room.height(0))
     after = contents.after if rest or contents.adds_side else ()
     return (side, *_later_sides(rest, after, room))
+
+
+def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
+    """Return the diagram's side and the words after it: on the same side in large print, else on the back."""
+    paper = room.paper
+    if paper.layout == "one column":
+        whole = (contents.diagram, *contents.below_diagram, *contents.beside, *contents.after)
+        first, rest = taken(whole, paper.inner, room.height(0))
+        return (
+            (Placed(paper.left, room.first_top, paper.inner, first),),
+            *_later_sides(rest, (), room),
+        )
+    top, wide = room.next_top, paper.inner
+    if contents.beside_diagram:
+        diagram = Placed(paper.left, top, paper.diagram, (contents.diagram,))
+        x = paper.left + paper.diagram + paper.gutter
+        front: Side = (diagram, Placed(x, top, paper.left + wide - x, contents.beside_diagram))
+    else:
+        left = paper.left + (wide - paper.diagram) / 2
+        used = contents.diagram.height(paper.diagram)
+        front = (Placed(left, top, paper.diagram, (contents.diagram,)),)
+        if contents.under_diagram:
+            space = contents.under_diagram[0].before
+            front = (*front, Placed(paper.left, top - used - space, wide, contents.under_diagram))
+    return (front, *_later_sides((*contents.below_diagram, *contents.beside), contents.after, room))
 
 
 _ABOVE_STRIP: Final = 10.0
@@ -109,9 +139,11 @@ def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room)
 def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room) -> tuple[Side, ...]:
     """Return the sides after the first: the rest in two columns, then the strip, over as many sides as they need."""
     paper = room.paper
+    rest = loosened(rest, room.height(1))
+    strip = loosened(strip, room.height(1))
     blocks: list[Block] = []
     if rest:
-        blocks.append(Balanced(tuple(rest), paper.gutter))
+        blocks += [Balanced(tuple(rest), paper.gutter)] if paper.columns > 1 else rest
     blocks += strip
     sides: list[Side] = []
     while blocks:
@@ -125,6 +157,19 @@ def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room) -> t
     if sides:
         sides[-1] = _with_notes(sides[-1], room, len(sides))
     return tuple(sides)
+
+
+def loosened(blocks: Sequence[Block], height: float) -> tuple[Block, ...]:
+    """Return ``blocks`` with the groups that no side of this height could hold in a narrow column taken apart."""
+    found: list[Block] = []
+    for block in blocks:
+        if isinstance(block, Group) and height < LONG:
+            found += block.blocks
+        elif isinstance(block, Balanced) and height < LONG:
+            found.append(replace(block, blocks=loosened(block.blocks, height), _columns={}))
+        else:
+            found.append(block)
+    return tuple(found)
 
 
 def _with_notes(side: Side, room: Room, number: int) -> Side:

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Balanced, Bar, Block, Columns, Drawn, Group, Lead, Row
+from designer.cards.facts import draw_facts, fact_rows
 from designer.cards.papers import Paper, Type
 from designer.cards.text import Typesetter
 from designer.drawing.words import CAP_HEIGHT, text_width
-from designer.wording.card import Section
+from designer.wording.card import CardWords, Section
 from designer.wording.sentence import Lead as SentenceLead
 from designer.wording.sentence import Sentence
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from designer.drawing.themes import Theme
 
 STEP_HANG: Final = 17.0
+"""Hangs and indents are those of A5 and grow with the body (``Paper.scale``)."""
 _RUN_SCALE: Final = 0.72
 """A run's sample is as wide as a step's bullet allows."""
 
@@ -43,14 +45,14 @@ class Pieces:
         self.theme = theme
         self.typesetter = typesetter
 
-    def heading(self, text: str, *, before: float = 5.5, caution: bool = False) -> Block:
+    def heading(self, text: str, *, before: float | None = None, caution: bool = False) -> Block:
         """Return a section's heading, which stays with the block after it."""
         return Heading(
             text,
             self.paper.heading,
             self.typesetter,
             colour="brand",
-            before=before,
+            before=5.5 * self.paper.scale if before is None else before,
             keep_with_next=True,
             caution=caution,
         )
@@ -69,7 +71,7 @@ class Pieces:
         """Return a sentence behind its bullet; an unanswered one gets a ruled line to write on."""
         lead = self.lead(sentence.lead, type_)
         if hang is None:
-            hang = 0.0 if sentence.lead is None else _HANGS.get(sentence.lead.kind, STEP_HANG)
+            hang = 0.0 if sentence.lead is None else _HANGS.get(sentence.lead.kind, STEP_HANG) * self.paper.scale
         soft = sentence.key == "care:no-other"
         return Row(
             sentence.text,
@@ -89,7 +91,8 @@ class Pieces:
         if lead.kind in _MARKS:
             return self._mark_lead(_MARKS[lead.kind], lead.text, type_)
         if lead.kind == "bullet":
-            return Lead(2.0, lambda page, x, base: page.dot(x + 3, base + 0.36 * type_.size, 1.1))
+            scale = self.paper.scale
+            return Lead(2.0, lambda page, x, base: page.dot(x + 3 * scale, base + 0.36 * type_.size, 1.1 * scale))
         bold = Type(type_.size, type_.leading, bold=True)
         text = lead.text
 
@@ -103,7 +106,8 @@ class Pieces:
         from designer.drawing.primitives import bounds_of
         from designer.drawing.samples import sample
 
-        primitives = sample(kind, self.theme, _RUN_SCALE if kind in ("run", "recovery run") else 1.0, text)
+        size = self.paper.mark * (_RUN_SCALE if kind in ("run", "recovery run") else 1.0)
+        primitives = sample(kind, self.theme, size, text)
         left, low, right, high = bounds_of(primitives)
         rise = CAP_HEIGHT * type_.size / 2 - (low + high) / 2
 
@@ -114,17 +118,36 @@ class Pieces:
 
     def person_lead(self, letter: str) -> Lead:
         """Return the filled disc with the reader's letter, as it stands on the court."""
-        type_ = Type(9.6, 12, bold=True)
-        radius = 8.6
+        scale = self.paper.you.size / 11.4
+        type_ = Type(9.6 * scale, 12 * scale, bold=True)
+        radius = 8.6 * scale
 
         def draw(page: Page, x: float, base: float) -> None:
-            middle = base - 3.0
+            middle = base - 3.0 * scale
             page.canvas.setFillColor(page.colours["ink"])
             page.canvas.circle(x + radius, middle, radius, stroke=0, fill=1)
             wide = text_width(letter, type_.size, bold=True)
             page.write(letter, x + radius - wide / 2, middle - CAP_HEIGHT * type_.size / 2, type_, "#FFFFFF")
 
         return Lead(2 * radius, draw)
+
+    def head(self, words: CardWords) -> tuple[Block, ...]:
+        """Return objective and facts as blocks, for a small card's back."""
+        blocks: list[Block] = []
+        if words.objective:
+            blocks.append(Row(f"“{words.objective}”", self.paper.objective, self.typesetter, balanced=True))
+        if words.setting_name:
+            blocks.append(Row(words.setting_name, self.paper.body, self.typesetter, colour="soft", before=2))
+        wide = self.paper.inner if self.paper.columns == 1 else self.paper.half
+        rows = fact_rows(words.facts, self.paper.facts, self.typesetter, wide, wide)
+        pitch = self.paper.facts.leading
+
+        def draw(page: Page, x: float, top: float, _: float) -> None:
+            draw_facts(page, rows, x, top - pitch * 0.8, self.paper.facts)
+
+        if rows:
+            blocks.append(Drawn(len(rows) * pitch, draw, before=5))
+        return tuple(blocks)
 
     def diagram(self, picture: Picture, width: float) -> Block:
         """Return the diagram, ``width`` points wide."""
@@ -146,10 +169,10 @@ class Pieces:
         shapes, tall = legend_shapes(
             picture.legend,
             self.theme,
-            1.0,
+            self.paper.mark,
             columns=columns,
             column_width=width / columns,
-            pitch=self.paper.legend.leading,
+            pitch=self.paper.legend.leading / self.paper.mark,
         )
 
         def draw(page: Page, x: float, top: float, _: float) -> None:

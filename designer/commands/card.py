@@ -7,6 +7,7 @@ import os
 from collections.abc import Sequence
 from pathlib import Path
 
+from designer.cards.papers import LARGE_PRINT, PAPERS
 from designer.commands.arguments import Commands, add_at, add_command, add_output
 from designer.commands.files import STANDARD_OUTPUT, opened, refuse_overwriting, setting_named, write
 from designer.commands.saying import complain
@@ -28,7 +29,11 @@ def add(commands: Commands) -> None:
     )
     parser.add_argument("files", nargs="+", metavar="FILE", help="a drill, or a card that carries one")
     add_output(parser, "the PDF to write, or the folder for the cards of several drills")
-    parser.add_argument("--paper", choices=("a5", "a4"), default="a5", help="default: a5")
+    parser.add_argument("--paper", choices=tuple(PAPERS), help="default: a5; with --large-print a4")
+    parser.add_argument("--across", action="store_true", help="the sheet on its side, the court along it")
+    parser.add_argument("--large-print", action="store_true", help="no letter under 16 pt, set in one column")
+    parser.add_argument("--binder", action="store_true", help="a margin for the rings, on the other side on backs")
+    parser.add_argument("--sealed-edge", action="store_true", help="5 mm more margin, for lamination")
     parser.add_argument(
         "--for", dest="reader", choices=("player", "coach", "stand-in"), default="player", help="default: player"
     )
@@ -58,6 +63,8 @@ def run(asked: argparse.Namespace) -> int:
     """Write the cards; return the exit status. One drill that cannot be read does not keep back the others."""
     if asked.player is not None and asked.reader != "player":
         raise WrongUsage("--player goes with --for player only.")
+    if asked.large_print and _paper(asked) not in LARGE_PRINT:
+        raise WrongUsage(f"--large-print needs --paper {' or '.join(LARGE_PRINT)}.")
     outputs = _outputs(asked.files, asked.output)
     for output in outputs:
         refuse_overwriting(output, force=asked.force, read=asked.files)
@@ -69,6 +76,10 @@ def run(asked: argparse.Namespace) -> int:
             complain(str(reason))
             status = UNREADABLE
     return status
+
+
+def _paper(asked: argparse.Namespace) -> str:
+    return str(asked.paper or ("a4" if asked.large_print else "a5"))
 
 
 def _outputs(files: Sequence[str], output: str) -> list[str]:
@@ -113,7 +124,7 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
     card = make_card(
         found.drill,
         at,
-        paper=asked.paper,
+        paper=_paper(asked),
         reader=asked.reader,
         player=asked.player,
         units=asked.units,
@@ -121,6 +132,10 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
         logo=logo,
         source=found.source if with_source else None,
         grey=asked.grey,
+        across=asked.across,
+        large_print=asked.large_print,
+        binder=asked.binder,
+        sealed=asked.sealed_edge,
     )
     for notice in card.notices:
         complain(f"{file}: {notice}")

@@ -95,7 +95,7 @@ def test_letters_stay_above_their_floor_and_on_the_sheet(name: str, paper: str) 
 
 
 def test_papers_are_iso_216() -> None:
-    for name, (width, height) in {"a4": (210, 297), "a5": (148, 210)}.items():
+    for name, (width, height) in {"a4": (210, 297), "a5": (148, 210), "a6": (105, 148)}.items():
         page = reader_of(make_card(load("wide-start"), At("p-fed"), paper=name).pdf).pages[0]
         assert float(page.mediabox.width) == pytest.approx(width * 72 / 25.4, abs=0.01)
         assert float(page.mediabox.height) == pytest.approx(height * 72 / 25.4, abs=0.01)
@@ -222,7 +222,7 @@ def test_a_grey_card_uses_no_colour() -> None:
 
 def test_what_cannot_be_made_is_said() -> None:
     drill = load("wide-start")
-    with pytest.raises(KeyError, match="no paper 'a9'; there are a5, a4"):
+    with pytest.raises(KeyError, match="no paper 'a9'; there are a5, a4, a6"):
         make_card(drill, main_setting(drill), paper="a9")
     with pytest.raises(KeyError, match="no job 'Q'; it has A, B, C"):
         make_card(drill, main_setting(drill), player="Q")

@@ -143,7 +143,7 @@ def test_left_handers():
     assert left_handed(told(*SINGLES, FEED, REPLY, reader="player")).text == "Left-handed: same places."
     assert left_handed(told(*SINGLES, FEED, wing, reader="player")).text == "Left-handed: same places, the other wing."
     mixed = drill_of(*SINGLES, FEED, wing).changed(jobs=(Job(letter="A"), Job(letter="B", hand="left")))
-    assert card_words(mixed, HERE, "player").left_handed.text == "Drawn for B left-handed, A right-handed."
+    assert card_words(mixed, HERE, "player").left_handed.text == "Drawn for A right-handed, B left-handed."
     assert left_handed(told(*SINGLES)) is None
 
 

@@ -30,9 +30,6 @@ ZOOM_STEP: Final = 1.2
 FAR: Final = 60.0
 """The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
 
-MOST_WORDED: Final = 600
-"""Past so many things on one court words and digits would only cover one another: none is searched a place for."""
-
 RESTS: Final = 140
 """After so many milliseconds without a movement a hand rests, and words find their best places."""
 
@@ -67,8 +64,6 @@ class CourtView(QGraphicsView):
         view.turned_changed.connect(self.fit)
 
     def _dress(self) -> None:
-        # A viewport that Python has made: for Qt's own, the bindings load every kind of widget to find out what it is.
-        self.setViewport(QWidget())
         self.setScene(self.court_scene)
         self.court_scene.setSceneRect(-FAR, -FAR, 2 * FAR, 2 * FAR)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -107,13 +102,8 @@ class CourtView(QGraphicsView):
             turned=self.view.turned,
             across=across,
             rulers=True,
-            words=self._has_room_for_words(),
         )
         return with_legend(made, shown)
-
-    def _has_room_for_words(self) -> bool:
-        setting = self.view.setting
-        return sum(map(len, (setting.spots, setting.items, setting.shots, setting.runs))) <= MOST_WORDED
 
     def follow(self, *_: object) -> None:
         """Show the drill as it is now: whole, or only what differs while a gesture goes on."""

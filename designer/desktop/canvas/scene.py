@@ -3,23 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Final
 
 from PySide6.QtCore import QObject, QPointF, QRectF
 from PySide6.QtWidgets import QGraphicsScene
 
 from designer.desktop.canvas.live import Change
 from designer.desktop.canvas.mark_item import Key, MarkItem
-from designer.desktop.canvas.still import CROWDED, StillItem
 from designer.drawing.picture import Picture
 from designer.drawing.primitives import Layer, Mark
 from designer.drawing.themes import Theme
-
-REACH: Final = 60.0
-"""The pictures of what stands still cover so many metres round the net: all that can be seen."""
-
-JUST_OVER: Final = 99.0
-"""The height of what stands still over what moves: over every mark, under handles and guide."""
 
 
 class CourtScene(QGraphicsScene):
@@ -35,15 +27,10 @@ class CourtScene(QGraphicsScene):
         self._pictured: dict[Key, Mark] = {}
         self._pictured_by_id: dict[str, list[Mark]] = {}
         self._live: set[Key] = set()
-        self._still: set[Key] = set()
-        self._under, self._over = (StillItem(QRectF(-REACH, -REACH, 2 * REACH, 2 * REACH)) for _ in range(2))
-        self.addItem(self._under)
-        self.addItem(self._over)
 
     def reconcile(self, picture: Picture, theme: Theme) -> frozenset[Key]:
         """Show ``picture``; return the keys of the marks that were added, changed or removed."""
         touched: set[Key] = set()
-        self._wake()
         self._settle(self._live)
         repaint_all = theme is not self._theme and theme != self._theme
         self._theme = theme
@@ -74,8 +61,6 @@ class CourtScene(QGraphicsScene):
     def show_change(self, change: Change) -> frozenset[Key]:
         """Show ``change`` over the last whole picture, in place of any earlier one; return the keys that it concerns."""
         concerned = set(change.offsets) | change.hidden | {mark.key for mark in change.marks}
-        if self._still & concerned:
-            self._wake()
         self._settle(self._live - concerned)
         self._live = concerned
         for key, (x, y) in change.offsets.items():
@@ -91,7 +76,6 @@ class CourtScene(QGraphicsScene):
             elif item.mark is not mark and item.mark != mark:
                 item.show_mark(mark, self.theme)
             item.setVisible(True)
-        self._hold_still()
         return frozenset(concerned)
 
     @property
@@ -100,34 +84,6 @@ class CourtScene(QGraphicsScene):
         if self._theme is None:
             raise LookupError("there is no picture yet")
         return self._theme
-
-    @property
-    def still(self) -> frozenset[Key]:
-        """Return the keys of the marks that are shown in one picture while others move, none at rest."""
-        return frozenset(self._still)
-
-    def _hold_still(self) -> None:
-        """On a crowded court show all that is not live as two pictures, one under what moves and one over it."""
-        if self._still or not self._live or len(self._items) < CROWDED:
-            return
-        moving = [self._items[key].zValue() for key in self._live]
-        height = min(moving, default=0.0)
-        resting = {key: item for key, item in self._items.items() if key not in self._live and item.isVisible()}
-        self._still = set(resting)
-        for item in resting.values():
-            item.setVisible(False)
-        self._under.show_items([item for item in resting.values() if item.zValue() < height], -1.0)
-        self._over.show_items([item for item in resting.values() if item.zValue() >= height], JUST_OVER)
-
-    def _wake(self) -> None:
-        """Show each mark by itself again."""
-        if not self._still:
-            return
-        for key in self._still:
-            self._items[key].setVisible(True)
-        self._still.clear()
-        for item in (self._under, self._over):
-            item.show_items((), 0.0)
 
     def pictured(self, id: str) -> tuple[Mark, ...]:
         """Return the marks of the record ``id`` on the last whole picture."""
@@ -171,10 +127,9 @@ class CourtScene(QGraphicsScene):
         """
         box = QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach)
         found: list[tuple[int, float, str]] = []
-        for key, item in self._items.items():
+        for item in self._items.values():
             id = item.mark.id
-            shown = item.isVisible() or key in self._still
-            if id is None or not shown or not item.sceneBoundingRect().intersects(box):
+            if id is None or not item.isVisible() or not item.sceneBoundingRect().intersects(box):
                 continue
             ink = item.ink()
             here = at - item.pos()

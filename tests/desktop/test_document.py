@@ -182,6 +182,7 @@ class Session(RuleBasedStateMachine):
         self.canvas.fit()
         self.values = [self.document.drill]
         self.now = 0
+        self.grown = 0
         self.folder = tempfile.TemporaryDirectory()
 
     def teardown(self):
@@ -250,7 +251,8 @@ class Session(RuleBasedStateMachine):
     @precondition(lambda self: len(self.document.drill.progressions) < 3)
     @rule()
     def grow(self):
-        number = len(self.values)
+        self.grown += 1
+        number = self.grown
         drill = add_progression(self.document.drill, Progression(id=f"p-{number}"))
         drill = add_variation(drill, f"p-{number}", "harder", Variation(id=f"v-{number}", name="Harder"))
         self.document.perform("Add a progression", drill)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
@@ -23,6 +23,9 @@ from designer.drill.drill import Drill
 from designer.drill.setting import At
 from designer.wording.card import CardWords, Reader, card_words
 from designer.wording.units import Units
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
 
 READERS: Final = ("player", "coach", "stand-in")
 LEAST_CONTRAST: Final = 4.5
@@ -69,7 +72,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
     mark, notices = _logo(logo)
-    made = _Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey)
+    made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey)
     sides, sheet = made.sides(sheet)
     pdf = made.pdf(sides, sheet)
     name = f"{drill.code or drill.id}.drill.json"
@@ -88,7 +91,9 @@ def _logo(svg: str | None) -> tuple[Logo | None, tuple[str, ...]]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Maker:
+class Maker:
+    """Lays one card out and draws its sides."""
+
     drill: Drill
     at: At
     words: CardWords
@@ -143,20 +148,25 @@ class _Maker:
         canvas.setSubject(clean(self.drill.objective))
         canvas.setKeywords(", ".join(self.drill.tags))
         canvas.setCreator("Drill Designer")
-        page = Page(canvas, paper, self._colours(), self.typesetter)
-        frame = self._frame(paper, len(sides))
         canvas.bookmarkPage("card")
         canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
-        for number, side in enumerate(sides):
-            if paper.mirrored and number % 2:
-                canvas.translate(paper.right - paper.left, 0)
-            frame.draw(page, number)
-            for placed in side:
-                draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
+        for number in range(len(sides)):
+            page = self.draw_side(canvas, sides, number, paper)
+            for placed in sides[number]:
                 _outline(page, placed, number)
             canvas.showPage()
         canvas.save()
         return result.getvalue()
+
+    def draw_side(self, canvas: Canvas, sides: tuple[Side, ...], number: int, paper: Paper) -> Page:
+        """Draw side ``number`` on the canvas's page and return it."""
+        page = Page(canvas, paper, self._colours(), self.typesetter)
+        if paper.mirrored and number % 2:
+            canvas.translate(paper.right - paper.left, 0)
+        self._frame(paper, len(sides)).draw(page, number)
+        for placed in sides[number]:
+            draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
+        return page
 
     def _colours(self) -> dict[str, str]:
         def role(name: str) -> str:

@@ -91,7 +91,8 @@ class Frame:
 
     def fact_rows(self) -> tuple[FactRow, ...]:
         """Return the lines of facts; the first ends where the label at its right begins."""
-        type_, label = self.paper.facts, self._label(0)
+        # As wide as it may become: how many sides there are is known only after the lines are.
+        type_, label = self.paper.facts, self._label(0) if self.reader == "player" else f"{_READERS[self.reader]}  8/8"
         taken = text_width(self.typesetter.clean(label), type_.size) + 10 if label else 0.0
         return fact_rows(self.words.facts, type_, self.typesetter, self.paper.inner - taken, self.paper.inner)
 

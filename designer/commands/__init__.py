@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from designer import __version__
-from designer.commands import card, check, describe, extract, flight, numbers, odds, picture, schema, variant
+from designer.commands import card, check, describe, extract, flight, handbook, numbers, odds, picture, schema, variant
 from designer.commands.arguments import Commands, add_command
 from designer.commands.saying import complain
 from designer.commands.status import UNREADABLE, WRONG_USAGE, WrongUsage
@@ -70,7 +70,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"drill-designer {__version__}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
     _add_open(commands)
-    for command in (card, picture, describe, check, extract, flight, numbers, odds, schema, variant):
+    for command in (card, picture, describe, check, extract, flight, handbook, numbers, odds, schema, variant):
         command.add(commands)
     return parser
 

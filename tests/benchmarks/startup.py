@@ -83,11 +83,10 @@ print("taken", flush=True)
 """
 
 OURS = """
-import sys
+from designer.desktop.application import Windows, prepare  # first, as the program's entrance does
+from designer.desktop.prompts import Prompts
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent
-from designer.desktop.application import Windows, prepare
-from designer.desktop.prompts import Prompts
 
 application = prepare()
 windows = Windows(Prompts())

@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QNativeGestureEvent, QPainter, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
+from designer.court.standards import ground
 from designer.desktop.canvas.legend import with_legend
 from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, unit_metres
 from designer.desktop.canvas.live import change, moves
@@ -182,11 +183,14 @@ class CourtView(QGraphicsView):
     def _best_fit(self) -> tuple[bool, Fit]:
         size = self.viewport().size()
 
+        court = ground(self.document.shown.court)
+        upright_size = (2 * court.side_fence, 2 * court.back_fence)
+
         def fit_of(across: bool) -> Fit:  # noqa: FBT001 - one of two
             def extent_at(unit: float) -> Bounds:
                 return self._picture(unit, across=across).extent
 
-            return fitted(size.width(), size.height(), extent_at)
+            return fitted(size.width(), size.height(), extent_at, upright_size[::-1] if across else upright_size)
 
         if self.view.lie != "fitting":
             across = self.view.lie == "across"

@@ -46,22 +46,33 @@ class Fit:
     extent: Bounds
 
 
-def fitted(width: float, height: float, extent_at: Callable[[float], Bounds]) -> Fit:
-    """Return the fit of a picture into ``width`` by ``height`` pixels.
+def fitted(width: float, height: float, extent_at: Callable[[float], Bounds], court: tuple[float, float]) -> Fit:
+    """Return the fit of a picture of ``court`` (metres across the page, metres up it) into ``width`` by ``height`` pixels.
 
     ``extent_at`` says how far it reaches at a mark unit in metres: the marks round the court keep their size on screen,
-    so they take more metres the smaller the court is drawn.
+    so they take more metres the smaller the court is drawn. Pictures are dear, so few are asked for.
     """
     room = (max(width - 2 * MARGIN, 1.0), max(height - 2 * MARGIN, 1.0))
-    scale = UNIT_SCALE
+    scale = clamped(0.8 * min(room[0] / court[0], room[1] / court[1]))
     extent = extent_at(unit_metres(scale))
     for _ in range(4):
-        fitting = _fitting(room, extent)
+        fitting = _fitting_marks(room, extent, court, unit_metres(scale))
         if abs(fitting - scale) < SETTLED * scale:
             break
         scale = fitting
         extent = extent_at(unit_metres(scale))
     return Fit(min(scale, _fitting(room, extent)), extent)
+
+
+def _fitting_marks(room: tuple[float, float], extent: Bounds, court: tuple[float, float], unit: float) -> float:
+    """Return the scale at which the court fits with what stands round it, taking that to keep its size in mark units."""
+    left, low, right, high = extent
+    round_it = ((right - left - court[0]) / unit, (high - low - court[1]) / unit)
+    scale = UNIT_SCALE
+    for _ in range(6):
+        marks = unit_pixels(scale)
+        scale = clamped(min((room[axis] - round_it[axis] * marks) / court[axis] for axis in (0, 1)))
+    return scale
 
 
 def _fitting(room: tuple[float, float], extent: Bounds) -> float:

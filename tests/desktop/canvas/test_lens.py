@@ -14,18 +14,22 @@ def test_the_mark_unit_at_each_scale(scale, pixels):
 
 
 def test_a_fitted_picture_is_seen_whole_although_its_margins_grow_as_it_shrinks():
+    asked = []
+
     def extent_at(unit):
+        asked.append(unit)
         return (-8.5 - 30 * unit, -17.4 - 20 * unit, 8.5, 17.4)
 
-    fit = fitted(400, 600, extent_at)
+    fit = fitted(400, 600, extent_at, (17.0, 34.8))
     left, low, right, high = extent_at(unit_metres(fit.scale))
     assert (right - left) * fit.scale <= 400
     assert (high - low) * fit.scale <= 600
-    assert max((right - left) * fit.scale / 400, (high - low) * fit.scale / 600) > 0.9, "no larger than it needs to be"
+    assert max((right - left) * fit.scale / 400, (high - low) * fit.scale / 600) > 0.9, "no smaller than it needs to be"
+    assert len(asked) <= 3, "each asking makes a picture, and the last one is ours"
 
 
 def test_a_window_of_no_size_is_no_error():
-    assert fitted(0, 0, lambda _unit: (-1.0, -1.0, 1.0, 1.0)).scale > 0
+    assert fitted(0, 0, lambda _unit: (-1.0, -1.0, 1.0, 1.0), (2.0, 2.0)).scale > 0
 
 
 def test_across_only_where_it_gains_a_third():

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from designer.court.regions import end_of
 from designer.drill.base import Point
 from designer.drill.drill import Drill
 from designer.drill.items import (
@@ -31,9 +30,9 @@ from designer.drill.setting import At
 from designer.wording.counts import listed, many, plural
 from designer.wording.kit import corner_discs, line_pieces
 from designer.wording.names import letter, thing_name, without_article
-from designer.wording.places import standing_words
+from designer.wording.places import end_seen, standing_words
 from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of
-from designer.wording.shapes import ellipse_words, polygon_words, rectangle_words, segment_words, span
+from designer.wording.shapes import ellipse_words, is_level_or_upright, rectangle_words, segment_words, span
 from designer.wording.telling import Telling, once, telling
 from designer.wording.tokens import own_text
 from designer.wording.units import KEY, Units, height
@@ -73,19 +72,46 @@ def _both(item: Any) -> str:
 
 def _owner(told: Telling, item: Any, point: Point | None) -> str | None:
     """Return whose end a thing stands at: "B's"; None where it stands at both or several play there."""
-    if item.both_ends or point is None:
-        return None
-    end = end_of(point)
-    one = None if end is None else told.owner_of_end(end)
+    return None if item.both_ends or point is None else owner_words(told, point)
+
+
+def owner_words(told: Telling, point: Point) -> str | None:
+    """Return "B's" for the one player who sees ``point`` at the own end; what is at the net is seen from the near end."""
+    one = told.owner_of_end(end_seen(point) or "near")
     return None if one is None else f"{letter(told, one)}'s"
 
 
-def _at_end(told: Telling, item: Any, point: Point | None) -> str:
+def _at_end(told: Telling, item: Any, point: Point | None, words: str) -> str:
     """Return "at the far end" where nobody's name says which end is meant."""
     if item.both_ends or point is None:
         return ""
-    end = end_of(point)
-    return f", at the {end} end" if end is not None and told.owner_of_end(end) is None else ""
+    end = end_seen(point)
+    if told.owner_of_end(end or "near") is not None:
+        return ""
+    return f", at the {end} end" if end is not None else seen_from(words)
+
+
+def seen_from(words: str) -> str:
+    """Return ", seen from the near end" where a place at the net has a side and nobody's name says whose."""
+    return ", seen from the near end" if re.search(r"\b(?:left|right)\b", words) else ""
+
+
+def _corners(told: Telling, item: Any, corners: tuple[Point, ...]) -> list[str]:
+    """Return where each corner is; whose end it is at is said once, or each time where a shape lies at both."""
+    exact = getattr(item, "care", None) == "exact"
+    several = len({end_seen(corner) for corner in corners} - {None}) > 1
+    found = []
+    for number, corner in enumerate(corners):
+        owner = None if number and not several else _owner(told, item, corner)
+        words = standing_words(told.ground, corner, told.units, owner=owner, exact=exact)
+        end = end_seen(corner)
+        found.append(f"{words}, {end} end" if several and owner is None and end is not None else words)
+    return found
+
+
+def _whole_at_end(told: Telling, item: Any, corners: tuple[Point, ...], words: str) -> str:
+    ends = {end_seen(corner) for corner in corners} - {None}
+    return "" if len(ends) > 1 else _at_end(told, item, middle(corners), words)
 
 
 def _areas(told: Telling) -> Iterator[Sentence]:
@@ -97,8 +123,9 @@ def _areas(told: Telling) -> Iterator[Sentence]:
                 yield sentence(f"item:{item.id}", f"{name}: a shape this program does not know", item.id, lead=_BULLET)
                 continue
             where = _shape(told, item, corners)
+            where += _whole_at_end(told, item, corners, where)
             words = sentences_of(
-                f"{name}{_care(item)}: {where}{_at_end(told, item, middle(corners))}{_both(item)}",
+                f"{name}{_care(item)}: {where}{_both(item)}",
                 _marked(told, item),
                 own_text(told, item.note),
             )
@@ -108,11 +135,12 @@ def _areas(told: Telling) -> Iterator[Sentence]:
 def _shape(told: Telling, item: Area, corners: tuple[Point, ...]) -> str:
     owner = _owner(told, item, middle(corners))
     exact = item.care == "exact"
-    if isinstance(item.shape, Rectangle):
+    at_one_end = len({end_seen(corner) for corner in corners} - {None}) < 2
+    if isinstance(item.shape, Rectangle) and at_one_end:
         return rectangle_words(told.ground, span(corners), told.units, owner, exact=exact)
     if isinstance(item.shape, Ellipse):
         return ellipse_words(told.ground, span(corners), corners, told.units, owner)
-    return polygon_words(told.ground, corners, told.units, owner, exact=exact)
+    return f"corners {'; '.join(_corners(told, item, corners))}"
 
 
 def _marked(told: Telling, item: Area) -> str:
@@ -139,9 +167,13 @@ def _lines(told: Telling) -> Iterator[Sentence]:
             corners = item.corners
             owner = _owner(told, item, middle(corners))
             name = ref(item.id, without_article(thing_name(told, item) or "line"))
-            where = segment_words(told.ground, corners, told.units, owner, exact=item.care == "exact")
+            if is_level_or_upright(corners):
+                where = segment_words(told.ground, corners, told.units, owner, exact=item.care == "exact")
+            else:
+                where = f"from {' to '.join(_corners(told, item, corners))}"
+            where += _whole_at_end(told, item, corners, where)
             words = sentences_of(
-                f"{name}{_care(item)}: {_made_of(told, item)}{where}{_at_end(told, item, middle(corners))}{_both(item)}",
+                f"{name}{_care(item)}: {_made_of(told, item)}{where}{_both(item)}",
                 *_runs_on(item),
                 own_text(told, item.note),
             )
@@ -203,7 +235,7 @@ def _place(told: Telling, item: Any) -> str:
     owner = _owner(told, item, point)
     words = standing_words(told.ground, point, told.units, owner=owner, exact=item.care == "exact")
     balls = f", {item.balls} balls" if isinstance(item, Basket) and item.balls is not None else ""
-    return f"{words}{_at_end(told, item, point)}{balls}"
+    return f"{words}{_at_end(told, item, point, words)}{balls}"
 
 
 _SIDED = re.compile(r"(the|\S+'s) (?:left|right) (singles line|doubles line|side fence|service box)")
@@ -241,7 +273,7 @@ def _others(told: Telling) -> Iterator[Sentence]:
         words = ""
         if isinstance(item, Obstacle):
             name = ref(item.id, without_article(thing_name(told, item) or "obstacle"))
-            words = f"{name}: {polygon_words(told.ground, item.corners, told.units, None, exact=False)}"
+            words = f"{name}: corners {'; '.join(_corners(told, item, item.corners))}"
         elif isinstance(item, HeightCord):
             words = f"{ref(item.id, 'cord')} over the net: {height(item.height, told.units)} high"
         elif isinstance(item, Note) and item.text.strip():
@@ -274,7 +306,7 @@ def _at_ends(told: Telling, spots: list[Spot]) -> str:
     ends: dict[str, list[str]] = {}
     for spot in spots:
         point = locate(told.setting, spot.place)
-        end = None if point is None else end_of(point)
+        end = None if point is None else end_seen(point)
         if end is not None and told.owner_of_end(end) != spot.job:
             ends.setdefault(end, []).append(letter(told, spot.job))
     if len(ends) > 1:
@@ -317,7 +349,6 @@ def spot_words(told: Telling, spot: Spot) -> str:
     point = locate(told.setting, spot.place)
     if point is None:
         return "where is not known"
-    end = end_of(point)
-    seen_by = told.owner_of_end("near") if end is None else None
-    owner = f"{letter(told, seen_by)}'s" if seen_by is not None else None
-    return standing_words(told.ground, point, told.units, owner=owner, exact=spot.care == "exact")
+    owner = owner_words(told, point) if end_seen(point) is None else None
+    words = standing_words(told.ground, point, told.units, owner=owner, exact=spot.care == "exact")
+    return words if end_seen(point) is not None or owner is not None else f"{words}{seen_from(words)}"

@@ -6,13 +6,14 @@ from dataclasses import replace
 from typing import Final
 
 from designer.court.readings import Offset, Reading, reading
+from designer.court.regions import End, end_of
 from designer.court.standards import Ground
 from designer.drill.base import ON_THE_LINE, Letter, Point
 from designer.wording.units import RACKET, Units, distance
 
 _JUST: Final = 0.25
 """Nearer to a line than this, in metres, is "just behind" it: nobody counts a third of a racket."""
-_AGAINST: Final = RACKET + 0.03
+_AGAINST: Final = RACKET / 2
 """Nearer to a fence than this, in metres, is against it."""
 
 
@@ -60,13 +61,15 @@ def reading_words(found: Reading, units: Units, *, owner: str | None = None, exa
         return owned(found.crossing, owner)
     if found.half_way is not None:
         first, second = sorted(found.half_way, key=lambda crossing: crossing not in ("the T", "the centre mark"))
-        return f"half-way between {owned(first, owner)} and {second}"
+        # What belongs to neither end, such as the middle of the net, leaves it to the other to say whose it is.
+        whose = owned(first, owner)
+        return f"half-way between {whose} and {owned(second, owner) if whose == first else second}"
     across, along = found.across, found.along
     if across is None or along is None:
         return ""
     if across.line == "the centre mark" and along.line in ("the service line", "the net"):
         across = replace(across, line="the T")
-    behind = _behind_the_mark(across, along, units, owner, exact=exact)
+    behind = _behind_a_mark(across, along, units, owner, exact=exact)
     if behind:
         return behind
     first = offset_words(across, "across", units, owner, exact=exact)
@@ -75,12 +78,13 @@ def reading_words(found: Reading, units: Units, *, owner: str | None = None, exa
     return f"{first}, {offset_words(along, 'along', units, own, exact=exact, beyond=beyond)}"
 
 
-def _behind_the_mark(across: Offset, along: Offset, units: Units, owner: str | None, *, exact: bool) -> str:
-    """Return "1 stride behind the centre mark" for a place straight behind it or inside it."""
-    if across.direction != "on" or across.line != "the centre mark" or along.line != "the baseline":
+def _behind_a_mark(across: Offset, along: Offset, units: Units, owner: str | None, *, exact: bool) -> str:
+    """Return "1 stride behind the centre mark", "2 strides behind the T" for a place straight behind it or before it."""
+    if across.direction != "on" or along.direction not in ("behind", "inside"):
         return ""
-    count = _count(along, "along", units, exact=exact)
-    return f"{count} {'behind' if along.direction == 'behind' else 'inside'} {owned('the centre mark', owner)}"
+    if (across.line, along.line) not in (("the centre mark", "the baseline"), ("the T", "the service line")):
+        return ""
+    return f"{_count(along, 'along', units, exact=exact)} {along.direction} {owned(across.line, owner)}"
 
 
 def offset_words(
@@ -109,9 +113,14 @@ def offset_words(
 
 
 def _count(offset: Offset, axis: str, units: Units, *, exact: bool) -> str:
-    if units == "rackets" and offset.count_metres < _JUST:
+    if units == "rackets" and offset.count_metres < _JUST and not exact:
         return "just"
     return distance(offset.count_metres, "across" if axis == "across" else "along", units, exact=exact)
+
+
+def end_seen(point: Point) -> End | None:
+    """Return the end at which ``point`` is, None for a place on the net's own line, which is read from the near end."""
+    return None if abs(point[1]) <= ON_THE_LINE else end_of(point)
 
 
 def owned(landmark: str, owner: str | None) -> str:
@@ -119,6 +128,8 @@ def owned(landmark: str, owner: str | None) -> str:
     if landmark in ("the left side fence", "the right side fence"):
         side = landmark.split(" ", 2)[1]
         return f"the side fence on {owner} {side}" if owner is not None else landmark
+    if owner is not None and landmark.startswith("the net at the "):
+        return landmark.replace("at the ", f"at {owner} ", 1)
     if owner is None or not landmark.startswith("the ") or landmark.startswith(("the net", "the middle")):
         return landmark
     return f"{owner} {landmark.removeprefix('the ')}"

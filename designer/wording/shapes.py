@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from designer.court.readings import reading
-from designer.court.regions import End, as_player, end_of, from_player, region_box, region_words
+from designer.court.regions import End, as_player, from_player, region_box, region_words
 from designer.court.standards import Ground
 from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.places import middle
-from designer.wording.places import offset_words, owned, standing_words
+from designer.wording.places import end_seen, offset_words, owned, standing_words
 from designer.wording.units import Units, distance
 
 TICK: Final = 1.0
@@ -40,7 +40,7 @@ class Span:
 
 def span(corners: tuple[Point, ...]) -> Span:
     """Return the rectangle round ``corners`` as seen by the player at its end."""
-    end = end_of(middle(corners)) or "near"
+    end = end_seen(middle(corners)) or "near"
     seen = [as_player(corner, end) for corner in corners]
     across, along = [x for x, _ in seen], [y for _, y in seen]
     return Span(end, min(across), max(across), min(along), max(along))
@@ -137,13 +137,12 @@ def _off_middle(left: float, right: float) -> float:
     return left + (right - left) * 0.4321
 
 
-def polygon_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
-    """Return a shape corner by corner."""
-    places = [
-        standing_words(ground, corner, units, owner=None if number else owner, exact=exact)
-        for number, corner in enumerate(corners)
-    ]
-    return f"corners {'; '.join(places)}"
+def is_level_or_upright(corners: tuple[Point, ...]) -> bool:
+    """Whether a line runs straight across the court, or along it at one end, so that its two ends say all."""
+    across, along = [x for x, _ in corners], [y for _, y in corners]
+    upright = max(across) - min(across) <= ON_THE_LINE and min(along) >= -ON_THE_LINE
+    upright = upright or (max(across) - min(across) <= ON_THE_LINE and max(along) <= ON_THE_LINE)
+    return upright or max(along) - min(along) <= ON_THE_LINE
 
 
 def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None) -> str:
@@ -153,27 +152,20 @@ def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: 
 
 
 def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
-    """Return where a line lies: "1 stride behind A's baseline, singles line to singles line"."""
-    first, last = corners[0], corners[-1]
-    end = end_of(middle(corners)) or "near"
-    (x1, y1), (x2, y2) = as_player(first, end), as_player(last, end)
-    box = Span(end, min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2))
+    """Return where a line across or along the court lies: "1 stride behind A's baseline, singles line to singles line"."""
+    box = span(corners)
     if box.depth <= ON_THE_LINE and box.width > ON_THE_LINE:
         where, on_line = _edge(
             ground, box, _off_middle(box.left, box.right), box.front, "along", units, owner, exact=exact
         )
-        across = _across(ground, box, units, None, exact=exact).removeprefix("from ")
+        # On the net's own line the sides alone say whose they are.
+        sides = None if owner is None or owner in where else owner
+        across = _across(ground, box, units, sides, exact=exact).removeprefix("from ")
         return f"{'on ' if on_line else ''}{where}, {across}"
-    if box.width <= ON_THE_LINE and box.depth < TICK:
+    if box.depth < TICK:
         return _tick(ground, box, units, owner, exact=exact)
-    if box.width <= ON_THE_LINE and box.depth > ON_THE_LINE:
-        where, on_line = _edge(
-            ground, box, box.left, _off_middle(box.front, box.back), "across", units, owner, exact=exact
-        )
-        return f"{'on ' if on_line else ''}{where}, {_along(ground, box, units, exact=exact)}"
-    return (
-        polygon_words(ground, corners, units, owner, exact=exact).replace("corners ", "from ", 1).replace("; ", " to ")
-    )
+    where, on_line = _edge(ground, box, box.left, _off_middle(box.front, box.back), "across", units, owner, exact=exact)
+    return f"{'on ' if on_line else ''}{where}, {_along(ground, box, units, exact=exact)}"
 
 
 def _tick(ground: Ground, box: Span, units: Units, owner: str | None, *, exact: bool) -> str:

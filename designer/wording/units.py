@@ -24,8 +24,8 @@ KEY: Final = "Rackets are adult rackets. Six strides make service line to baseli
 def distance(metres: float, direction: Direction, units: Units = "rackets", *, exact: bool = False) -> str:
     """Return a distance in words: "2 rackets", "1 stride", "1.37 m", "4 ft 6 in".
 
-    In rackets and strides it is counted in rackets to the half across, in whole strides along, and in rackets along
-    where that is nearer and shorter than two strides. With ``exact``, a distance that is no such count is given in
+    In rackets and strides it is counted to the half: in rackets across, in strides along, and in rackets along where
+    that is nearer and shorter than two strides. With ``exact``, a distance that is no such count is given in
     metres, since a rule depends on it.
     """
     metres = abs(metres)
@@ -41,14 +41,11 @@ def distance(metres: float, direction: Direction, units: Units = "rackets", *, e
 
 def _counted(metres: float, direction: Direction) -> tuple[float, float]:
     rackets = max(0.5, round(metres / RACKET * 2) / 2)
-    strides = max(1, round(metres / STRIDE))
+    strides = max(0.5, round(metres / STRIDE * 2) / 2)
     if direction == "across":
         return RACKET, rackets
-    if abs(strides * STRIDE - metres) <= _NEAR or metres >= 2 * STRIDE:
-        return STRIDE, strides
-    if abs(metres - STRIDE / 2) <= _NEAR:
-        return STRIDE, 0.5
-    return RACKET, rackets
+    whole = strides in (0.5, 1) and abs(strides * STRIDE - metres) <= _NEAR
+    return (STRIDE, strides) if whole or metres >= 2 * STRIDE else (RACKET, rackets)
 
 
 def height(metres: float, units: Units = "rackets") -> str:

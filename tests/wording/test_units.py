@@ -18,7 +18,8 @@ from designer.wording.units import RACKET, STRIDE, distance, height
         (0.5 * STRIDE, "along", "½ stride"),
         # Neither a stride nor two: counted in rackets, as an adult lays a racket down.
         (RACKET, "along", "1 racket"),
-        (2.4 * STRIDE, "along", "2 strides"),
+        (2.2 * STRIDE, "along", "2 strides"),
+        (2.4 * STRIDE, "along", "2½ strides"),
     ],
 )
 def test_across_is_counted_in_rackets_and_along_in_strides(metres, direction, words):
@@ -26,8 +27,8 @@ def test_across_is_counted_in_rackets_and_along_in_strides(metres, direction, wo
 
 
 def test_what_a_rule_depends_on_is_never_rounded():
-    # 2.3 m is no whole count: a coach who lays out 2 strides would put the line 47 cm wrong.
-    assert distance(2.3, "along", exact=True) == "2.3 m"
+    # 2.5 m is no count: a coach who lays out 2½ strides would put the line 21 cm wrong.
+    assert distance(2.5, "along", exact=True) == "2.5 m"
     assert distance(2 * STRIDE, "along", exact=True) == "2 strides"
 
 

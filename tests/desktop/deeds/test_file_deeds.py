@@ -1,0 +1,49 @@
+"""The File menu: it asks for windows, and lists what was used last."""
+
+from designer.bundle import sample
+from designer.desktop import settings
+
+
+def test_new_asks_for_a_window(window, qtbot):
+    with qtbot.waitSignal(window.wanted) as wanted:
+        window.actions_by_name["new"].trigger()
+    assert wanted.args == [()]
+
+
+def test_open_asks_which_and_remembers_the_folder(window, qtbot, prompts, tmp_path):
+    paths = (tmp_path / "one.drill.json", tmp_path / "two.drill.json")
+    prompts.answers = [paths]
+    with qtbot.waitSignal(window.wanted) as wanted:
+        window.actions_by_name["open"].trigger()
+    assert wanted.args == [paths]
+    assert settings.last_folder() == tmp_path
+
+
+def test_changing_one_s_mind_opens_nothing(window, qtbot, prompts):
+    prompts.answers = [()]
+    with qtbot.assertNotEmitted(window.wanted):
+        window.actions_by_name["open"].trigger()
+
+
+def test_recent_drills_are_listed_and_forgotten(window, qtbot):
+    menu = window.actions_by_name.menus["recent"]
+    menu.aboutToShow.emit()
+    assert [action.isEnabled() for action in menu.actions()] == [False]
+    settings.add_recent(sample("wide-start.drill.json"))
+    menu.aboutToShow.emit()
+    with qtbot.waitSignal(window.wanted) as wanted:
+        menu.actions()[0].trigger()
+    assert wanted.args == [(sample("wide-start.drill.json"),)]
+    menu.actions()[-1].trigger()
+    assert settings.recent_files() == ()
+
+
+def test_a_sample_is_at_hand(window, qtbot):
+    with qtbot.waitSignal(window.wanted) as wanted:
+        window.actions_by_name["first drill"].trigger()
+    assert wanted.args[0][0].name == "wide-start.drill.json"
+
+
+def test_what_cannot_be_done_yet_is_off(window):
+    assert not window.actions_by_name["revert"].isEnabled()
+    assert window.actions_by_name["save"].isEnabled()

@@ -1,0 +1,69 @@
+"""The View and Help menus: how things are shown, and remembered for the next window."""
+
+import pytest
+
+from designer.desktop import settings
+from designer.desktop.canvas.keys import LETTERS
+from designer.desktop.look import DARK
+from designer.desktop.style import style
+
+
+def test_a_look_is_taken_by_window_and_court(window):
+    window.actions_by_name["theme dark"].trigger()
+    assert style().look == DARK
+    assert window.view.theme == "dark"
+    assert settings.theme() == "dark"
+    window.actions_by_name["theme light"].trigger()
+    assert window.view.theme == "light"
+
+
+@pytest.mark.parametrize("units", ["metres", "feet", "rackets"])
+def test_units_are_taken_and_remembered(make_window, document, units):
+    window = make_window(document)
+    window.actions_by_name[f"units {units}"].trigger()
+    assert window.view.units == units
+    assert settings.units() == units
+    assert window.actions_by_name[f"units {units}"].isChecked()
+
+
+@pytest.mark.parametrize("lie", ["upright", "across", "fitting"])
+def test_the_court_lies_as_it_is_told(window, lie):
+    window.actions_by_name[f"lie {lie}"].trigger()
+    assert window.view.lie == lie
+
+
+def test_zoom_and_fit(window):
+    fitted = window.canvas.pixels_per_metre
+    window.actions_by_name["zoom in"].trigger()
+    assert window.canvas.pixels_per_metre > fitted
+    window.actions_by_name["zoom out"].trigger()
+    window.actions_by_name["zoom out"].trigger()
+    assert window.canvas.pixels_per_metre < fitted
+    window.actions_by_name["fit"].trigger()
+    assert window.canvas.pixels_per_metre == pytest.approx(fitted)
+
+
+def test_the_other_end_and_snapping(window):
+    window.actions_by_name["turned"].trigger()
+    assert window.view.turned
+    assert window.actions_by_name["snapping"].isChecked()
+    window.actions_by_name["snapping"].trigger()
+    assert not window.view.snapping
+
+
+def test_the_card_is_put_away_and_comes_back_when_a_form_is_wanted(window):
+    window.actions_by_name["card"].trigger()
+    assert window.column.isHidden()
+    window.actions_by_name["sheet drill:facts"].trigger()
+    assert window.column.isVisible()
+
+
+def test_the_sheet_of_keys_names_every_letter(window, prompts):
+    window.actions_by_name["keys"].trigger()
+    _, _, more = prompts.asked[-1]
+    assert all(f"{use.letter}\t{use.name}" in more for use in LETTERS)
+
+
+def test_about_says_which_program_this_is(window, prompts):
+    window.actions_by_name["about"].trigger()
+    assert prompts.asked[-1][1].startswith("Drill Designer")

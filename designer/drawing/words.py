@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import unicodedata
 from functools import lru_cache
-from typing import Final
+from typing import Any, Final
 
 from designer.bundle import resource
 
@@ -13,20 +13,35 @@ CAP_HEIGHT: Final = 0.714
 """Height of a capital in ems, of both faces."""
 
 
+class _Face(dict[str, float]):
+    """The advance of each character in ems, worked out when it is first asked for: a card uses few of them."""
+
+    def __init__(self, face: dict[str, Any]) -> None:
+        super().__init__()
+        self._advances: dict[str, int] = face["advances"]
+        self._em: int = face["unitsPerEm"]
+
+    def __missing__(self, character: str) -> float:
+        """Return the advance of ``character``, that of "?" where the face has no sign for it."""
+        advance = self._advances.get(str(ord(character)), self._advances["63"])
+        self[character] = advance / self._em
+        return self[character]
+
+    def has(self, character: str) -> bool:
+        """Whether the face has a sign for ``character``."""
+        return str(ord(character)) in self._advances
+
+
 @lru_cache(maxsize=1)
-def _faces() -> tuple[dict[str, float], dict[str, float]]:
-    """Return the advance of each character in ems, regular and bold."""
+def _faces() -> tuple[_Face, _Face]:
+    """Return the faces, regular and bold."""
     faces = json.loads(resource("fonts", "widths.json").read_text(encoding="utf-8"))
-    regular, bold = (
-        {chr(int(code)): advance / faces[weight]["unitsPerEm"] for code, advance in faces[weight]["advances"].items()}
-        for weight in ("regular", "bold")
-    )
-    return regular, bold
+    return _Face(faces["regular"]), _Face(faces["bold"])
 
 
 def is_shown(character: str) -> bool:
     """Whether the bundled font has a sign for ``character``; a control character never has."""
-    return character in _faces()[0] and unicodedata.category(character) not in ("Cc", "Cs")
+    return _faces()[0].has(character) and unicodedata.category(character) not in ("Cc", "Cs")
 
 
 def missing_glyphs(text: str) -> tuple[str, ...]:
@@ -48,9 +63,7 @@ def shown(text: str) -> str:
 @lru_cache(maxsize=8192)
 def text_width(text: str, size: float, bold: bool = False) -> float:  # noqa: FBT001, FBT002 - a weight, as on a type case
     """Return the width of one line of ``text`` at an em of ``size``, in the unit of ``size``; no kerning."""
-    advances = _faces()[bold]
-    unknown = advances["?"]
-    return size * sum(advances.get(character, unknown) for character in text)
+    return size * sum(map(_faces()[bold].__getitem__, text))
 
 
 def wrap(text: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:  # noqa: FBT001, FBT002 - as above

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
 from designer.court.standards import ground
 from designer.desktop.canvas.legend import with_legend
-from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, unit_metres
+from designer.desktop.canvas.lens import Fit, clamped, fitted, lies_across, most, unit_metres
 from designer.desktop.canvas.live import change, moves
 from designer.desktop.canvas.overlay import LOOKS, Sight
 from designer.desktop.canvas.scene import CourtScene
@@ -195,7 +195,10 @@ class CourtView(QGraphicsView):
         if self.view.lie != "fitting":
             across = self.view.lie == "across"
             return across, fit_of(across)
-        upright, lying = fit_of(False), fit_of(True)
+        upright = fit_of(False)
+        if not lies_across(upright, Fit(most(size.width(), size.height(), upright_size[::-1]), upright.extent)):
+            return False, upright  # not even a court without anything round it would gain enough
+        lying = fit_of(True)
         return (True, lying) if lies_across(upright, lying) else (False, upright)
 
     def pointer_place(self) -> QPointF:

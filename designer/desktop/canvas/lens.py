@@ -64,6 +64,11 @@ def fitted(width: float, height: float, extent_at: Callable[[float], Bounds], co
     return Fit(min(scale, _fitting(room, extent)), extent)
 
 
+def most(width: float, height: float, court: tuple[float, float]) -> float:
+    """Return the scale at which ``court`` alone would fill ``width`` by ``height`` pixels: no picture of it can be larger."""
+    return max(min((width - 2 * MARGIN) / court[0], (height - 2 * MARGIN) / court[1]), LEAST)
+
+
 def _fitting_marks(room: tuple[float, float], extent: Bounds, court: tuple[float, float], unit: float) -> float:
     """Return the scale at which the court fits with what stands round it, taking that to keep its size in mark units."""
     left, low, right, high = extent

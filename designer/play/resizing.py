@@ -28,11 +28,15 @@ def resized(ground: Ground, area: Area, others: Iterable[Area] = (), *, larger: 
     free the front one moves. An area with no free edge is only made smaller, from its front. No target is made smaller
     than half a racket, and none grows beyond the court.
     """
-    end = end_of(middle(corners_of(area))) or "near"
+    corners = corners_of(area)
+    if not corners:
+        return None  # a shape that is not known
+    end = end_of(middle(corners)) or "near"
     shape = area.shape
     if isinstance(shape, Rectangle):
         old = _edges(shape.corners, end)
-        free = _free(ground, old, [_edges(corners_of(other), end) for other in others if other.id != area.id])
+        beside = [_edges(found, end) for other in others if other.id != area.id and (found := corners_of(other))]
+        free = _free(ground, old, beside)
         new = _larger(ground, old, free) if larger else _smaller(old, free)
     elif isinstance(shape, Ellipse):
         old = _edges(shape.corners, end)
@@ -44,9 +48,8 @@ def resized(ground: Ground, area: Area, others: Iterable[Area] = (), *, larger: 
         return None
     if _same(old, new) or not _large_enough(new):
         return None
-    corners = _with_edges(shape.corners, end, old, new)
     marked = "discs" if area.marked == "painted" else area.marked
-    return area.changed(shape=shape.changed(corners=corners), marked=marked)
+    return area.changed(shape=shape.changed(corners=_with_edges(shape.corners, end, old, new)), marked=marked)
 
 
 def shifted(ground: Ground, setting: Setting, item: Any, by: float) -> Any | None:

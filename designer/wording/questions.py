@@ -21,7 +21,7 @@ from designer.wording.musts import demand
 from designer.wording.names import letter, shot_name
 from designer.wording.rules import doer_of, is_about_feed, ordered, rule_words
 from designer.wording.sentence import Sentence, sentence, unmarked
-from designer.wording.telling import Telling
+from designer.wording.telling import Telling, once
 from designer.wording.where import area_name, bounces, is_feet, is_line
 
 FIRST: tuple[str, ...] = ("question:start", "question:bad", "question:rules", "question:finish")
@@ -73,6 +73,7 @@ def _of(told: Telling, section: Section) -> tuple[Sentence, ...]:
     return tuple(found.asked for found in questions(told) if found.section == section)
 
 
+@once
 def questions(told: Telling) -> tuple[Question, ...]:
     """Return every question that the setting leaves open, in the order of a card, each once."""
     groups = (_start, _steps, _rules, _edges, _calls, _points, _finish, _swap, _stop)

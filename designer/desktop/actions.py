@@ -125,6 +125,8 @@ DRILL: Final[tuple[Entry, ...]] = (
     Deed("sheet drill:papers", "Author, edition and tags"),
     Sub("jobs", "Who"),
     LINE,
+    Deed("play", "Play it", "F5"),
+    LINE,
     Deed("add start", "Say how it starts"),
     Deed("add part", "Add a part of the rally"),
     Sub("rules", "Add a rule about", tuple(Deed(f"rule {name}", words) for name, words in KINDS_OF_RULE)),

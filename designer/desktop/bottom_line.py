@@ -78,6 +78,8 @@ class BottomLine(QWidget):
 
     shown = Signal(object, object)
     mended = Signal(object)
+    reviewed = Signal()
+    """The quick checks are shown; there is time for those that take longer."""
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -139,7 +141,12 @@ class BottomLine(QWidget):
         from designer.review.checks import checks
 
         self._pause.stop()
-        self._checks = tuple(checks(self._document.drill, self._view.at))
+        self.show_checks(checks(self._document.drill, self._view.at))
+        self.reviewed.emit()
+
+    def show_checks(self, found: tuple[Any, ...]) -> None:
+        """Show the weightiest of what was found."""
+        self._checks = found
         if self._checks:
             order = list(ICONS)
             first = min(self._checks, key=lambda check: order.index(check.weight))

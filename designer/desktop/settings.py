@@ -15,6 +15,8 @@ from designer.desktop.look import CHOICES, Choice
 
 RECENT: Final = 12
 UNITS: Final = ("rackets", "metres", "feet")
+LEVELS: Final = ("starter", "social", "club", "tournament", "tour")
+"""Those of ``designer.numbers.levels``, which is not loaded for them."""
 
 
 def settings_path() -> Path:
@@ -51,6 +53,16 @@ def units() -> str:
 def set_units(name: str) -> None:
     """Remember the units."""
     settings().setValue("window/units", name)
+
+
+def level() -> str:
+    """Return the level of play that numbers are worked out for."""
+    return _text("numbers/level", "club", LEVELS)
+
+
+def set_level(name: str) -> None:
+    """Remember the level of play."""
+    settings().setValue("numbers/level", name)
 
 
 def strip_open() -> bool:

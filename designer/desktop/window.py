@@ -23,6 +23,7 @@ from designer.desktop.deeds.card_deeds import CardDeeds
 from designer.desktop.deeds.drill_deeds import DrillDeeds
 from designer.desktop.deeds.edit_deeds import EditDeeds
 from designer.desktop.deeds.file_deeds import FileDeeds
+from designer.desktop.deeds.play_deeds import PlayDeeds
 from designer.desktop.deeds.view_deeds import ViewDeeds
 from designer.desktop.degrees import DegreeRow
 from designer.desktop.document import Document
@@ -31,6 +32,8 @@ from designer.desktop.icons import program_icon
 from designer.desktop.notice import NoticeBar
 from designer.desktop.positions import report_positions
 from designer.desktop.prompts import Prompts
+from designer.desktop.side_view.checking import NumberChecks
+from designer.desktop.side_view.panel import NumbersPanel
 from designer.desktop.start_row import StartRow
 from designer.desktop.strip import ThingStrip
 from designer.desktop.style import look, style
@@ -71,6 +74,8 @@ class MainWindow(QMainWindow):
         self._make()
         self._place()
         self._deeds = (FileDeeds(self), EditDeeds(self), ViewDeeds(self), DrillDeeds(self), CardDeeds(self))
+        self.playing = PlayDeeds(self)
+        self._number_checks = NumberChecks(self.document, self.view, self.bottom)
         self._join()
         report_positions(self)
         self.canvas.viewport().installEventFilter(self)
@@ -99,12 +104,13 @@ class MainWindow(QMainWindow):
         self.strip = ThingStrip(view)
         self.unfold = IconButton("unfold", "Show the strip of things")
         self.canvas = CourtCanvas(document, view)
+        self.numbers = NumbersPanel(document, view)
         self.column = CardColumn(document, view, self.bursts)
         self.bottom = BottomLine(document, view)
 
     def _place(self) -> None:
         court = QWidget()
-        over = stacked(court)
+        over = self.court = stacked(court)
         for widget in (self.tabs, self.degrees, self.notice, self.start_row):
             over.addWidget(widget)
         row = QHBoxLayout()
@@ -113,6 +119,7 @@ class MainWindow(QMainWindow):
         row.addWidget(self.unfold, 0, Qt.AlignmentFlag.AlignBottom)
         row.addWidget(self.canvas, 1)
         over.addLayout(row, 1)
+        over.addWidget(self.numbers)
         self.splitter = QSplitter(Qt.Orientation.Horizontal)
         self.splitter.setHandleWidth(1)
         self.splitter.setChildrenCollapsible(False)
@@ -154,6 +161,8 @@ class MainWindow(QMainWindow):
         self.strip.folded.connect(lambda _: self._show_strip(shown=False))
         self.unfold.clicked.connect(lambda: self._show_strip(shown=True))
         self.column.refreshed.connect(self.bottom.show_card)
+        self.column.play_wanted.connect(self.playing.play_step)
+        self.numbers.level_changed.connect(self._number_checks.ask)
         self.bottom.shown.connect(self._show_about)
         document.shown_changed.connect(lambda *_: self._show_start())
         document.clean_changed.connect(lambda _: self._show_title())

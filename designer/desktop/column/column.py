@@ -52,6 +52,8 @@ class CardColumn(QWidget):
 
     wanted = Signal(str)
     printed = Signal()
+    play_wanted = Signal(object)
+    """The sequence should be played from the step of this sentence on."""
     refreshed = Signal(object)
     """The words of the card as it is shown now."""
 
@@ -161,6 +163,7 @@ class CardColumn(QWidget):
             row = SentenceRow(entry.key)
             row.pointed.connect(self._point)
             row.opens.connect(self._press)
+            row.played.connect(lambda key: self.play_wanted.emit(self._rows[key].sentence))
         row.setFont(font(BODY + 1 if self.width() >= WIDE else BODY))
         row.show_sentence(sentence)
         return row

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QEnterEvent,
     QFontMetricsF,
     QKeyEvent,
+    QMouseEvent,
     QPainter,
     QPaintEvent,
     QPen,
@@ -35,6 +36,9 @@ VALUE: Final = 28
 PERSON: Final = 32
 BAR: Final = 4
 
+DIGITS: Final = ("hit", "feed", "choice")
+"""Bullets that carry the digit of a ball: a press on one plays the sequence from there."""
+
 _MARKS: Final = {
     "hit": "step digit",
     "feed": "feed digit",
@@ -50,6 +54,8 @@ class SentenceRow(QAbstractButton):
 
     opens = Signal(str)
     pointed = Signal(object)
+    played = Signal(str)
+    """The digit of a step was pressed; carries the key."""
 
     def __init__(self, key: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -108,6 +114,15 @@ class SentenceRow(QAbstractButton):
             self.click()
             return
         super().keyPressEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        lead = self.sentence.lead
+        on_digit = lead is not None and lead.kind in DIGITS and event.position().x() < SIDE + HANG - 6
+        if on_digit and self.isDown() and event.button() == Qt.MouseButton.LeftButton:
+            self.setDown(False)
+            self.played.emit(self.key)
+            return
+        super().mouseReleaseEvent(event)
 
     def enterEvent(self, event: QEnterEvent) -> None:
         super().enterEvent(event)

@@ -1,0 +1,1 @@
+"""The sequence played on the court in true time."""

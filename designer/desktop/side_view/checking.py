@@ -1,0 +1,47 @@
+"""The checks that need numbers, made off the window's thread once the others are shown."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject
+
+from designer.desktop import settings
+from designer.desktop.bottom_line import BottomLine
+from designer.desktop.document import Document
+from designer.desktop.side_view.worker import Worker
+from designer.desktop.view import View
+
+if TYPE_CHECKING:
+    from designer.drill.drill import Drill
+    from designer.drill.setting import At
+    from designer.review.check import Check
+
+
+def all_checks(drill: Drill, at: At, players: str) -> tuple[Check, ...]:
+    """Return what the review finds in a setting, numbers included."""
+    from designer.review.checks import checks
+
+    return checks(drill, at, players=players)
+
+
+class NumberChecks(QObject):
+    """Follows the reviews of a bottom line: shows the same checks again with those that the numbers add."""
+
+    def __init__(self, document: Document, view: View, bottom: BottomLine) -> None:
+        super().__init__(bottom)
+        self._document, self._view, self._bottom = document, view, bottom
+        self.worker = Worker(self)
+        self.worker.finished.connect(self._take)
+        bottom.reviewed.connect(self.ask)
+        document.changed.connect(lambda *_: self.worker.forget())
+        view.at_changed.connect(lambda _: self.worker.forget())
+
+    def ask(self, *_: object) -> None:
+        """Have the checks made for the setting in view and the players chosen."""
+        drill, at, players = self._document.drill, self._view.at, settings.level()
+        self.worker.ask((at, players), lambda: all_checks(drill, at, players))
+
+    def _take(self, _about: Any, found: tuple[Check, ...] | None, _problem: str) -> None:
+        if found is not None:
+            self._bottom.show_checks(found)

@@ -1,0 +1,88 @@
+"""The strip under the court: it comes with a picked ball, follows it, and keeps the level."""
+
+from desktop import hand
+
+from designer.desktop import settings
+from designer.desktop.side_view.words import few_words
+from designer.drill.base import place
+from designer.drill.edits import put
+from designer.drill.setting import At
+from designer.numbers.shots import shot_numbers
+
+AT = At("p-fed")
+
+
+def settled(qtbot, window):
+    qtbot.waitUntil(lambda: not window.numbers.worker.busy and not window.numbers.appearing.isActive(), timeout=20_000)
+
+
+def words_of(drill, shot, level="club"):
+    return few_words(shot_numbers(drill, AT, level).shot(shot))
+
+
+def said(window):
+    text = window.numbers.words.text().replace("\N{NO-BREAK SPACE}", " ")
+    return text[:1].lower() + text[1:].removesuffix(".")
+
+
+def test_it_comes_with_a_ball_and_goes_with_it(qtbot, wide):
+    assert wide.numbers.isHidden()
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    assert wide.numbers.isVisible()
+    assert said(wide) == words_of(wide.document.drill, "reply")
+    assert wide.numbers.side.profile.net is not None
+    wide.view.select(["feed-zone"])
+    settled(qtbot, wide)
+    assert wide.numbers.isHidden()
+
+
+def test_it_follows_a_drag_before_the_hand_lets_go(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    before = said(wide)
+    reply = wide.view.setting.shots["reply"]
+    pulled = put(wide.document.drill, AT, reply.changed(to=place(-2.0, 7.5)))
+    wide.document.preview(pulled)
+    settled(qtbot, wide)
+    assert said(wide) == words_of(pulled, "reply") != before
+
+
+def test_the_level_is_chosen_beside_it_and_kept(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    hand.settle()
+    index = wide.numbers.level.findData("tournament")
+    wide.numbers.level.setCurrentIndex(index)
+    wide.numbers.level.activated.emit(index)
+    settled(qtbot, wide)
+    assert said(wide) == words_of(wide.document.drill, "reply", "tournament")
+    assert settings.level() == "tournament"
+
+
+def test_it_does_not_push_the_court_away_under_a_press(wide):
+    hand.settle()
+    height = wide.canvas.height()
+    wide.numbers.appearing.setInterval(600_000)
+    wide.view.select(["reply"])
+    hand.settle()
+    assert wide.canvas.height() == height
+
+
+def test_what_the_ball_looks_like_is_said_to_whoever_listens(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    assert wide.numbers.side.accessibleDescription() == words_of(wide.document.drill, "reply")
+
+
+def test_it_paints_what_it_shows(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    side = wide.numbers.side
+    along, height = side.profile.net
+    ratio = side.devicePixelRatioF()
+    picture = side.grab().toImage()
+    net = side.place(along, height / 2)
+    empty = side.place(along, side.profile.top * 1.07)
+    shades = [picture.pixelColor((spot * ratio).toPoint()).lightness() for spot in (net, empty)]
+    assert shades[0] < shades[1] - 60

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import os
 from itertools import combinations
 
 import pypdfium2
@@ -52,7 +53,10 @@ def walked(pdf: bytes, size: tuple[float, float], edge: float) -> None:
 def test_nothing_overlaps_and_nothing_is_cut(paper: str, reader: str, across: bool) -> None:
     wide, high = (length * MM for length in SHEETS[paper])
     size = (high, wide) if across else (wide, high)
-    for name in SAMPLES:
+    # Each sheet with a quarter of the samples by day, every one by night.
+    step = 1 if os.environ.get("HYPOTHESIS_PROFILE") == "thorough" else 4
+    first = (list(PAPERS).index(paper) + len(reader) + across) % step
+    for name in SAMPLES[first::step]:
         drill = load(name)
         card = make_card(drill, main_setting(drill), paper=paper, reader=reader, across=across)
         walked(card.pdf, size, 4 * MM)

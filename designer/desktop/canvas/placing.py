@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from string import ascii_uppercase
 from typing import Any, Final
 
@@ -55,7 +55,7 @@ def placed(drill: Drill, at: At, kind: str, point: Point, id: str) -> Drill:
     """
     place = Place(at=point)
     if kind in ("player", "coach"):
-        drill, job = _job(drill, at, kind)
+        drill, job = new_job(drill, at, kind)
         return put(drill, at, Spot(id=id, job=job.letter, place=place))
     makers: dict[str, Any] = {"cone": Cone, "disc": Disc, "hoop": Hoop, "basket": Basket, "ball machine": BallMachine}
     if kind == "note":
@@ -97,9 +97,12 @@ def copied(drill: Drill, at: At, ids: Iterable[str], by: Point, source: Chooser)
     return drill, copies
 
 
-def _job(drill: Drill, at: At, kind: str) -> tuple[Drill, Job]:
-    """Return the job for a new person, and ``drill`` with that job among its own."""
-    standing = {spot.job for spot in setting_at(drill, at).spots.values()}
+def new_job(drill: Drill, at: At, kind: str, but: Collection[str] = ()) -> tuple[Drill, Job]:
+    """Return the job for a new "player" or "coach", and ``drill`` with that job among its own.
+
+    ``but`` are letters that are spoken for. Raises ``NoLetterLeft``.
+    """
+    standing = {*but, *(spot.job for spot in setting_at(drill, at).spots.values())}
     by = "coach" if kind == "coach" else "player"
     for job in drill.jobs:
         if job.letter not in standing and job.by == by:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QMenu
 
 from designer.desktop.canvas import deeds
 from designer.desktop.canvas.keys import LETTERS
+from designer.desktop.deeds.arrange_deeds import ArrangeDeeds
 from designer.drill import edits
 from designer.drill.ids import new_id
 from designer.drill.items import HeightCord
@@ -27,6 +28,7 @@ class EditDeeds(QObject):
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
+        self._arrange = ArrangeDeeds(window)
         actions, document = window.actions_by_name, window.document
         actions["undo"].triggered.connect(self.undo)
         actions["redo"].triggered.connect(self.redo)
@@ -73,6 +75,10 @@ class EditDeeds(QObject):
         for name in ("open form", "duplicate", "delete", "follow"):
             if actions[name].isEnabled():
                 menu.addAction(actions[name])
+        menu.addSeparator()
+        for name in ("cut", "copy", "paste"):
+            menu.addAction(actions[name])
+        menu.addMenu(actions.menus["arrange"])
         menu.addSeparator()
         for name in ("select all", "fit"):
             menu.addAction(actions[name])

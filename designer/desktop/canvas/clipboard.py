@@ -125,7 +125,7 @@ def pasted(drill: Drill, at: At, part: Drill, source: Chooser) -> tuple[Drill, t
     names: dict[str, str] = {}
     for letter in sorted({spot.job for spot in found.spots.values()} | _letters(found, [r.id for r in records])):
         drill, names[letter] = _letter_here(
-            drill, at, part, letter, found.spot_of(letter) is not None, tuple(names.values())
+            drill, at, part, letter, stands=found.spot_of(letter) is not None, given=tuple(names.values())
         )
     for record in records:
         taken_kind = getattr(record, "kind", None) or type(record).__name__.lower()
@@ -143,8 +143,9 @@ def _letter_here(
     at: At,
     part: Drill,
     letter: str,
+    *,
     stands: bool,
-    given: Collection[str],  # noqa: FBT001
+    given: Collection[str],
 ) -> tuple[Drill, str]:
     """Return the letter that the person ``letter`` of ``part`` has here, and ``drill`` with that job."""
     taken = setting_at(drill, at).spot_of(letter) is not None

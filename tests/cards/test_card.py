@@ -63,7 +63,7 @@ def texts(page: pypdf.PageObject) -> Iterator[tuple[str, float, float, float]]:
     return iter(found)
 
 
-# Every sample on every paper, and every reader on every paper; every combination by night.
+# Half the papers of every sample and every reader on every paper; every combination by night.
 EVERY = tuple(itertools.product(SAMPLES, READERS, PAPERS))
 SOME = (
     EVERY
@@ -72,6 +72,7 @@ SOME = (
         (name, READERS[(one + two) % len(READERS)], paper)
         for one, name in enumerate(SAMPLES)
         for two, paper in enumerate(PAPERS)
+        if (one + two) % 2
     )
 )
 
@@ -193,8 +194,8 @@ def test_any_text_prints_as_it_is_written(text: str) -> None:
 def test_five_thousand_characters_flow_on_and_lose_nothing() -> None:
     note = " ".join(f"word{number:04}" for number in range(550))
     drill = load("wide-start").changed(safety=(note,))
-    for paper in PAPERS:
-        for reader in READERS:
+    for paper in ("a5", "a4", "3x5"):
+        for reader in READERS[:2]:
             card = make_card(drill, main_setting(drill), paper=paper, reader=reader)
             printed = "".join(page.extract_text() for page in reader_of(card.pdf).pages)
             assert re.findall(r"word\d{4}", printed.lower()) == note.split()
@@ -217,7 +218,7 @@ def test_an_empty_drill_has_a_card_with_lines_to_write_on() -> None:
 def test_every_setting_of_every_sample_has_a_card() -> None:
     for name in SAMPLES:
         drill = load(name)
-        for at in list(addresses(drill))[1::2]:  # the main settings are tried by the others
+        for at in list(addresses(drill))[1::4]:  # the main settings are tried by the others
             assert make_card(drill, at, grey=True).pages in (1, 2)
 
 

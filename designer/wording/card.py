@@ -12,6 +12,7 @@ from designer.wording import changes, questions
 from designer.wording.care import care
 from designer.wording.facts import Fact, FactIcon, facts, footer
 from designer.wording.finishes import finish
+from designer.wording.halves import halves
 from designer.wording.hands import left_handed
 from designer.wording.house import house
 from designer.wording.layout import layout_of
@@ -97,10 +98,16 @@ def setting_name(drill: Drill, at: At) -> str:
 
 def _sections(told: Telling) -> Iterator[Section]:
     """Yield the sections in card order; those without sentences are left out later."""
+    rest = tuple(_played(told))
     if told.brief:
         yield Section("you", "You", tuple(_you(told)))
     else:
-        yield Section("layout", "Lay out", layout_of(told))
+        yield Section("layout", "Lay out", tuple(_laid_out(told, rest)))
+    yield from rest
+
+
+def _played(told: Telling) -> Iterator[Section]:
+    """Yield the sections after the first, in card order."""
     yield Section("start", "Start", (*starts(told), *questions.of_start(told)))
     yield Section("steps", "What happens", (*steps(told), *questions.of_steps(told)))
     yield Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told)))
@@ -120,6 +127,15 @@ def _sections(told: Telling) -> Iterator[Section]:
         hand = left_handed(told)
         yield Section("left-handed", "Left-handed", (hand,) if hand is not None else ())
     yield Section("care", "Take care", care(told))
+
+
+def _laid_out(told: Telling, rest: tuple[Section, ...]) -> Iterator[Sentence]:
+    """Yield the layout list with the parts of the court that the ``rest`` names, before what a stride is."""
+    laid = layout_of(told)
+    text = " ".join(found.text for section in rest for found in section.sentences)
+    yield from (found for found in laid if found.key != "layout:key")
+    yield from halves(told, text)
+    yield from (found for found in laid if found.key == "layout:key")
 
 
 def _texts(told: Telling, key: str, texts: tuple[str, ...]) -> Iterator[Sentence]:

@@ -11,6 +11,7 @@ from designer.wording.differences import Change, changes
 from designer.wording.finishes import finish_head
 from designer.wording.points import points_words
 from designer.wording.reading_time import word_count
+from designer.wording.rules import is_about_feed, rule_words
 from designer.wording.sentence import Lead, Ref, Sentence, sentence, sentences_of, typeset, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
@@ -80,12 +81,16 @@ def _is_first(drill: Drill, at: At) -> bool:
 def progressions(told: Telling) -> tuple[Sentence, ...]:
     """Return a sentence for each progression: its name as a reference, then what it changes; "This card." for ours."""
     found = []
+    known: set[str] = set()
     for number, progression in enumerate(told.drill.progressions, 1):
         own = told.elsewhere(At(progression.id))
         name = unmarked(own_text(own, progression.name))
         here = progression.id == told.at.progression
         aim, note = own_text(own, progression.aim), own_text(own, progression.note)
-        said = ["this card"] if here else _few(own) or ([] if aim or note else ["nothing is changed yet"])
+        few = _few(own, known)
+        known |= set(own.setting.rules) if here else {id for change in few for id in change.about}
+        texts = [change.gist or change.text for change in few]
+        said = ["this card"] if here else texts or ([] if aim or note else ["nothing is changed yet"])
         words = sentence("", sentences_of(aim, *said, note))
         parts = ((Ref(progression.id, name), ". ") if name else ()) + words.parts
         about = (progression.id, *(id for id in words.about if id != progression.id))
@@ -93,9 +98,12 @@ def progressions(told: Telling) -> tuple[Sentence, ...]:
     return tuple(found)
 
 
-def _few(told: Telling) -> list[str]:
-    """Return what a progression is about in some 40 words, what says most first to be chosen, in the order of a card."""
-    found = _brief(told)
+def _few(told: Telling, known: set[str]) -> list[Change]:
+    """Return what a progression is about in some 40 words, what says most first to be chosen, in the order of a card.
+
+    ``known`` are the rules said before: only of these can it be said that they are none any more.
+    """
+    found = [change for change in _brief(told) if known.issuperset(change.off)]
     chosen: list[Change] = []
     words = 0
     for change in _by_rank(found):
@@ -104,7 +112,7 @@ def _few(told: Telling) -> list[str]:
             continue
         chosen.append(change)
         words += length
-    return [change.gist or change.text for change in found if change in chosen]
+    return [change for change in found if change in chosen]
 
 
 def variations_of(told: Telling, degree: str) -> tuple[Sentence, ...]:
@@ -125,11 +133,15 @@ def variations_of(told: Telling, degree: str) -> tuple[Sentence, ...]:
 
 
 def _summary(told: Telling) -> list[Change]:
-    """Return what the first progression is about: where it ends and what counts."""
+    """Return what the first progression is about: where it ends, what counts and what its rules are."""
     end = told.setting.finish
     found = [] if end is None else [Change(finish_head(told, end), (end.id,), 0, finish_head(told, end))]
     for record in told.setting.points.values():
         if record.gives.then == "points":
             text = f"counted: {points_words(told, [record])}"
             found.append(Change(text, (record.id,), 1, text))
+    for rule in told.setting.rules.values() if found else ():
+        if not is_about_feed(told, rule):
+            text = rule_words(told, rule)
+            found.append(Change(text, (rule.id,), 2, text))
     return found or [Change("nothing counts yet", (), 0)]

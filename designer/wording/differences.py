@@ -11,12 +11,12 @@ from designer.drill.movement import SERVES
 from designer.drill.rules import Rule, Start
 from designer.play.rally import opening_part
 from designer.wording.counts import listed, plural
-from designer.wording.events import trigger
 from designer.wording.finishes import finish_head
 from designer.wording.layout import layout_of
 from designer.wording.moves import moved_items, moved_people
 from designer.wording.musts import demand
 from designer.wording.names import letter, shot_name, thing_name, without_article
+from designer.wording.openings import opens_when
 from designer.wording.outcomes import outcome
 from designer.wording.points import points_words, value_words
 from designer.wording.rules import doer_of, is_about_feed, rule_words, rules
@@ -38,7 +38,7 @@ class Change:
     """One difference: its words, the records it speaks of, how much it says (0 says most), and its gist.
 
     ``gist`` is what is said where there is little room, "" where it can then be left out; ``tab`` the few words that
-    stand under a tab, "" for the gist.
+    stand under a tab, "" for the gist; ``off`` the rules of the setting below that it says are none any more.
     """
 
     text: str
@@ -46,6 +46,7 @@ class Change:
     rank: int
     gist: str = ""
     tab: str = ""
+    off: tuple[str, ...] = ()
 
 
 @once
@@ -110,9 +111,8 @@ def _starts(told: Telling) -> Iterator[Change]:
         before = old.get(start.id)
         words = put_in(told, start)
         if before is None or (put_in(told.below, before) != words and not _only_pace(told, start.shot)):
-            yield Change(words, (start.id,), 1, words, _tab_of_start(told, start))
-            if is_serve(told, start) and start.bad is not None:
-                yield Change(bad_words(told, start), (start.id,), 8)
+            fault = f"; {bad_words(told, start)}" if is_serve(told, start) and start.bad is not None else ""
+            yield Change(f"{words}{fault}", (start.id,), 1, f"{words}{fault}", _tab_of_start(told, start) or words)
         elif bad_words(told.below, before) != bad_words(told, start):
             yield Change(bad_words(told, start), (start.id,), 5)
 
@@ -186,11 +186,15 @@ def _parts(told: Telling) -> Iterator[Change]:
     was, now = opening_part(old), opening_part(new)
     opens = any(part.kind == "open" for part in new.parts.values())
     if now is not None and (was is None or was[0].until != now[0].until):
-        whens = listed([trigger(told, event) for event in now[0].until], "or").replace(" or once ", " or ")
+        whens = opens_when(told, now[0])
         text = f"the point opens {whens}" if whens else "then the point is open"
-        yield Change(text, (now[0].id, now[1].id), 0, text, text.removeprefix("the point "))
+        yield Change(text, (now[0].id, now[1].id), 0, text, text.removeprefix("the point ").split(" (")[0])
+        if was is None and now[0].failed is not None and now[0].failed.then != "lose the point":
+            missed = f"until then a miss: {outcome(told, now[0].failed)}"
+            yield Change(missed, (now[0].id,), 4, missed)
     elif now is None and opens and (was is not None or told.below.cooperative):
-        first = "return" if any(is_serve(told, start) for start in told.first_starts) else "first hit"
+        served = any(is_serve(told, start) for start in told.first_starts)
+        first = "return" if served else "first hit after the feed"
         text = f"the point is open from the {first}"
         yield Change(text, (), 0, text, text.removeprefix("the point is "))
     for id, part in new.parts.items():
@@ -255,6 +259,7 @@ def _rules_off(told: Telling) -> Iterator[Change]:
             3,
             f"{head}: {words}",
             f"{head}: {words}" if len(words) < SHORT_RULE else "a rule off",
+            off=tuple(twins),
         )
 
 
@@ -286,7 +291,7 @@ def _points(told: Telling) -> Iterator[Change]:
             value = f"{value_words(record)} in place of {value_words(below)}"
             yield Change(f"{value}: {words.removeprefix('instead: ')}", (id,), 2, value)
             continue
-        plain = record.beside is None and words == "rally won"
+        plain = record.beside is None and (words == "rally won" or words.startswith("rally won, for"))
         yield Change(text, (id,), 2, "" if plain else text)
 
 

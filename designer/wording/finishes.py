@@ -14,7 +14,7 @@ from designer.wording.tokens import own_text
 
 _LAST = {"played out": "the last rally is played out", "stops": "the last rally stops"}
 _LEVEL = {
-    "shared": "level totals share",
+    "shared": "level totals share the win",
     "one more each": "level: one more start each until one leads",
     "next point": "level: the next point wins",
 }
@@ -25,8 +25,15 @@ def finish(told: Telling) -> Sentence | None:
     end = told.setting.finish
     if end is None:
         return None
-    words = sentences_of(f"{finish_head(told, end)}{_rounds(end)}", *_tail(told, end), own_text(told, end.note))
+    words = sentences_of(_whole(told, end), *_tail(told, end), own_text(told, end.note))
     return sentence(f"finish:{end.id}", words, end.id)
+
+
+def _whole(told: Telling, end: Finish) -> str:
+    """Return what is played for with its rounds; a race of several rounds starts each of them anew."""
+    if end.kind == "race" and end.rounds > 1 and end.totals == "person" and end.to not in (None, "own best"):
+        return f"{number(end.rounds)} rounds, each from 0: {finish_head(told, end)}"
+    return f"{finish_head(told, end)}{_rounds(end)}"
 
 
 def finish_head(told: Telling, end: Finish) -> str:
@@ -61,7 +68,8 @@ def _race(told: Telling, end: Finish) -> str:
     floor = f", {end.floor} loses".replace("-", "−") if end.floor is not None else ""
     if end.scores == "all together":
         return f"{end.to} together{_minutes(end)}"
-    return f"{who} to {end.to}{_margin(end)}{floor}{_minutes(end)}"
+    ahead = f", or whoever leads after {end.minutes} min" if end.minutes is not None else ""
+    return f"{who} to {end.to}{_margin(end)}{floor}{ahead}"
 
 
 def _margin(end: Finish) -> str:
@@ -128,7 +136,7 @@ def _rounds(end: Finish) -> str:
 
 def _tail(told: Telling, end: Finish) -> Iterator[str]:
     if end.totals == "person":
-        yield "own totals are kept; the highest wins"
+        yield "everyone adds up own points; the highest total wins"
     elif end.totals == "pair" and end.scores != "pair":
         yield "each pair adds up its totals"
     if end.level is not None:

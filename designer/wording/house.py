@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from designer.wording.people import group
 from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.settled import events
 from designer.wording.telling import Telling
 
 _DOUBT = {"replay": "replay", "in": "in", "out": "out"}
@@ -20,7 +21,9 @@ def house(told: Telling) -> tuple[Sentence, ...]:
 
 def _answers(told: Telling) -> Iterator[str]:
     own = told.drill.house
-    doubt = f"in doubt: {_DOUBT[own.in_doubt]}" if own.in_doubt is not None else ""
+    other = any(event.in_doubt not in (None, own.in_doubt) for event in events(told))
+    head = "in any other doubt" if other else "in doubt"
+    doubt = f"{head}: {_DOUBT[own.in_doubt]}" if own.in_doubt is not None else ""
     if own.called_by and not told.brief:
         who = group(told, own.called_by)
         lines = (

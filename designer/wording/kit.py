@@ -70,6 +70,11 @@ def _marked(told: Telling, item: Line | Area, copies: int, count: Counter[str], 
         stuff[item.marked] = None
 
 
+def is_carried(item: object) -> bool:
+    """Whether a thing is carried to the court or drawn on it, not only thought of."""
+    return not isinstance(item, Line | Area) or item.marked not in (None, "in thought", "painted")
+
+
 def line_pieces(line: Line) -> int:
     """Return how many discs mark a line: as many as said, else one at each given point."""
     return line.pieces if line.pieces is not None else len(line.corners)

@@ -193,7 +193,7 @@ def _made_of(told: Telling, item: Line | Barrier) -> str:
 
 def _runs_on(item: Line | Barrier) -> Iterator[str]:
     if isinstance(item, Line) and item.runs_on:
-        yield "it runs on in thought at both ends"
+        yield "imagine it longer at both ends"
     if isinstance(item, Line) and item.pieces is not None and item.marked in ("throw-down", "tape"):
         yield f"{many(item.pieces, 'piece')}"
 
@@ -331,7 +331,8 @@ def _both_sides(groups: dict[tuple[str, str], list[Spot]]) -> Iterator[tuple[str
 
 def _named(told: Telling, spot: Spot) -> str:
     """Return a letter with what is said about it in brackets: "F (coach, feeds)"."""
-    care = spot.care if spot.task == "plays" else None
+    # A place that need not be exact needs no word.
+    care = spot.care if spot.task == "plays" and spot.care != "about" else None
     about = ", ".join(words for words in (_role(told, spot), care) if words)
     return f"{letter(told, spot.job)} ({about})" if about else letter(told, spot.job)
 

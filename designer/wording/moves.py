@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from designer.court.readings import RACKET, STRIDE
 from designer.court.regions import as_player, end_of
 from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.items import Area, Line, Rectangle
@@ -20,6 +21,8 @@ from designer.wording.telling import Telling
 from designer.wording.units import distance
 
 _SOME = ON_THE_LINE
+_COUNTED = 0.2
+"""How far a count of half rackets or half strides may be from a whole one and still be said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +132,15 @@ def shift(told: Telling, old: Point, new: Point) -> str:
     return place_words(told.ground, new, told.units)
 
 
+def _start(told: Telling, old: Point, new: Point) -> str:
+    """Return how a person's start moved where that is a whole count, else where it now is."""
+    (x0, y0), (x1, y1) = as_player(old, "near"), as_player(new, "near")
+    halves_moved = (abs(x1 - x0) * 2 / RACKET, abs(y1 - y0) * 2 / STRIDE)
+    if told.units == "rackets" and any(abs(moved - round(moved)) > _COUNTED for moved in halves_moved):
+        return place_words(told.ground, new, told.units)
+    return shift(told, old, new)
+
+
 def moved_people(told: Telling) -> Iterator[tuple[tuple[str, ...], str]]:
     """Yield (ids, words) for the people who start elsewhere than in the setting below."""
     groups: dict[str, list[tuple[str, str]]] = {}
@@ -137,7 +149,7 @@ def moved_people(told: Telling) -> Iterator[tuple[tuple[str, ...], str]]:
         if before is None or before == spot:
             continue
         old, new = locate(told.below.setting, before.place), locate(told.setting, spot.place)
-        words = shift(told, old, new) if old is not None and new is not None and old != new else ""
+        words = _start(told, old, new) if old is not None and new is not None and old != new else ""
         if spot.task != before.task:
             words = f"now {spot.task}"
         if words:

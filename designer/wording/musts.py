@@ -131,7 +131,7 @@ def _on_the_line(told: Telling, place: In) -> str:
     """Return what a foot on the line is, where the words for the place do not say it."""
     if place.line != "out" or place.side != "in front of" or place.outside or not is_line(told, place.area):
         return ""
-    return f"; on the line is {'outside' if place.area in BACK_LINES else 'behind'} it"
+    return f"; on the line counts as {'outside' if place.area in BACK_LINES else 'behind'} it"
 
 
 def is_next_hit(rule: Rule) -> bool:
@@ -155,6 +155,8 @@ def _stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> D
     by = "" if doer is None else f" by {doer.words}"
     if not one:
         return _touch(told, rule, doer)
+    if rule.never and doer is None and not rule.of:
+        by = " by either player" if len(told.playing) == 2 else " by anyone"
     if rule.never:
         named = f" at {shots_named(told, rule.of)}" if rule.of else ""
         return Demand(f"{with_a(one)}{by}{named}", forbidden=True)
@@ -172,10 +174,20 @@ def _touch(told: Telling, rule: Rule, doer: Group | None) -> Demand:
     if not rule.never:
         return Demand(f"any stroke{'' if doer is None else f' for {doer.words}'}")
     named = [id for event in rule.when if not isinstance(event, In) for id in event.of]
-    ball = shots_named(told, (*rule.of, *named)) or "the ball"
+    ball = shots_named(told, (*rule.of, *named)) or _any_ball(told, rule)
     who = "anyone" if doer is None else doer.either
     who = "anyone else" if who == "everyone else" else who
     return Demand(f"{who} touches {ball}", forbidden=True)
+
+
+def _any_ball(told: Telling, rule: Rule) -> str:
+    """Return which ball nobody may touch: one after the feed, where another rule says what touching the feed costs."""
+    feeds = {start.shot for start in told.first_starts}
+    for other in told.setting.rules.values():
+        touched = [id for event in other.when if isinstance(event, Event) for id in event.of]
+        if other.never and other.who == rule.who and touched and feeds.issuperset(touched):
+            return "a ball after the feed"
+    return "the ball"
 
 
 def _aim(told: Telling, rule: Rule, must: Aim, doer: Group | None) -> Demand:

@@ -137,7 +137,7 @@ def calls(told: Telling, called_by: Who, doer: Group | None, *, feet: bool = Fal
     if feet and own and doer is None:
         said = "players call their own feet"
     else:
-        said = f"{first.words} {first.verb('calls', 'call')}{' own feet' if feet and own else ''}"
+        said = f"{first.words} {first.verb('calls', 'call')}{f' {first.own} feet' if feet and own else ''}"
     if not others:
         return said
     return f"{said}; {listed([other.words for other in others], 'or')} may ask"

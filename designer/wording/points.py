@@ -123,7 +123,7 @@ def _way(told: Telling, event: Event) -> str:
 
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
-        return ", to each of the pair"
+        return ", for each of the pair"
     if record.gives.to != "other":
         return ""
     doer = _only_doer(told, record)

@@ -116,6 +116,8 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
     condition = "" if _only_touches(rule) else when(told, rule) or _branch(told, rule)
     head = ": ".join(words for words in (", ".join(scope), condition) if words)
     text = f"{head}, {asked.text}" if head else asked.text
+    if asked.forbidden and condition.startswith("from ") and not scope:
+        text = f"{asked.text}, hit {condition}"
     if asked.forbidden:
         if rule.breach is None:
             return f"not allowed: {text}"
@@ -174,7 +176,8 @@ def when(told: Telling, rule: Rule) -> str:
         if on_feet:
             return f"from {feet(told, on_feet[0])}"
         own = doer.own if doer is not None and doer.one is not None else None
-        return f"after a bounce {bounces(told, places, own)}"
+        head = "after playing a ball that bounced" if is_next_hit(rule) else "after a bounce"
+        return f"{head} {bounces(told, places, own)}"
     words = [_after(told, event, rule, doer) for event in rule.when if isinstance(event, Event)]
     return listed(words, "or")
 

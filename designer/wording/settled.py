@@ -57,7 +57,7 @@ def settled(told: Telling) -> Iterator[Sentence]:
     on_edge = list(edges(told, judged, {area: str(doubt) for area, doubt in doubts.items()}))
     words = on_edge
     if any(place.judged == "bounce" for place in judged) and not told.brief:
-        words = [f"first bounce decides; {on_edge[0]}", *on_edge[1:]] if on_edge else ["first bounce decides"]
+        words = [f"the first bounce decides; {on_edge[0]}", *on_edge[1:]] if on_edge else ["the first bounce decides"]
     words = [*words, *volleyed(told, judged)]
     if words:
         ids = dict.fromkeys(place.area for place in judged if place.area in told.setting.items)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from designer.court.readings import reading
+from designer.court.regions import as_player, end_of
 from designer.drill.movement import SERVES
 from designer.drill.rules import Height, Keep, Rule, Start
 from designer.play.sequence import Step
@@ -22,6 +23,8 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import feet, is_feet, travels
 
+_OWN: Final = ("knee", "waist", "shoulder")
+"""Heights that are somebody's own."""
 _COURTS: Final = {
     "deuce": "to the deuce court",
     "ad": "to the ad court",
@@ -45,18 +48,30 @@ def _feeder(told: Telling, start: Start) -> Group | None:
 
 def _first(told: Telling, start: Start) -> Sentence:
     folded = [rule for rule in told.setting.rules.values() if start.shot in rule.of and is_folded(told, rule)]
-    asked = "".join(_asked(told, rule) for rule in folded)
+    asked = "".join(_asked(told, start, rule) for rule in folded)
     words = sentences_of(
         f"{put_in(told, start)}{asked}",
         bad_words(told, start),
         *_accepted(told, start),
         *_next(told, start),
         *_score(told, start),
+        *_drawn_court(told, start),
         own_text(told, start.note),
         *(own_text(told, rule.note) for rule in folded if not told.brief),
     )
     about = (*((start.shot,) if start.shot else ()), *(rule.id for rule in folded))
     return sentence(f"start:{start.id}", words, start.id, *about)
+
+
+def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
+    """Yield for which of the two courts a serve is drawn that goes to both, for whoever lays it out."""
+    step = told.sequence.step(start.shot or "")
+    if step is None or told.brief or start.courts not in ("in turn", "either") or step.shot.stroke not in SERVES:
+        return
+    across, _ = as_player(step.contact, end_of(step.contact) or "near")
+    courts = ("deuce", "ad") if across > 0 else ("ad", "deuce")
+    if across:
+        yield f"drawn for the {courts[0]} court; for the {courts[1]} court mirror it"
 
 
 def is_folded(told: Telling, rule: Rule) -> bool:
@@ -66,7 +81,7 @@ def is_folded(told: Telling, rule: Rule) -> bool:
     if start is None or not plain or start.bad is None or rule.breach != start.bad:
         return False
     usual = ((), start.called_by, told.drill.house.called_by, _across(told, start))
-    return rule.called_by in usual and rule.in_doubt is None and bool(_asked(told, rule))
+    return rule.called_by in usual and rule.in_doubt is None and bool(_asked(told, start, rule))
 
 
 def _across(told: Telling, start: Start) -> tuple[str, ...]:
@@ -74,15 +89,23 @@ def _across(told: Telling, start: Start) -> tuple[str, ...]:
     return opponents(told, told.feeders(start))
 
 
-def _asked(told: Telling, rule: Rule) -> str:
+def _asked(told: Telling, start: Start, rule: Rule) -> str:
     """Return a rule of the feed as it stands after where the feed goes: ", from behind the baseline"."""
     must = rule.must
     if isinstance(must, Keep) and len(must.where) == 1 and is_feet(must.where[0]) and not must.where[0].outside:
         return f", from {feet(told, must.where[0])}"
     if isinstance(must, Height) and must.at == "arrival":
-        low, high = (None if bound is None else tall(told, bound) for bound in (must.least, must.most))
+        body = owner(told, told.feeders(start)) or "the receiver's"
+        low, high = (
+            None
+            if bound is None
+            else tall(told, bound).replace("the ", f"{body} ", 1)
+            if bound in _OWN
+            else tall(told, bound)
+            for bound in (must.least, must.most)
+        )
         if low and high:
-            return f", between {low} and {high}"
+            return f", between {low} and {high.replace(f'{body} ', '')}"
         return f", no higher than {high}" if high else f", no lower than {low}" if low else ""
     return ""
 
@@ -100,9 +123,10 @@ def put_in(told: Telling, start: Start) -> str:
     if start.next == "anyone" and step is not None:
         feeders = (step.hitter,)
     several = len(feeders) > 1
-    who = f"{listed([letter(told, one) for one in feeders])}{' in turn' if several else ''}" if feeders else "someone"
+    who = listed([letter(told, one) for one in feeders]) if feeders else "someone"
     if is_serve(told, start):
         return f"{who} {_serves(told, start, several=several)}"
+    who = f"{who} in turn" if several else who
     where = travels(told, start.good, owner(told, feeders))
     if step is None:
         return f"{who} {'put' if several else 'puts'} the ball in {where}"
@@ -140,14 +164,13 @@ def _serves(told: Telling, start: Start, *, several: bool) -> str:
     counts = set(start.serves.values())
     kind = shot.stroke if shot is not None and shot.stroke in SERVES else "serve"
     where = _COURTS.get(start.courts or "", travels(told, start.good, owner(told, told.feeders(start))))
-    verb = ("serve" if several else "serves") + (" underarm" if kind == "underarm serve" else "")
-    each = " each" if several else ""
+    verb = ("serve in turn" if several else "serves") + (" underarm" if kind == "underarm serve" else "")
     if kind == "second serve":
         ball = "second serves" if several or counts == {2} else "one second serve"
         tries = ", two tries" if counts == {2} else ", one try" if several else ""
-        hit = f"{'hit' if several else 'hits'} {ball}"
+        hit = f"{'in turn hit' if several else 'hits'} {ball}"
         return f"{hit}{_joined(where)}{tries}" if not where.endswith("in turn") else f"{hit}{tries}{_joined(where)}"
-    tries = {frozenset({1}): f", one serve{each}", frozenset({2}): f", two serves{each}"}.get(frozenset(counts), "")
+    tries = {frozenset({1}): ", one try", frozenset({2}): ", two tries"}.get(frozenset(counts), "")
     if len(counts) > 1:
         # Some have one serve and some two.
         tries = f", {listed([f'{letter(told, who)} {_tries(count)}' for who, count in sorted(start.serves.items())])}"
@@ -188,7 +211,7 @@ def bad_words(told: Telling, start: Start) -> str:
     head = "bad feed"
     if told.brief and start.good:
         # A feed that is played counts, so a bad one is one that was left.
-        head = "if not, and left" if told.drill.house.feed_played == "accepted" else "if not"
+        head = "otherwise leave it" if told.drill.house.feed_played == "accepted" else "if not"
     return f"{head}: {result}{'; ' + caller if caller else ''}"
 
 
@@ -196,7 +219,9 @@ def _accepted(told: Telling, start: Start) -> Iterator[str]:
     played = told.drill.house.feed_played
     if played is not None and not is_serve(told, start) and not told.brief:
         yield (
-            "a feed that is played is accepted" if played == "accepted" else "a bad feed that is played does not count"
+            "a feed that is played counts as good"
+            if played == "accepted"
+            else "a bad feed that is played does not count"
         )
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from designer.drill.movement import SERVES
 from designer.drill.rules import Part
 from designer.play.rally import opening_part, opening_shot
 from designer.play.sequence import Step
@@ -13,6 +14,7 @@ from designer.wording.branches import branch_words, option_words
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import trigger
 from designer.wording.names import letter, shot_name
+from designer.wording.openings import opens_when
 from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
@@ -229,10 +231,7 @@ def _opening(told: Telling) -> Iterator[Sentence]:
     if found is None:
         return
     restricted, opened = found
-    whens = ["from here" if event.of and not event.where else trigger(told, event) for event in restricted.until]
-    when = listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ")
-    # The flag itself says "from here".
-    when = "" if when in ("", "from here") else when
+    when = opens_when(told, restricted, seen=True)
     comma = "" if not when or when.startswith("after") else ","
     notes = [own_text(told, part.note) for part in told.parts if part.id not in _noted(told)]
     words = sentences_of(f"{when}{comma} {_free(told)}", *notes)
@@ -257,13 +256,25 @@ def _end(told: Telling) -> Iterator[Sentence]:
         return
     opened = next((part for part in order if part.kind == "open"), None)
     if opened is not None:
-        words = sentences_of(_free(told), own_text(told, opened.note))
+        words = sentences_of(_at_once(told) or _free(told), own_text(told, opened.note))
         yield sentence(f"part:{opened.id}", words, opened.id, lead=Lead("open"))
         return
     for part in order:
         yield from _together(told, part)
     if not order and told.setting.shots and any(e.what == "won" for p in told.setting.points.values() for e in p.on):
         yield sentence("steps:out", _free(told), lead=Lead("open"))
+
+
+def _at_once(told: Telling) -> str:
+    """Return from which ball on a rally that is open from its start counts: "from ball 2 the point is on; both …"."""
+    if len(told.parts) > 1 or told.later_starts:
+        return ""
+    first = next((step for step in told.sequence.steps if not step.feed), None)
+    served = any(step.shot.stroke in SERVES for step in told.sequence.steps)
+    if first is None:
+        return ""
+    who = "both" if len(told.playing) == 2 else "all"
+    return f"from {'the serve' if served else f'ball {first.digit}'} the point is on; {who} play it out"
 
 
 def _together(told: Telling, part: Part) -> Iterator[Sentence]:

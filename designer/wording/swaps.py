@@ -10,6 +10,7 @@ from designer.drill.rules import Swap
 from designer.play.rally import jobs_after
 from designer.wording.counts import listed, lowered, many
 from designer.wording.events import trigger
+from designer.wording.kit import is_carried
 from designer.wording.names import letter
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
@@ -31,7 +32,8 @@ def swaps(told: Telling) -> tuple[Sentence, ...]:
 def _swap(told: Telling, swap: Swap) -> Sentence:
     note = own_text(told, swap.note) if has_deeds(swap) else ""
     words = _ends_only(told, swap) if _is_said_above(told, swap) else swap_words(told, swap)
-    return sentence(f"swap:{swap.id}", sentences_of(words, *_take_over(swap), note), swap.id)
+    stays = _laid_out_stays(told, swap) if words and not told.brief else ()
+    return sentence(f"swap:{swap.id}", sentences_of(words, *_take_over(swap), *stays, note), swap.id)
 
 
 def _is_said_above(told: Telling, swap: Swap) -> bool:
@@ -133,6 +135,14 @@ def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
     return f"{', and so do '.join([first, *words[1:]])}{stay}"
 
 
+def _laid_out_stays(told: Telling, swap: Swap) -> Iterator[str]:
+    """Yield that what is laid out at one end stays there, where people change ends with their jobs."""
+    items = told.setting.items.values()
+    at_one_end = any(told.end_of_item(item.id) is not None and is_carried(item) for item in items)
+    if swap.ends and swap.moves and at_one_end:
+        yield "what is laid out stays where it is"
+
+
 def _letters(told: Telling, jobs: Sequence[str]) -> str:
     return listed([letter(told, job) for job in jobs])
 
@@ -174,8 +184,18 @@ def _table(told: Telling, swap: Swap) -> str:
         return "change places"
     jobs = sorted(told.ends)
     rows = [_row(told, dict(zip(jobs, row, strict=False))) for row in swap.table]
-    names = _row(told, {job: letter(told, job) for job in jobs})
-    return f"people change places. Round by round, in the places of {names}: {', then '.join(rows)}"
+    numbered = "; ".join(f"{number} {row}" for number, row in enumerate(rows, 1))
+    return f"people change places. Rounds, {_order(told, jobs)}: {numbered}"
+
+
+def _order(told: Telling, jobs: Sequence[str]) -> str:
+    """Return in which order the rows of a table name people: by what the jobs are called, else by their letters."""
+    roles = [
+        [own_text(told, job.role) for job in map(told.drill.job, told.team(end)) if job] for end in ("near", "far")
+    ]
+    if roles[0] == roles[1] and all(roles[0]) and roles[0]:
+        return f"each pair named in the order {', '.join(roles[0])}"
+    return f"in the places of {_row(told, {job: letter(told, job) for job in jobs})}"
 
 
 def _row(told: Telling, people: Mapping[str, str]) -> str:
@@ -202,7 +222,18 @@ def _rounds_of(told: Telling, swap: Swap, start: str) -> str:
     own = [next((job for job, person in row.items() if person == start), None) for row in rows]
     jobs = [job for job in own if job is not None]
     if len(set(jobs)) > 1:
-        return f"round by round you are {', '.join(jobs)}"
+        mates = [
+            listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row])
+            if job
+            else "nobody"
+            for row, job in zip(rows, own, strict=True)
+        ]
+        places = [f"{letter(told, job)}'s in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own).items()]
+        return (
+            f"you play {places[0].replace('in', 'place in', 1)}"
+            + "".join(f", {place.replace(' in rounds', ' in').replace(' in round', ' in')}" for place in places[1:])
+            + (f". Partners, in order: {', '.join(mates)}" if all(mates) else "")
+        )
     partners: list[str] = []
     for number, (row, job) in enumerate(zip(rows, own, strict=True), 1):
         mates = [row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row] if job else []
@@ -211,3 +242,21 @@ def _rounds_of(told: Telling, swap: Swap, start: str) -> str:
                 f"{'round ' if not partners else ''}{number} {'you play ' if not partners else ''}with {listed(mates)}"
             )
     return ", ".join(partners).replace(", ", ", round ") if partners else ""
+
+
+def _rounds_by_job(own: Sequence[str | None]) -> dict[str, list[int]]:
+    """Return the rounds that a person plays in each job, in order of the first of them."""
+    found: dict[str, list[int]] = {}
+    for number, job in enumerate(own, 1):
+        if job is not None:
+            found.setdefault(job, []).append(number)
+    return found
+
+
+def _spoken(numbers: list[int]) -> str:
+    """Return rounds as they are said: "round 4", "rounds 1 to 3", "rounds 1 and 5"."""
+    if len(numbers) == 1:
+        return f"round {numbers[0]}"
+    if len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1:
+        return f"rounds {numbers[0]} to {numbers[-1]}"
+    return f"rounds {listed([str(number) for number in numbers])}"

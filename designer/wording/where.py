@@ -128,12 +128,25 @@ def edges(told: Telling, places: Sequence[In], doubts: dict[str, str] | None = N
     if not any(place.area in doubts for place in rest.values()):
         said += _one_answer(told, rest)
     else:
+        said += _shared_edge(told, rest, doubts)
         said += [_edge(told, place, name, doubts.get(place.area)) for name, place in rest.items()]
     return tuple(dict.fromkeys(said))
 
 
 _NO_EDGE: Final = ("singles court", "doubles court")
 """Lines are in by the rules of tennis: a card need not say so."""
+
+
+def _shared_edge(told: Telling, rest: dict[str, In], doubts: dict[str, str]) -> list[str]:
+    """Return what the edge between two areas is where one has it and the doubt too; ``rest`` loses the two."""
+    sure = [(name, place) for name, place in rest.items() if doubts.get(place.area) == place.line]
+    if len(sure) != 2 or {place.line for _, place in sure} != {"in", "out"}:
+        return []
+    (_, has), (_, loses) = sorted(sure, key=lambda found: found[1].line or "")
+    for name, _ in sure:
+        del rest[name]
+    first, second = area_name(told, has.area), area_name(told, loses.area)
+    return [f"a ball between {second} and {first}, or in doubt, counts as {first}"]
 
 
 def _half_edge(halves: Iterable[In]) -> list[str]:
@@ -143,15 +156,15 @@ def _half_edge(halves: Iterable[In]) -> list[str]:
         side = place.area.split(" ", 1)[0]
         if place.line == "out":
             side = "left" if side == "right" else "right"
-        said.append(f"on the centre line counts as {_HALVES[side]}")
-    return said if len(set(said)) < 2 else ["on the centre line counts for the half it was meant for"]
+        said.append(f"a ball on the centre line counts as {_HALVES[side]}")
+    return said if len(set(said)) < 2 else ["a ball on the centre line counts for the half it was meant for"]
 
 
 def _one_answer(told: Telling, named: dict[str, In]) -> list[str]:
     answers = {place.line for place in named.values()}
     lines = [_is_edge_line(told, place) for place in named.values()]
     if len(named) > 1 and answers == {"in"} and not any(lines):
-        return ["on any edge is in"]
+        return ["a ball on any edge is in"]
     return [_edge(told, place, name, None) for name, place in named.items()]
 
 
@@ -163,15 +176,15 @@ def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
     name = area_name(told, place.area) if place.area != PAST else "the service line"
     if _is_edge_line(told, place):
         past = (place.side != "in front of") == ((place.line == "in") != place.outside)
-        return f"on {name} is {'past it' if past else 'short of it'}"
+        return f"a ball on {name} is {'past it' if past else 'short of it'}"
     if isinstance(told.setting.items.get(place.area), Hoop):
-        return f"touching {name} is {place.line}"
+        return f"a ball that touches {name} is {place.line}"
     if doubt is None:
-        return f"on the edge of {name} is in" if place.line == "in" else f"on the edge of {name} counts as outside it"
+        return f"a ball on the edge of {name} {'is in' if place.line == 'in' else 'counts as outside it'}"
     answer: dict[str | None, str] = {"in": "in it", "out": "outside it"}
     if doubt == place.line:
-        return f"on the edge of {name}, or in doubt: {answer[doubt]}"
-    return f"on the edge of {name}: {answer[place.line]}; in doubt: {answer[doubt]}"
+        return f"a ball on the edge of {name}, or in doubt: {answer[doubt]}"
+    return f"a ball on the edge of {name}: {answer[place.line]}; in doubt: {answer[doubt]}"
 
 
 def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:

@@ -92,9 +92,10 @@ def _state(told: Telling, event: Event, who: Group | None) -> list[str]:
     own = who.own if who is not None and who.one is not None else None
     on_feet = [place for place in (*event.when, *event.where) if is_feet(place)]
     said = [f"{foot_words(place)} {feet(told, place)}" for place in on_feet]
+    last = own or "the winner's"
     bounce = bounces(told, event.when, own)
     return [
-        *([f"with {listed(said)} at the last hit"] if said else []),
+        *([f"with {listed(said)} at {last} last hit"] if said else []),
         *([f"after a bounce {bounce}"] if bounce else []),
     ]
 
@@ -115,9 +116,16 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
     if event.within is None:
         return [f"after {listed([*(_landing(told, inner, who) for inner in earlier), ball])}"]
     if event.within == 1:
-        return [f"with {ball}", *before]
-    hits = "the next hit" if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
+        # The winner's last hit, so that the opponent's next one, if any, is a miss.
+        return [f"with {_unreturned(ball)}", *before]
+    next_hit = f"{who.own} next hit" if who is not None and who.one is not None else "the next hit"
+    hits = next_hit if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
     return [f"with {ball} or {hits}", *before]
+
+
+def _unreturned(ball: str) -> str:
+    name, space, place = ball.partition(" in ") if " in " in ball else ball.partition(" past ")
+    return f"{name} unreturned{space}{place}"
 
 
 def _same_doer(told: Telling, event: Event, inner: Event) -> bool:

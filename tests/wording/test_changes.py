@@ -32,7 +32,10 @@ def changed(*below, **changes):
     ("changes", "words"),
     [
         ({"finish": END.changed(to=11)}, "First to 11, not 15."),
-        ({"parts": (HOLD.changed(until=({"what": "played", "count": 6},)),)}, "The point opens after six hits."),
+        (
+            {"parts": (HOLD.changed(until=({"what": "played", "count": 6},)),)},
+            "The point opens after six hits (the feed is none).",
+        ),
         (
             {"items": (DEPTH.changed(corners=((-4.1148, -9.144), (4.1148, -9.144))),)},
             "Depth line half-way between the service line and the baseline.",
@@ -41,7 +44,10 @@ def changed(*below, **changes):
         ({"shots": (REPLY.changed(pace="half"),)}, "A plays at half pace."),
         ({"ball": "foam"}, "Foam ball."),
         ({"points": (WON.changed(gives={"then": "points", "value": 2}),)}, "+2 in place of +1: rally won."),
-        ({"drop": ("hold",), "parts": (OPEN.changed(after=None),)}, "The point is open from the first hit."),
+        (
+            {"drop": ("hold",), "parts": (OPEN.changed(after=None),)},
+            "The point is open from the first hit after the feed.",
+        ),
     ],
 )
 def test_each_change_has_its_words(changes, words):
@@ -66,7 +72,7 @@ def test_a_serve_in_place_of_the_feed():
     found = changed(
         shots=(serve,), starts=(START.changed(courts="deuce", serves={"B": 1}, bad={"then": "lose the point"}),)
     )
-    assert found[0] == "B hits one second serve to the deuce court."
+    assert found[0] == "B hits one second serve to the deuce court; a fault: point to A."
 
 
 def test_like_things_that_move_alike_are_said_once():
@@ -104,3 +110,17 @@ def test_easier_and_harder_stand_on_the_coach_card_only():
 def test_a_drawn_ball_that_is_left_out_is_no_ban():
     lob = Shot(id="lob", by="B", after="reply", stroke="lob", to=place(0.0, -10.0))
     assert changed(lob, drop=("lob",)) == []
+
+
+def test_a_rule_that_no_progression_has_stated_is_not_said_to_be_none_any_more():
+    above = Progression(id="p2", name="Points", changes=Changes(drop=("rule-0", "rule-1", "rule-2", "rule-3")))
+    third = Progression(id="p3", name="Match")
+    keep = {"do": "keep", "where": ({"area": "right half", "judged": "bounce"},), "time": "at the hit"}
+    spoken = [Rule(id=f"rule-{n}", who=("A",), from_hit=n + 2, must=keep) for n in range(4)]
+    drill = drill_of(*SINGLES, FEED, REPLY, WON, END, START, *spoken)
+    drill = drill.changed(progressions=(*drill.progressions, above, third))
+    first, second, _ = card_words(drill, At("p3"), "coach").section("progressions").sentences
+    # The first has room for some of its four rules only; what it leaves out is not taken back by the second.
+    said = [found for found in ("After the first hit", "third hit", "fourth hit", "fifth hit") if found in first.text]
+    gone = second.text.lower().count("no longer a rule")
+    assert 0 < gone <= len(said) < 4

@@ -104,8 +104,13 @@ FACTS = {
         ["four-racket side", "eight-racket side", "B left-handed", "five discs", "9 rackets wide"],
     ),
     "chalk-line": (
-        ["1 stride behind A’s baseline", "A calls own feet; B may ask", "A lob by B: replay", "First to 11, or 6 min"],
-        ["both feet inside the baseline at the last hit", "no higher than the shoulder", "chalk line on the baseline"],
+        [
+            "1 stride behind A’s baseline",
+            "A calls A’s feet; B may ask",
+            "A lob by B: replay",
+            "First to 11, or whoever leads after 6 min",
+        ],
+        ["both feet inside the baseline at A’s last hit", "no higher than A’s shoulder", "chalk line on the baseline"],
     ),
     "wide-start": (
         ["bounces and hits into the feed area", "high forehand cross-court into the reply zone", "point to B"],
@@ -113,7 +118,11 @@ FACTS = {
         ["a second ball past A’s service line", "B judges A’s foot", "feed area 4 rackets wide", "basket, chalk"],
     ),
     "a-chooses": (
-        ["From A’s third hit on, A may play into B’s left half", "a volley: point lost", "First to 7, or 6 min"],
+        [
+            "From A’s third hit on, A may play into B’s left half",
+            "a volley: point lost",
+            "First to 7, or whoever leads after 6 min",
+        ],
         ["A’s first two balls land in B’s right half", "untouched", "centre line", "From A’s fifth hit on"],
     ),
     "short-approach": (
@@ -122,20 +131,25 @@ FACTS = {
         ["from behind the baseline", "C and D come in for A and B", "20 starts", "2 flat discs"],
     ),
     "serve-open": (
-        ["two serves, deuce and ad in turn", "A double fault: point to B", "either half", "untouched return"],
-        ["in the open half after a serve in the wide part", "20 starts", "change jobs and ends", "2 flat discs"],
+        ["two tries, deuce and ad in turn", "A double fault: point to B", "to either side", "untouched return"],
+        [
+            "ball 3 unreturned in the open half after a serve in the wide part",
+            "20 starts",
+            "change jobs and ends",
+            "2 flat discs",
+        ],
     ),
     "volley-four": (
         [
             "After four hits",
-            "First pair to 5; three rounds",
+            "Three rounds, each from 0: first pair to 5",
             "keep-off strip: point lost",
-            "between the knee and the shoulder",
+            "between the receiver’s knee and shoulder",
         ],
         [
             "higher than a raised racket: point lost",
             "A and D v C and B",
-            "to each of the pair",
+            "for each of the pair",
             "Softer ball",
             "at both ends",
         ],
@@ -146,10 +160,9 @@ FACTS = {
     ),
     "doubles-six": (
         [
-            "After two hits all play the point out",
+            "After balls 2 and 3 all play the point out",
             "B or D wins with an untouched volley",
-            "six rounds",
-            "First pair to 5",
+            "Six rounds, each from 0: first pair to 5",
         ],
         [
             "A and D v B and C",

@@ -47,7 +47,7 @@ def test_the_plain_rally_comes_first():
                 "what": "won",
                 "when": ({"area": "the baseline", "side": "in front of", "judged": "both feet", "line": "out"},),
             },
-            "Rally won with both feet inside the baseline at the last hit.",
+            "Rally won with both feet inside the baseline at the winner’s last hit.",
         ),
         (
             {
@@ -66,7 +66,7 @@ def test_the_plain_rally_comes_first():
                 "within": 2,
                 "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
             },
-            "A wins with a ball in B’s left half or the next hit.",
+            "A wins with a ball in B’s left half or A’s next hit.",
         ),
         (
             {"what": "landed", "of": ("return",), "where": ({"area": "depth", "side": "behind", "judged": "bounce"},)},
@@ -86,6 +86,14 @@ def test_ways_of_one_value_stand_together():
     volley = pays(2, {"what": "won", "by": ("A",), "strokes": ("volley",)}, beside="instead")
     pass_ = volley.changed(id="q", on=({"what": "won", "by": ("B",), "untouched": True},))
     assert said(WON, volley, pass_)[1:] == [("+2", "Instead: A wins with a volley or B wins with an untouched ball.")]
+
+
+def test_a_ball_that_must_end_the_rally_is_unreturned():
+    ball = {"what": "landed", "of": ("reply",), "where": ({"area": "left half", "judged": "bounce"},)}
+    event = {"what": "won", "by": ("A",), "within": 1, "and": (ball,)}
+    assert said(FEED, REPLY, pays(2, event, beside="instead")) == [
+        ("+2", "Instead: A wins with ball 2 unreturned in B’s left half.")
+    ]
 
 
 def test_a_call_names_the_caller():
@@ -109,7 +117,7 @@ def test_a_fault_that_costs_points_is_a_minus():
 def test_both_of_a_pair_are_paid():
     record = pays(1, {"what": "won"}).changed(gives={"then": "points", "value": 1, "to": "side"})
     found = points(told(*DOUBLES, record, jobs="ABCD"))
-    assert found[0].text == "Rally won, to each of the pair."
+    assert found[0].text == "Rally won, for each of the pair."
 
 
 @pytest.mark.parametrize(
@@ -120,7 +128,7 @@ def test_both_of_a_pair_are_paid():
         ({"kind": "race", "to": 11, "margin": 2, "cap": 16}, "First to 11 by 2; at 15–15 the next point wins."),
         (
             {"kind": "race", "to": 7, "minutes": 6, "last_rally": "played out"},
-            "First to 7, or 6 min. The last rally is played out.",
+            "First to 7, or whoever leads after 6 min. The last rally is played out.",
         ),
         ({"kind": "race", "to": 10, "running": True, "scores": "all together"}, "10 in a row together."),
         ({"kind": "race", "to": 5, "floor": -5}, "First to 5, −5 loses."),

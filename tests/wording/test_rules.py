@@ -6,7 +6,7 @@ from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, area, texts, tol
 from designer.drill.base import Place
 from designer.drill.drill import House
 from designer.drill.items import Line
-from designer.drill.rules import Part, Points, Rule
+from designer.drill.rules import Part, Points, Rule, Start, UseStroke
 from designer.wording.rules import rules
 
 LOSE = {"then": "lose the point"}
@@ -59,8 +59,8 @@ def test_feet_behind_nothing():
         called_by=("doer", "other"),
     )
     assert sentence_of(made, chalk) == (
-        "A keeps both feet in front of the chalk line; on the line is behind it. If not: point to B. "
-        "A calls own feet; B may ask."
+        "A keeps both feet in front of the chalk line; on the line counts as behind it. If not: point to B. "
+        "A calls A’s feet; B may ask."
     )
 
 
@@ -161,6 +161,35 @@ def test_in_doubles_the_point_goes_to_the_other_pair():
     assert "B or D touches ball 1: point to the other pair." in found
 
 
+def test_a_touch_of_the_feed_and_of_later_balls_are_two_things():
+    feed = Rule(
+        id="feed",
+        who=("D",),
+        never=True,
+        must=UseStroke(do="use stroke"),
+        breach={"then": "replay"},
+        when=({"what": "played", "of": ("feed",)},),
+    )
+    later = Rule(id="later", who=("D",), never=True, must=UseStroke(do="use stroke"), breach={"then": "lose the point"})
+    balls = (FEED, REPLY, Start(id="start", shot="feed", by=("B",)))
+    found = texts(rules(told(*DOUBLES, *balls, feed, later, jobs="ABCD")))
+    assert "D touches a ball after the feed: point to the other pair." in found
+    assert "D touches the ball: point to the other pair." in texts(rules(told(*DOUBLES, *balls, later, jobs="ABCD")))
+
+
+def test_an_edge_between_two_areas_belongs_to_one_of_them_in_doubt_too():
+    wide = area("wide", "wide part", (-4.1148, 0.0), (-2.0574, 6.4008))
+    centre = area("centre", "centre part", (-2.0574, 0.0), (0.0, 6.4008))
+    on = [
+        {"what": "landed", "where": ({"area": id, "judged": "bounce", "line": answer},), "in_doubt": answer}
+        for id, answer in (("wide", "out"), ("centre", "in"))
+    ]
+    paid = Points(id="p", on=tuple(on), gives={"then": "points", "value": 1})
+    found = texts(rules(told(*SINGLES, wide, centre, FEED, REPLY, paid)))
+    (edge,) = found
+    assert edge.endswith("a ball between the wide part and the centre part, or in doubt, counts as the centre part.")
+
+
 def test_a_demand_that_is_not_known_is_said_as_such():
     assert sentence_of(rule({"do": "juggle"}, breach=None)) == "A rule this program does not know: “juggle”."
 
@@ -182,9 +211,9 @@ def test_one_answer_for_every_edge_is_said_once():
     made = rule(keep(IN_ZONE), who=("A",))
     other = Rule(id="s", who=("B",), breach=LOSE, must=keep({"area": "second", "judged": "bounce", "line": "in"}))
     found = rules(told(*SINGLES, ZONE, second, made, other))
-    assert found[0].text == "First bounce decides; on any edge is in."
+    assert found[0].text == "The first bounce decides; a ball on any edge is in."
     player = rules(told(*SINGLES, ZONE, made, reader="player"))
-    assert player[0].text == "On the edge of the reply zone is in."
+    assert player[0].text == "A ball on the edge of the reply zone is in."
 
 
 def test_what_pays_nothing_is_a_rule():

@@ -31,7 +31,7 @@ def test_a_feed_past_the_service_line():
 def test_a_player_reads_only_what_a_player_needs():
     made = start(good=(RIGHT, PAST), bad={"then": "replay"}, called_by=("A",))
     assert said(FEED, made, reader="player", house=PLAYED) == [
-        "B bounces and hits into A’s right half, past the service line. If not, and left: replay; A calls."
+        "B bounces and hits into A’s right half, past the service line. Otherwise leave it: replay; A calls."
     ]
 
 
@@ -42,7 +42,7 @@ def test_a_rule_of_the_feed_that_costs_a_new_feed_is_said_with_it():
     dear = high.changed(breach={"then": "lose the point"})
     made = start(good=(PAST,), bad={"then": "replay"})
     assert said(FEED, made, high)[0].startswith(
-        "B, from behind the baseline, bounces and hits past A’s service line, no higher than the shoulder. Bad feed: replay."
+        "B, from behind the baseline, bounces and hits past A’s service line, no higher than A’s shoulder. Bad feed: replay."
     )
     assert said(FEED, made, dear)[1] == "The feed arrives no higher than the shoulder. If not: point to A."
 
@@ -52,7 +52,7 @@ def test_serves_by_number_and_court():
     second = serve.changed(stroke="second serve")
     lost = {"then": "lose the point"}
     assert said(serve, start(courts="in turn", serves={"B": 2}, bad=lost)) == [
-        "B serves, two serves, deuce and ad in turn. A double fault: point to A."
+        "B serves, two tries, deuce and ad in turn. A double fault: point to A."
     ]
     assert said(second, start(courts="deuce", serves={"B": 1}, bad=lost)) == [
         "B hits one second serve to the deuce court. A fault: point to A."

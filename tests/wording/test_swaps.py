@@ -1,9 +1,13 @@
 """Who takes whose place. Swaps as groups use them; common practice, no source."""
 
-from wording.making import DOUBLES, SINGLES, spot, texts, told
+from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot, texts, told
 
+from designer.drill.base import place
+from designer.drill.items import Cone
 from designer.drill.rules import Swap
+from designer.wording.sentence import unmarked
 from designer.wording.swaps import path, swaps
+from designer.wording.telling import telling
 
 AFTER_FIVE = ({"what": "starts", "count": 5},)
 THIRD = spot("C", -8.0, 0.0, task="waits")
@@ -57,13 +61,33 @@ def test_partners_round_by_round():
     swap = Swap(id="s", on=({"what": "round"},), table=table)
     assert said(*DOUBLES, swap, jobs="ABCD") == [
         (
-            "After each round people change places. Round by round, in the places of A and B v C and D: "
-            "A and B v C and D, then A and D v C and B, then A and C v D and B."
+            "After each round people change places. Rounds, in the places of A and B v C and D: "
+            "1 A and B v C and D; 2 A and D v C and B; 3 A and C v D and B."
         )
     ]
     assert path(told(*DOUBLES, swap, jobs="ABCD", reader="player"), "A") == "round 2 you play with D, round 3 with C"
     # B stands in job 2, then in job 4 twice.
-    assert path(told(*DOUBLES, swap, jobs="ABCD", reader="player"), "B") == "round by round you are B, D, D"
+    assert unmarked(path(told(*DOUBLES, swap, jobs="ABCD", reader="player"), "B")) == (
+        "you play B's place in round 1, D's in 2 and 3. Partners, in order: A, C, D"
+    )
+
+
+def test_rounds_name_each_pair_in_the_order_of_what_its_places_are_called():
+    swap = Swap(id="s", on=({"what": "round"},), table=(("A", "B", "C", "D"), ("A", "D", "B", "C")))
+    drill = drill_of(*DOUBLES, swap, jobs="ABCD")
+    roles = {"A": "back", "B": "net", "C": "back", "D": "net"}
+    drill = drill.changed(jobs=tuple(job.changed(role=roles[job.letter]) for job in drill.jobs))
+    (said_once,) = texts(swaps(telling(drill, HERE)))
+    assert said_once.endswith("each pair named in the order back, net: 1 A and B v C and D; 2 A and D v B and C.")
+
+
+def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
+    swap = Swap(id="s", on=({"what": "starts", "count": 5},), moves={"A": "B", "B": "A"}, ends=True)
+    cone = Cone(kind="cone", id="c", place=place(2.0, 9.0))
+    stays = "After five starts A and B change jobs and ends. What is laid out stays where it is."
+    assert said(*SINGLES, cone, swap) == [stays]
+    # Where the same lies at both ends, or nothing does, there is nothing to carry.
+    assert said(*SINGLES, cone.changed(both_ends=True), swap) == [stays.split(" What", maxsplit=1)[0]]
 
 
 def test_the_other_side():

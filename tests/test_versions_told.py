@@ -130,8 +130,15 @@ def other_end(found):
     return {"near": "far", "far": "near"}[found[0]]
 
 
-@pytest.mark.parametrize("version", VERSIONS)
-@pytest.mark.parametrize("name", SAMPLES)
+PAIRS = [
+    (name, version)
+    for one, name in enumerate(SAMPLES)
+    for two, version in enumerate(VERSIONS)
+    if not (one + two) % (STEP + 1) or STEP == 1
+]
+
+
+@pytest.mark.parametrize(("name", "version"), PAIRS)
 def test_no_version_brings_an_error_or_a_side_word_that_does_not_turn(name, version):
     drill = load(name)
     turned = VERSIONS[version](drill).drill

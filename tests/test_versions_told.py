@@ -4,6 +4,7 @@ The oracle is language: in a mirrored drill left and right, deuce and ad, hands 
 does; for the other wing forehand and backhand do too.
 """
 
+import functools
 import os
 import re
 from functools import cache
@@ -46,6 +47,7 @@ DIRECTIONS = re.compile(
 
 
 @cache
+@functools.cache
 def load(name):
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
 

@@ -116,7 +116,7 @@ def _with_places(drill: Drill, at: At, id: str, area: str, field: str, answer: s
     record = setting_at(drill, at).find(id)
     if record is None:
         return drill
-    for path, value in list(values_in(record)):
+    for path, value in values_in(record):
         if not isinstance(value, In) or value.area != area or getattr(value, field) is not None:
             continue
         if not _strikes(value_at(record, path[:-2])) and (field == "judged" or value.judged == "bounce"):

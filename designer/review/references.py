@@ -65,6 +65,8 @@ def reference_errors(told: Telling) -> Iterator[Check]:
 def names_in(record: Any) -> Iterator[tuple[Path, str, Expected]]:
     """Yield (path, name, what it should be) for every id and letter that ``record`` names."""
     for path, value in values_in(record):
+        if not isinstance(value, str | dict | Place):
+            continue
         field = next((step for step in reversed(path) if isinstance(step, str)), "")
         if any(key in path for key in _KEYS):
             if isinstance(value, dict):

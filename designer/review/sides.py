@@ -65,11 +65,12 @@ def texts(drill: Drill) -> Iterator[tuple[At | None, Any, Path, str]]:
     """Yield (setting, root, path, text) for every text whose words a version turns; the root is the drill or changes."""
     roots: list[tuple[At | None, Any]] = [(None, drill), *((at, changes_at(drill, at)) for at in addresses(drill))]
     for at, root in roots:
-        for path, value in values_in(root):
-            field = next((step for step in reversed(path) if isinstance(step, str)), "")
-            # What a setting changes is looked at setting by setting.
-            if isinstance(value, str) and "changes" not in path and field in _TEXTS:
-                yield at, root, path, value
+        # What a setting changes is looked at setting by setting.
+        for path, value in values_in(root, but="changes"):
+            if isinstance(value, str):
+                field = next((step for step in reversed(path) if isinstance(step, str)), "")
+                if field in _TEXTS:
+                    yield at, root, path, value
 
 
 def _caution(value: str, words: tuple[str, ...], id: str | None, at: At | None) -> Check:

@@ -30,9 +30,7 @@ def unknown_cautions(drill: Drill) -> Iterator[Check]:
 
 
 def _in(root: Any, at: At | None) -> Iterator[Check]:
-    for path, value in values_in(root):
-        if "changes" in path:
-            continue  # looked at setting by setting
+    for path, value in values_in(root, but="changes"):  # what a setting changes is looked at setting by setting
         if isinstance(value, Unknown):
             yield _kind(value, at, path)
         elif isinstance(value, UnknownShape):

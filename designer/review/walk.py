@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 from designer.drill.base import Record
@@ -11,18 +10,28 @@ Path = tuple[str | int, ...]
 """The way to a value inside a record: names of fields and numbers in tuples."""
 
 
-def values_in(value: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
-    """Yield (path, value) for ``value`` and everything inside it: records, tuples, maps and plain values."""
-    yield path, value
-    if isinstance(value, Record):
-        for name in type(value).model_fields:
-            yield from values_in(getattr(value, name), (*path, name))
-    elif isinstance(value, tuple):
-        for number, inner in enumerate(value):
-            yield from values_in(inner, (*path, number))
-    elif isinstance(value, dict):
-        for key, inner in value.items():
-            yield from values_in(inner, (*path, key))
+def values_in(value: Any, *, but: str = "") -> list[tuple[Path, Any]]:
+    """Return (path, value) for ``value`` and everything inside it: records, tuples, maps and plain values.
+
+    What stands in a field named ``but`` is left out.
+    """
+    found: list[tuple[Path, Any]] = []
+
+    def walk(value: Any, path: Path) -> None:
+        found.append((path, value))
+        if isinstance(value, Record):
+            for name in type(value).model_fields:
+                if name != but:
+                    walk(getattr(value, name), (*path, name))
+        elif isinstance(value, tuple):
+            for number, inner in enumerate(value):
+                walk(inner, (*path, number))
+        elif isinstance(value, dict):
+            for key, inner in value.items():
+                walk(inner, (*path, key))
+
+    walk(value, ())
+    return found
 
 
 def value_at(value: Any, path: Path) -> Any:

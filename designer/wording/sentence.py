@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final, Literal
 
 LeadKind = Literal["hit", "feed", "choice", "run", "recover", "open", "value", "bullet", "number", "person", "caution"]
@@ -74,6 +75,7 @@ def typeset(text: str) -> str:
     return _APOSTROPHE.sub("’", text)
 
 
+@lru_cache(4096)  # the same clauses are read again and again while settings are compared
 def unmarked(text: str) -> str:
     """Return ``text`` without the marks of ``ref``, as it reads."""
     if "\x02" not in text and "\x01" not in text and "\x03" not in text:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from functools import cached_property, wraps
-from typing import Any, Literal, TypeVar, cast
+from threading import Lock
+from typing import Any, Final, Literal, TypeVar, cast
 
 from designer.court.regions import End, end_of
 from designer.court.standards import Ground, ground
@@ -160,7 +162,31 @@ def telling(
     drill: Drill, at: At, reader: Reader = "coach", player: Letter | None = None, units: Units = "rackets"
 ) -> Telling:
     """Return the setting at ``at`` as it is told; raise ``KeyError`` where the drill has none of that name."""
-    return Telling(drill, at, setting_at(drill, at), reader, player, units)
+    family = _family(drill, reader, player, units)
+    if at not in family:
+        family[at] = Telling(drill, at, setting_at(drill, at), reader, player, units, family)
+    return family[at]
+
+
+_FAMILIES: Final = 8
+_families: OrderedDict[tuple[int, Reader, Letter | None, Units], tuple[Drill, dict[At, Telling]]] = OrderedDict()
+"""The tellings of the drills last told, by the drill's identity: a card, its checks and its tabs tell the same ones.
+
+A drill never changes, so what is derived from it stays true; it is kept beside its tellings so that no other drill can
+come to have its identity.
+"""
+_turn = Lock()
+
+
+def _family(drill: Drill, reader: Reader, player: Letter | None, units: Units) -> dict[At, Telling]:
+    """Return the tellings of ``drill`` that have been made so far for this reader."""
+    key = (id(drill), reader, player, units)
+    with _turn:  # the checks run on a thread of their own
+        family = _families.pop(key, (drill, {}))
+        _families[key] = family
+        if len(_families) > _FAMILIES:
+            _families.popitem(last=False)
+    return family[1]
 
 
 Said = TypeVar("Said")

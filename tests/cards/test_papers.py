@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import functools
 import os
 from itertools import combinations
 
@@ -21,6 +22,7 @@ SHEETS = {
 """Millimetres: ISO 216; letter and half letter are ANSI/ASME Y14.1 A and its half; the others say their inches."""
 
 
+@functools.cache
 def load(name: str) -> Drill:
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
 

@@ -1,5 +1,6 @@
 """Easier and harder at one press: only what the dial names changes, and what is made can be laid out and read."""
 
+import functools
 import random
 
 import pytest
@@ -32,6 +33,7 @@ LINE = 13.5 * 0.3048  # the singles line, 13 ft 6 in from the middle: ITF Rules 
 SERVICE, BASE = 21 * 0.3048, 39 * 0.3048
 
 
+@functools.cache
 def load(name):
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
 

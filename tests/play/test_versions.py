@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable
 
 import pytest
@@ -30,6 +31,7 @@ from designer.storage.writing import drill_bytes
 SAMPLES = sorted(path.name.removesuffix(".drill.json") for path in sample().glob("*.drill.json"))
 
 
+@functools.cache
 def load(name: str) -> Drill:
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
 

@@ -1,5 +1,6 @@
 """The usual way as empty progressions: what is drawn stays, and nothing is broken by it."""
 
+import functools
 import random
 
 import pytest
@@ -18,6 +19,7 @@ KINDS = [rung.kind for rung in usual_way()]
 BLANK = Drill(id="d-blank", progressions=(Progression(id="p"),))
 
 
+@functools.cache
 def load(name):
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
 

@@ -1,5 +1,6 @@
 """A setting as plain text: any drill can be told, in any unit, to any reader, and no sentence is broken."""
 
+import functools
 import re
 from pathlib import Path
 
@@ -21,6 +22,7 @@ READERS = ("player", "coach", "stand-in")
 SAMPLES = sorted(Path(sample("wide-start.drill.json")).parent.glob("*.drill.json"))
 
 
+@functools.cache
 def drill_in(path):
     return Drill.model_validate_json(path.read_text("utf-8"))
 

@@ -10,14 +10,11 @@ from designer.drill.edits import put
 from designer.drill.places import is_letter
 from designer.drill.rules import Swap
 from designer.drill.setting import At, setting_at
-from designer.play.rotation import LosesPerson, NotWorkedOut, Uneven, fairness, full_turn, group_of
+from designer.play.rotation import LosesPerson, NotWorkedOut, fairness, full_turn, group_of
 from designer.review.check import Check, Mend, check, record_name
-from designer.wording.counts import many, number
-from designer.wording.names import letter
+from designer.wording.counts import number
+from designer.wording.rotations import TRIED, settles, uneven_words
 from designer.wording.telling import Telling
-
-TRIED = 8
-"""Rounds that are played out where it depends on who wins."""
 
 
 def turn_checks(told: Telling) -> Iterator[Check]:
@@ -43,34 +40,11 @@ def _of_group(told: Telling, people: int, *, whole: bool) -> Iterator[Check]:
         return
     except NotWorkedOut:
         return
-    if turn is not None and played.uneven and not any(_settles(swap) for swap in setting.swaps.values()):
+    if turn is not None and played.uneven and not settles(told):
         ids = sorted(swap.id for swap in setting.swaps.values() if swap.moves or swap.table)
         head = "" if whole else f"with {number(people)} players "
-        text = f"{head}the turns are not even: {_uneven(told, played.uneven[0], played.rounds)}"
+        text = f"{head}the turns are not even: {uneven_words(told, played.uneven[0], played.rounds)}"
         yield check("caution", "turns-uneven", text, *ids, at=told.at)
-
-
-def _settles(swap: Swap) -> bool:
-    """Whether the author has written what is done with a player over."""
-    note = swap.note.lower()
-    return any(word in note for word in ("player", "third", "fourth", "fifth", "sixth", "extra", "odd"))
-
-
-def _uneven(told: Telling, found: Uneven, rounds: int) -> str:
-    if found.what == "partners":
-        return f"{found.most} are partners {_times(found.most_often)}, {found.least} {_times(found.least_often)}"
-    most, least = letter(told, found.most), letter(told, found.least)
-    if found.what == "waits" and found.most_often == rounds:
-        return f"whoever begins as {most} waits all the time"
-    does = {"waits": "waits", "collects": "collects", "plays": "plays"}.get(found.what, f"is “{found.what}”")
-    return (
-        f"in {many(rounds, 'round')} whoever begins as {most} {does} {_times(found.most_often)}, "
-        f"as {least} {_times(found.least_often)}"
-    )
-
-
-def _times(count: int) -> str:
-    return {0: "never", 1: "once", 2: "twice"}.get(count, f"{number(count)} times")
 
 
 def _lost(told: Telling, lost: LosesPerson, people: int, *, whole: bool) -> Check:

@@ -146,30 +146,3 @@ def _eliminated(rows: list[list[Number]], count: int) -> list[list[Number]]:
                 row[place] - sum(row[other] * rows[other][place] for other in range(column + 1, count))
             ) / row[column]
     return [row[count:] for row in rows]
-
-
-def walk_for(
-    start: State, moves: Moves[State], ended: Callable[[State], Hashable | None], steps: int
-) -> tuple[dict[State, Number], Number]:
-    """Return (the chance of each state after at most ``steps`` steps, the steps to expect): ended walks stay put."""
-    going: dict[State, Number] = {start: 1}
-    stopped: dict[State, Number] = {}
-    expected: Number = 0
-    for _ in range(steps):
-        later: dict[State, Number] = {}
-        for state, chance in going.items():
-            if ended(state) is not None:
-                stopped[state] = stopped.get(state, 0) + chance
-                continue
-            expected += chance
-            for share, following in moves(state):
-                if share != 0:
-                    later[following] = later.get(following, 0) + chance * share
-        going = later
-        if not going:
-            break
-        if len(going) > MOST_STATES:
-            raise Impossible(f"There are more than {MOST_STATES} scores to look at; expected a lower goal.")
-    for state, chance in going.items():
-        stopped[state] = stopped.get(state, 0) + chance
-    return stopped, expected

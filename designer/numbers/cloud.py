@@ -214,24 +214,19 @@ def _fly(
     import numpy as np
 
     size = len(state) // 2
-    landings, crossings = np.full_like(state, np.nan), np.full_like(state, np.nan)
+    lands, crosses = _Found(size - 1, state.shape), _Found(across, state.shape)
     index = np.arange(state.shape[1])
     flying = np.ones(len(index), bool)
-    pull = made(None)
+    pull, all_lines = made(None), lines
     side = np.sign(lines - state[1 + across])
     for _ in range(round(LONGEST / STEP)):
         later = _after(state, STEP, pull)
         down = np.nonzero(flying & (later[size] <= ground) & (later[2 * size] < 0))[0]
-        if len(down):
-            landings[:, index[down]] = _roots(state[:, down], later[:, down], size - 1, ground, made(index[down]))
+        lands.take(index[down], state[:, down], later[:, down])
         passed = np.nonzero(side * (later[1 + across] - lines) >= 0)[0]
-        passed = passed[side[passed] != 0]
-        if len(passed):
-            at = _roots(state[:, passed], later[:, passed], across, lines[passed], made(index[passed]))
-            # A ball may cross in the step in which it lands, but not after it has landed.
-            over = flying[passed] & ~(at[0] > landings[0, index[passed]])
-            crossings[:, index[passed[over]]] = at[:, over]
-            side[passed] = 0
+        passed = passed[(side[passed] != 0) & flying[passed]]
+        crosses.take(index[passed], state[:, passed], later[:, passed])
+        side[passed] = 0
         state = later
         if len(down):
             flying[down] = False
@@ -242,7 +237,37 @@ def _fly(
                 state, lines, index, side = state[:, flying], lines[flying], index[flying], side[flying]
                 flying = np.ones(left, bool)
                 pull = made(index)
+    landings, crossings = lands.roots(ground, made), crosses.roots(all_lines, made)
+    # A ball may cross in the step in which it lands, but not after it has landed.
+    crossings[:, crossings[0] > landings[0]] = np.nan
     return landings, crossings
+
+
+class _Found:
+    """The steps in which balls pass something: their roots are found all at once when all have been followed."""
+
+    def __init__(self, axis: int, shape: tuple[int, ...]) -> None:
+        self.axis, self.shape = axis, shape
+        self.index: list[Picked] = []
+        self.steps: list[tuple[Floats, Floats]] = []
+
+    def take(self, index: Picked, state: Floats, later: Floats) -> None:
+        """Remember the balls of ``index``, which pass between two states."""
+        if len(index):
+            self.index.append(index)
+            self.steps.append((state, later))
+
+    def roots(self, level: float | Floats, made: Callable[[Picked | None], Pull]) -> Floats:
+        """Return the states in which they pass ``level``; NaN for balls that never do."""
+        import numpy as np
+
+        found = np.full(self.shape, np.nan)
+        if self.index:
+            index = np.concatenate(self.index)
+            state, later = (np.concatenate(part, axis=1) for part in zip(*self.steps, strict=True))
+            at = level if isinstance(level, float) else level[index]
+            found[:, index] = _roots(state, later, self.axis, at, made(index))
+        return found
 
 
 def bounces(landing: Floats, spin: Floats, ball: Ball, surface: Surface) -> tuple[Floats, Floats]:

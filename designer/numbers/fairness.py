@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from designer.drill.rules import Finish
-from designer.numbers.finishes import MOST_RALLIES, FinishOdds, Pace, finish_odds
+from designer.numbers.contest import MOST_RALLIES, Gain
+from designer.numbers.finishes import FinishOdds, Pace, finish_odds, rallies_in
 from designer.numbers.load import load, success_of_a_hit
 from designer.numbers.payoffs import (
     BONUS,
@@ -28,7 +29,6 @@ from designer.numbers.payoffs import (
 )
 from designer.numbers.problems import Impossible
 from designer.numbers.rallies import Rallies, play_rallies
-from designer.numbers.scoring import Gain
 from designer.numbers.shots import SettingNumbers, numbers_of
 from designer.numbers.situation import Situation
 
@@ -103,7 +103,7 @@ def fairness(
 ) -> Fairness:
     """Return who the setting favours and by how much.
 
-    ``progress`` is called with each figure so far and the share of the work done; ``cancelled`` is asked between batches,
+    ``games``: whole games to play out, 0 for none. ``progress`` is called with each figure so far and the share of the work done; ``cancelled`` is asked between batches,
     and the last figure is returned where it answers yes. Raises ``Impossible`` with a sentence where nobody plays against
     anybody, nothing is drawn, or the finish does not say how far it goes.
     """
@@ -113,7 +113,9 @@ def fairness(
         raise Impossible("Nobody plays against anybody here, so nobody is favoured.")
     numbers = numbers_of(here)
     asked = _Asked(here, numbers, both, finish, open_point, bonus, seed)
-    played = play_rallies(here, min(_FIRST_FIGURE, rallies), seed, open_point=open_point)
+    # Nobody looks at figures on the way: all at once is quicker.
+    at_first = min(_FIRST_FIGURE, rallies) if progress is not None or cancelled is not None else rallies
+    played = play_rallies(here, at_first, seed, open_point=open_point)
     found = asked.figure(played)
     batch = 1
     while played.count < rallies:
@@ -125,7 +127,8 @@ def fairness(
         played = played.plus(more)
         found = asked.figure(played)
         batch += 1
-    found = replace(found, games=play_games(finish, found.gains, asked.pace(played), games, seed))
+    if games:
+        found = replace(found, games=play_games(finish, found.gains, asked.pace(played), games, seed))
     if progress is not None:
         progress(found, 1.0)
     return found
@@ -227,21 +230,20 @@ def play_games(finish: Finish, own: Sequence[Gain], pace: Pace, count: int, seed
         drawn = np.minimum(np.searchsorted(edges, chance.random(len(going)) * edges[-1], side="right"), len(own) - 1)
         a[going] += first[drawn]
         b[going] += second[drawn]
-        if finish.floor is not None:
-            a[going], b[going] = np.maximum(a[going], finish.floor), np.maximum(b[going], finish.floor)
         length[going] += 1
         going = going[~_over(finish, a[going], b[going])]
         if len(going) == 0:
             break
+    if finish.floor is not None:
+        # Who is down to it has lost, whatever the other has.
+        a, b = (np.where(side <= finish.floor, finish.floor, side) for side in (a, b))
     return Games(count, float((a > b).mean()), float((a == b).mean()), float(length.mean()))
 
 
 def _most_rallies(finish: Finish, pace: Pace) -> int:
     if finish.kind == "total" and finish.starts is not None:
         return finish.starts
-    if finish.minutes is not None:
-        return max(1, min(round(finish.minutes * 60 / pace.start), MOST_RALLIES))
-    return MOST_RALLIES
+    return MOST_RALLIES if finish.minutes is None else rallies_in(finish.minutes, pace)
 
 
 def _over(finish: Finish, a: Any, b: Any) -> Any:
@@ -258,4 +260,6 @@ def _over(finish: Finish, a: Any, b: Any) -> Any:
     over = (most >= to) & (lead >= margin)
     if finish.cap is not None:
         over |= (most >= finish.cap) & (lead > 0)
+    if finish.floor is not None:
+        over |= np.minimum(a, b) <= finish.floor
     return over

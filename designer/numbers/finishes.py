@@ -5,17 +5,18 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final, Literal
 
 from designer.drill.rules import Finish
 from designer.numbers.chain import Number
+from designer.numbers.contest import MOST_RALLIES, Contest, Gain, fixed_starts, goal_within
 from designer.numbers.problems import Impossible
-from designer.numbers.scoring import Gain, Odds, contest, fixed_starts, game, goal_within, in_a_row, tie_break
+from designer.numbers.scoring import MOST_TRIES, Odds, game, in_a_row, in_a_row_within, race, tie_break
 
 BREAK_EVEN: Final = 0.5
 """The chance of a point for who is equal; a shown input, to be changed."""
 
-MOST_RALLIES: Final = 2000
 _LONGER_THAN_A_LESSON: Final = 100_000.0
 
 Unit = Literal["rallies", "hits", "starts"]
@@ -101,18 +102,42 @@ def _played(odds: Odds, gains: Sequence[Gain], pace: Pace) -> FinishOdds:
 
 
 def _race(finish: Finish, gains: Sequence[Gain], pace: Pace, start: tuple[int, int], *, margin: int) -> FinishOdds:
-    in_time = None if finish.minutes is None else min(round(finish.minutes * 60 / pace.start), MOST_RALLIES)
-    odds = contest(
-        gains, _goal(finish), margin=margin, cap=finish.cap, floor=finish.floor, start=start, rallies=in_time
-    )
-    rounds = finish.rounds
-    return FinishOdds(odds, None, float(odds.points) * rounds, "rallies", float(odds.points) * rounds * pace.start / 60)
+    single = all(abs(gain.first) + abs(gain.second) <= 1 and min(gain.first, gain.second) >= 0 for gain in gains)
+    if single and finish.minutes is None and finish.floor is None:
+        found = _played(race(_goal(finish), _share(gains), margin=margin, cap=finish.cap, start=start), gains, pace)
+    else:
+        in_time = None if finish.minutes is None else rallies_in(finish.minutes, pace)
+        asked = _contest(tuple(gains), _goal(finish), margin, finish.cap, finish.floor, in_time)
+        odds = asked.odds(start)
+        found = FinishOdds(odds, None, float(odds.points), "rallies", float(odds.points) * pace.start / 60)
+    return FinishOdds(found.odds, None, found.expected * finish.rounds, "rallies", found.minutes * finish.rounds)
+
+
+@lru_cache(maxsize=16)
+def _contest(
+    gains: tuple[Gain, ...], to: int, margin: int, cap: int | None, floor: int | None, rallies: int | None
+) -> Contest:
+    """Return a contest, kept with all that is worked out for it: one is asked about from many start scores."""
+    return Contest(gains, to, margin, cap, floor, rallies)
+
+
+def rallies_in(minutes: float, pace: Pace) -> int:
+    """Return how many rallies fit in so many minutes, one at least.
+
+    Raises ``Impossible`` with a sentence where they are too many to follow.
+    """
+    found = max(1, round(minutes * 60 / pace.start))
+    if found > MOST_RALLIES:
+        raise Impossible(
+            f"In {minutes:g} minutes there are {found} rallies, too many to follow; expected fewer minutes."
+        )
+    return found
 
 
 def _total(finish: Finish, gains: Sequence[Gain], pace: Pace, start: tuple[int, int]) -> FinishOdds:
     rallies = finish.starts
     if rallies is None and finish.minutes is not None:
-        rallies = max(1, min(round(finish.minutes * 60 / pace.start), MOST_RALLIES))
+        rallies = rallies_in(finish.minutes, pace)
     if rallies is None:
         raise Impossible("The total does not say how many starts it counts; expected starts or minutes.")
     odds = fixed_starts(gains, rallies, start=start)
@@ -134,7 +159,12 @@ def _in_a_row(finish: Finish, success: float, pace: Pace) -> FinishOdds:
         )
     # Each miss starts a new rally.
     misses = float(hits) * (1 - success)
-    return FinishOdds(None, None, float(hits), "hits", (float(hits) * pace.hit + misses * _gap(pace)) / 60)
+    minutes = (float(hits) * pace.hit + misses * _gap(pace)) / 60
+    reached = None
+    if finish.minutes is not None:
+        tries = min(round(float(hits) * finish.minutes / minutes), MOST_TRIES)
+        reached = float(in_a_row_within(_goal(finish), success, tries))
+    return FinishOdds(None, reached, float(hits), "hits", minutes)
 
 
 def _gap(pace: Pace) -> float:

@@ -8,8 +8,8 @@ from typing import Final, Literal
 
 from designer.drill.conditions import Event
 from designer.drill.rules import Points
+from designer.numbers.contest import Gain
 from designer.numbers.load import branches_of, chance_of
-from designer.numbers.scoring import Gain
 from designer.numbers.shots import SettingNumbers
 from designer.numbers.situation import Situation
 from designer.play.rally import opening_part

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from designer.numbers.contest import Gain
 from designer.numbers.fairness import Fairness, fairness
 from designer.numbers.finishes import FinishOdds, Pace, finish_odds
 from designer.numbers.load import Load, load, success_of_a_hit
@@ -12,7 +13,6 @@ from designer.numbers.payoffs import EQUAL, gains, quick_rally
 from designer.numbers.problems import Impossible
 from designer.numbers.rallies import play_rallies
 from designer.numbers.recovery import Recovery
-from designer.numbers.scoring import Gain
 from designer.numbers.shots import SettingNumbers, numbers_of, recoveries
 from designer.numbers.situation import Situation
 

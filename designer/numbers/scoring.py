@@ -7,15 +7,22 @@ Sources: Carter & Crews, American Statistician 28 (1974) 130, from memory; Newto
 from __future__ import annotations
 
 import math
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
-from designer.numbers.chain import ENDLESS, MOST_STATES, Number, walk, walk_for
+from designer.numbers.chain import ENDLESS, Number, walk
 from designer.numbers.problems import Impossible
 
 MOST: Final = 1000
 """The highest score that a finish may ask for, as in the drill's records."""
+
+MOST_TRIES: Final = 100_000
+_SMALL: Final = 200
+"""Points up to which a race is added up without logarithms."""
+
+_MOST_DIGITS: Final = 100
+"""Tries of more digits than this are for ever."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,15 +35,6 @@ class Odds:
     points: Number
 
 
-@dataclass(frozen=True, slots=True)
-class Gain:
-    """What one rally may bring: its chance, and what it adds to either score (below nothing takes off)."""
-
-    chance: Number
-    first: int = 0
-    second: int = 0
-
-
 def chance(value: Number, what: str) -> Number:
     """Return ``value`` unchanged; raise ``Impossible`` with a sentence where it is no number from 0 to 1."""
     if not math.isfinite(value):
@@ -46,7 +44,8 @@ def chance(value: Number, what: str) -> Number:
     return value
 
 
-def _whole(value: int, what: str, least: int = 1, most: int = MOST) -> int:
+def whole(value: int, what: str, least: int = 1, most: int = MOST) -> int:
+    """Return ``value`` unchanged; raise ``Impossible`` with a sentence where it is not from ``least`` to ``most``."""
     if not least <= value <= most:
         raise Impossible(f"{what} of {value} cannot be computed; expected {least} to {most}.")
     return value
@@ -55,7 +54,7 @@ def _whole(value: int, what: str, least: int = 1, most: int = MOST) -> int:
 def deuce(point: Number, margin: int = 2, lead: int = 0) -> Odds:
     """Return the odds of getting ``margin`` points ahead from a lead of ``lead``: the gambler's ruin, in closed form."""
     chance(point, "The chance of a point")
-    _whole(margin, "A margin", most=20)
+    whole(margin, "A margin", most=20)
     other = 1 - point
     steps = 2 * margin
     done = lead + margin
@@ -88,41 +87,82 @@ def race(to: int, point: Number, *, margin: int = 1, cap: int | None = None, sta
     ``start``: what either begins with. Raises ``Impossible`` with a sentence for what cannot be.
     """
     chance(point, "The chance of a point")
-    _whole(to, "A goal")
-    _whole(margin, "A margin", most=20)
-    if cap is not None and cap < to:
-        raise Impossible(f"The cap of {cap} is below the goal of {to}; expected {to} or more.")
-    if max(start) >= to:
-        raise Impossible(f"A start score of {max(start)} is no lower than the goal of {to}.")
+    whole(to, "A goal")
+    whole(margin, "A margin", most=20)
+    _check_ends(to, cap, start)
     return _race(to, point, margin, cap, start)
 
 
+def _check_ends(to: int, cap: int | None, start: tuple[int, int]) -> None:
+    if cap is not None and cap < to:
+        raise Impossible(f"The cap of {cap} is below the goal of {to}; expected {to} or more.")
+    if cap is not None:
+        whole(cap, "A cap")
+    if max(start) >= to:
+        raise Impossible(f"A start score of {max(start)} is no lower than the goal of {to}.")
+    if min(start) < 0:
+        raise Impossible(f"A start score of {min(start)} cannot be; expected 0 or more.")
+
+
 def _race(to: int, point: Number, margin: int, cap: int | None, start: tuple[int, int]) -> Odds:
-    """Walk forward over all scores; what gets to the end within the margin goes on from there in closed form."""
+    """Add up the scores at which somebody first gets to the goal; who is not yet far enough ahead goes on from there."""
     other = 1 - point
-    highest = to if cap is None or margin == 1 else cap
     win: Number = 0
     lose: Number = 0
     points: Number = 0
-    row: dict[int, Number] = {start[1]: 1}
-    for first in range(start[0], highest + 1):
-        following: dict[int, Number] = {}
-        for second in range(start[1], highest + 1):
-            share = row.get(second, 0)
-            if share == 0:
-                continue
-            leads = first - second
-            capped = cap is not None and max(first, second) >= cap
-            if capped or (max(first, second) >= to and abs(leads) >= margin):
-                win, lose = (win + share, lose) if leads > 0 else (win, lose + share)
-            elif cap is None and max(first, second) >= to:
-                rest = deuce(point, margin, leads)
-                win, lose, points = win + share * rest.win, lose + share * rest.lose, points + share * rest.points
+    going: dict[tuple[int, int], Number] = {}
+    for own, against, up, wins in ((start[0], start[1], point, True), (start[1], start[0], other, False)):
+        for behind, share in enumerate(_reaches(to - own, to - against, up), against):
+            points += share * (to - own + behind - against)
+            if to - behind < margin and cap != to:
+                score = (to, behind) if wins else (behind, to)
+                going[score] = going.get(score, 0) + share
+            elif wins:
+                win += share
             else:
-                points += share
-                row[second + 1] = row.get(second + 1, 0) + share * other
-                following[second] = following.get(second, 0) + share * point
-        row = following
+                lose += share
+    if cap is not None:
+        rest = _to_the_cap(going, point, to, margin, cap)
+        return Odds(win + rest.win, lose + rest.lose, 0, points + rest.points)
+    for (first, second), share in going.items():
+        rest = deuce(point, margin, first - second)
+        win, lose, points = win + share * rest.win, lose + share * rest.lose, points + share * rest.points
+    return Odds(win, lose, 0, points)
+
+
+def _reaches(needs: int, short_of: int, point: Number) -> Iterator[Number]:
+    """Yield the chances to win ``needs`` points while the other wins 0, 1, ... and fewer than ``short_of``."""
+    other = 1 - point
+    if isinstance(point, float) and 0 < point < 1 and needs + short_of > _SMALL:
+        # Logarithms: the powers of a long race are smaller than any float.
+        up, down = needs * math.log(point), math.log(other)
+        for behind in range(short_of):
+            ways = math.lgamma(needs + behind) - math.lgamma(behind + 1) - math.lgamma(needs)
+            yield math.exp(ways + up + behind * down)
+        return
+    share: Number = point**needs
+    for behind in range(short_of):
+        yield share
+        share = share * other * (needs + behind) / (behind + 1)
+
+
+def _to_the_cap(going: dict[tuple[int, int], Number], point: Number, to: int, margin: int, cap: int) -> Odds:
+    """Return how scores go on, each with its chance, of which one is at the goal and nobody far enough ahead."""
+    win: Number = 0
+    lose: Number = 0
+    points: Number = 0
+    waiting = dict(going)
+    for total in range(to, 2 * cap):
+        for score in [score for score in waiting if sum(score) == total]:
+            share = waiting.pop(score)
+            found = decided(*score, to, margin, cap)
+            if found is not None:
+                win, lose = (win + share, lose) if found == "win" else (win, lose + share)
+                continue
+            points += share
+            for after, part in (((score[0] + 1, score[1]), point), ((score[0], score[1] + 1), 1 - point)):
+                if part:
+                    waiting[after] = waiting.get(after, 0) + share * part
     return Odds(win, lose, 0, points)
 
 
@@ -151,162 +191,106 @@ def tie_break(
     """
     chance(serve, "The chance of a point")
     chance(other_serve, "The chance on the other's serve")
-    _whole(to, "A tie-break")
-    _whole(margin, "A margin", most=20)
-    if max(start) >= to:
-        raise Impossible(f"A start score of {max(start)} is no lower than the goal of {to}.")
-    if to * to > MOST_STATES:
-        raise Impossible(f"A tie-break to {to} cannot be computed; expected 1 to {math.isqrt(MOST_STATES)}.")
+    whole(to, "A tie-break")
+    whole(margin, "A margin", most=20)
+    _check_ends(to, cap, start)
+    win: Number = 0
+    lose: Number = 0
+    points: Number = 0
+    top = to if cap is None else cap
+    row: dict[int, Number] = {start[1]: 1}
+    for first in range(start[0], top + margin + 1):
+        following: dict[int, Number] = {}
+        for second in range(start[1], top + margin + 1):
+            share = row.pop(second, 0)
+            if not share:
+                continue
+            found = decided(first, second, to, margin, cap)
+            if found is not None:
+                win, lose = (win + share, lose) if found == "win" else (win, lose + share)
+                continue
+            number = first + second - sum(start)
+            if max(first, second) >= top:
+                rest = _in_turn(first - second, number % 4, serve, other_serve, 1 if cap is not None else margin)
+                win, lose, points = win + share * rest.win, lose + share * rest.lose, points + share * rest.points
+                continue
+            wins = serve if _serves_first(number) else 1 - other_serve
+            points += share
+            following[second] = following.get(second, 0) + share * wins
+            row[second + 1] = row.get(second + 1, 0) + share * (1 - wins)
+        row = following
+    return Odds(win, lose, 0, points)
 
-    def moves(score: tuple[int, int, int]) -> list[tuple[Number, tuple[int, int, int]]]:
-        first, second, number = score
-        wins = serve if _serves_first(number) else 1 - other_serve
-        return [
-            (wins, _folded(first + 1, second, number + 1, to, cap)),
-            (1 - wins, _folded(first, second + 1, number + 1, to, cap)),
-        ]
 
-    def ended(score: tuple[int, int, int]) -> Hashable | None:
-        return _decided(score[0], score[1], to, margin, cap)
+def _in_turn(lead: int, turn: int, serve: Number, other_serve: Number, margin: int) -> Odds:
+    """Return the odds once only the lead counts; ``turn``: how far the round of four serves is."""
 
-    found = walk((*start, 0), moves, ended)
+    def moves(state: tuple[int, int]) -> list[tuple[Number, tuple[int, int]]]:
+        wins = serve if _serves_first(state[1]) else 1 - other_serve
+        later = (state[1] + 1) % 4
+        return [(wins, (state[0] + 1, later)), (1 - wins, (state[0] - 1, later))]
+
+    def ended(state: tuple[int, int]) -> Hashable | None:
+        return None if abs(state[0]) < margin else ("win" if state[0] > 0 else "lose")
+
+    found = walk((lead, turn), moves, ended)
     return Odds(found.ends.get("win", 0), found.ends.get("lose", 0), 0, found.steps)
 
 
-def _folded(first: int, second: int, number: int, to: int, cap: int | None) -> tuple[int, int, int]:
-    """Return a score with what no longer matters left out: once both are at the goal only the lead counts."""
-    over = 0 if cap is not None else max(min(first, second) - to, 0)
-    return first - over, second - over, number % 4
-
-
-def _decided(first: int, second: int, to: int, margin: int, cap: int | None) -> Hashable | None:
-    if cap is not None and max(first, second) >= cap and first != second:
-        return "win" if first > second else "lose"
-    if max(first, second) >= to and abs(first - second) >= margin:
-        return "win" if first > second else "lose"
-    return None
-
-
-def contest(
-    gains: Sequence[Gain],
-    to: int,
-    *,
-    margin: int = 1,
-    cap: int | None = None,
-    floor: int | None = None,
-    start: tuple[int, int] = (0, 0),
-    rallies: int | None = None,
-) -> Odds:
-    """Return the odds of a race in which a rally may bring more than one point, nothing, or take points off.
-
-    ``floor``: no score falls below it. ``rallies``: it stops after so many, and who leads has won. ``points`` of the
-    answer are rallies, those that bring nothing included.
-    """
-    _check_gains(gains)
-    _whole(to, "A goal")
-
-    def moves(score: tuple[int, int]) -> list[tuple[Number, tuple[int, int]]]:
-        return [(gain.chance, _kept(score[0] + gain.first, score[1] + gain.second, to, cap, floor)) for gain in gains]
-
-    def ended(score: tuple[int, int]) -> Hashable | None:
-        first, second = score
-        if first == second and first >= to and margin == 1:
-            return "level"
-        return _decided(first, second, to, margin, cap)
-
-    if rallies is None:
-        found = walk(start, moves, ended)
-        return Odds(found.ends.get("win", 0), found.ends.get("lose", 0), found.ends.get("level", 0), found.steps)
-    scores, expected = walk_for(start, moves, ended, rallies)
-    return _leaders(scores, expected)
-
-
-def _check_gains(gains: Sequence[Gain]) -> None:
-    total = float(sum(gain.chance for gain in gains))
-    if any(gain.chance < 0 for gain in gains) or abs(total - 1) > 1e-9:
-        raise Impossible(f"The chances of what a rally brings add up to {total:g}; expected 1.")
-    if all(gain.first == gain.second == 0 for gain in gains if gain.chance):
-        raise Impossible(ENDLESS)
-
-
-def _kept(first: int, second: int, to: int, cap: int | None, floor: int | None) -> tuple[int, int]:
-    if floor is not None:
-        first, second = max(first, floor), max(second, floor)
-    over = 0 if cap is not None or floor is not None else max(min(first, second) - to, 0)
-    return first - over, second - over
-
-
-def _leaders(scores: dict[tuple[int, int], Number], expected: Number) -> Odds:
-    win = sum(share for (first, second), share in scores.items() if first > second)
-    lose = sum(share for (first, second), share in scores.items() if first < second)
-    return Odds(win, lose, 1 - win - lose, expected)
-
-
-def fixed_starts(gains: Sequence[Gain], rallies: int, *, start: tuple[int, int] = (0, 0)) -> Odds:
-    """Return the odds of the higher total after ``rallies``; ``level`` is the chance of equal totals."""
-    _check_gains(gains)
-    _whole(rallies, "A number of starts")
-    lead: dict[int, Number] = {start[0] - start[1]: 1}
-    for _ in range(rallies):
-        later: dict[int, Number] = {}
-        for ahead, share in lead.items():
-            for gain in gains:
-                after = ahead + gain.first - gain.second
-                later[after] = later.get(after, 0) + share * gain.chance
-        lead = later
-    win = sum(share for ahead, share in lead.items() if ahead > 0)
-    level = lead.get(0, 0)
-    return Odds(win, 1 - win - level, level, rallies)
-
-
-def goal_within(gains: Sequence[Gain], to: int, rallies: int) -> Number:
-    """Return the chance that the first score reaches ``to`` in at most ``rallies``."""
-    scores, _ = walk_for(
-        0,
-        lambda score: [(gain.chance, min(score + gain.first, to)) for gain in gains],
-        lambda score: "there" if score >= to else None,
-        rallies,
-    )
-    return scores.get(to, 0)
+def decided(first: int, second: int, to: int, margin: int, cap: int | None) -> Literal["win", "lose"] | None:
+    """Return who has won at a score, None while it goes on."""
+    far = max(first, second) >= to and abs(first - second) >= margin
+    capped = cap is not None and max(first, second) >= cap and first != second
+    return ("win" if first > second else "lose") if far or capped else None
 
 
 def in_a_row(count: int, success: Number) -> Number:
     """Return the tries to expect until ``count`` successes in a row: (1 - pⁿ)/((1 - p) pⁿ), here as a plain sum."""
     chance(success, "The chance of a success")
-    _whole(count, "A number in a row")
+    whole(count, "A number in a row")
     if success == 0:
         raise Impossible(ENDLESS)
+    if count * -math.log10(success) > _MOST_DIGITS:
+        raise Impossible(f"{count} in a row at {float(success):.0%} each never comes; expected a lower number.")
     return sum(1 / success**n for n in range(1, count + 1))
 
 
 def in_a_row_within(count: int, success: Number, tries: int) -> Number:
     """Return the chance of ``count`` successes in a row in at most ``tries``."""
     chance(success, "The chance of a success")
-    _whole(count, "A number in a row")
-    scores, _ = walk_for(
-        0,
-        lambda run: [(success, run + 1), (1 - success, 0)],
-        lambda run: "there" if run >= count else None,
-        tries,
-    )
-    return scores.get(count, 0)
+    whole(count, "A number in a row")
+    whole(tries, "A number of tries", least=0, most=MOST_TRIES)
+    if tries < count:
+        return 0
+    row = success**count
+    # not_yet[n]: no run in n tries. The first run ends with try n if a miss, and no run before it, went ahead of it.
+    not_yet: list[Number] = [*([1] * count), 1 - row]
+    for number in range(count + 1, tries + 1):
+        not_yet.append(not_yet[-1] - not_yet[number - count - 1] * (1 - success) * row)
+    return 1 - not_yet[tries]
 
 
 def plus_minus(to: int, success: Number, *, floor: int | None = 0, start: int = 0) -> Number:
     """Return the tries to expect until a score that rises by 1 with each success and falls by 1 with each miss is ``to``.
 
-    Raises ``Impossible`` where there is no floor and it may never get there.
+    ``floor``: it falls no lower. Raises ``Impossible`` where there is none and it may never get there.
     """
     chance(success, "The chance of a success")
-    _whole(to, "A goal")
+    whole(to, "A goal")
     if floor is None:
         if success <= 1 - success:
             raise Impossible(ENDLESS)
         return (to - start) / (2 * success - 1)
-    lowest = floor
-    found = walk(
-        start,
-        lambda score: [(success, score + 1), (1 - success, max(score - 1, lowest))],
-        lambda score: "there" if score >= to else None,
-    )
-    return found.steps
+    if success == 0:
+        raise Impossible(ENDLESS)
+    # Tries to get one higher: at the floor 1/p, above it one more for each time it falls back.
+    up: Number = 1 / success
+    found: Number = 0
+    for score in range(floor, to):
+        if score > floor:
+            up = (1 + (1 - success) * up) / success
+        if score >= start:
+            found += up
+    if found > 10**_MOST_DIGITS:
+        raise Impossible(ENDLESS)
+    return found

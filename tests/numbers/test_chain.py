@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from designer.numbers.chain import walk, walk_for
+from designer.numbers.chain import walk
 from designer.numbers.problems import Impossible
 
 
@@ -38,12 +38,3 @@ def test_a_walk_that_never_ends_is_refused():
 def test_too_many_states_are_refused():
     with pytest.raises(Impossible, match="lower goal"):
         walk(0, lambda n: [(1, n + 1)], lambda n: None)
-
-
-def test_a_walk_of_so_many_steps():
-    scores, steps = walk_for(
-        0, lambda n: [(Fraction(1, 2), n + 1), (Fraction(1, 2), n)], lambda n: "there" if n == 2 else None, 3
-    )
-    # Three tosses: 0 heads 1/8, 1 head 3/8, two or more 1/2; it stops early with two heads in two, 1/4.
-    assert scores == {0: Fraction(1, 8), 1: Fraction(3, 8), 2: Fraction(1, 2)}
-    assert steps == Fraction(11, 4)

@@ -4,10 +4,11 @@ import pytest
 
 from designer.drill.conditions import Event, Outcome
 from designer.drill.rules import Finish, Part, Points, Start, Swap
+from designer.numbers.contest import Gain
 from designer.numbers.fairness import fairness, play_games
 from designer.numbers.finishes import Pace
 from designer.numbers.problems import Impossible
-from designer.numbers.scoring import Gain, race, tie_break
+from designer.numbers.scoring import race, tie_break
 
 FORCED = Part(id="forced", kind="forced", shots=("reply",), failed=Outcome(then="lose the point"))
 OPEN = Part(id="open", after="forced", kind="open")

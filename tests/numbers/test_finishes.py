@@ -6,9 +6,10 @@ import pytest
 from scipy.stats import binom
 
 from designer.drill.rules import Finish
+from designer.numbers.contest import Gain
 from designer.numbers.finishes import Pace, finish_odds
 from designer.numbers.problems import Impossible
-from designer.numbers.scoring import Gain, game, in_a_row, race, tie_break
+from designer.numbers.scoring import game, in_a_row, race, tie_break
 
 F = Fraction
 PLAIN = (Gain(F(3, 5), 1), Gain(F(2, 5), 0, 1))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from designer.court.regions import end_of
@@ -24,13 +24,18 @@ LONGEST: Final = 60
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """Who holds each job: ``people`` gives the person of each job. ``waiting``: who has no job in this round."""
+    """Who holds each job: ``people`` gives the person of each job. ``waiting``: who has no job in this round.
+
+    ``turned``: the places lie turned half round, since people have changed jobs and kept their ends, or the other way
+    about; ``mirrored``: left for right.
+    """
 
     number: int
     people: Mapping[str, str]
     waiting: tuple[str, ...] = ()
     ends_changed: bool = False
     mirrored: bool = False
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +112,7 @@ def rounds(
     """
     table = _Table(setting, tuple(jobs), people)
     state, told = table.first, list(winners)
-    ends = mirrored = False
+    ends = mirrored = turned = False
     found = [table.round(1, state)]
     for number, moment in enumerate(itertools.islice(_moments(setting), count - 1), 2):
         for swap, turn in moment:
@@ -118,7 +123,8 @@ def rounds(
                 winner = told.pop(0)
             state = table.after(state, swap, turn, winner)
             ends, mirrored = ends != swap.ends, mirrored != swap.mirrored
-        found.append(table.round(number, state, ends_changed=ends, mirrored=mirrored))
+            turned = turned != table.turns(swap)
+        found.append(replace(table.round(number, state), ends_changed=ends, mirrored=mirrored, turned=turned))
     return tuple(found)
 
 
@@ -250,10 +256,20 @@ class _Table:
             if spot.task == "plays" and end is not None:
                 self.ends[letter] = end
 
-    def round(self, number: int, state: State, *, ends_changed: bool = False, mirrored: bool = False) -> Round:
-        people = dict(state)
+    def round(self, number: int, state: State) -> Round:
         waiting = tuple(person for job, person in state if job in self.spots and self.spots[job].task == "waits")
-        return Round(number, people, waiting, ends_changed, mirrored)
+        return Round(number, dict(state), waiting)
+
+    def turns(self, swap: Swap) -> bool:
+        """Whether the places lie turned half round after a swap: the jobs change and the people stay, or the reverse.
+
+        In a ring with somebody who waits everybody walks to the place of the new job.
+        """
+        goes = {job: self._goal(job, swap.moves) for job in self.ends}
+        across = {job for job, goal in goes.items() if self.ends.get(goal, self.ends[job]) != self.ends[job]}
+        if not across:
+            return swap.ends and all(goal == job for job, goal in goes.items())
+        return not swap.ends and all(goes[goes[job]] == job for job in across)
 
     def role(self, job: str) -> str:
         """Return what somebody in this job does: its role, else whether it plays, waits or collects."""

@@ -45,11 +45,11 @@ def _cased(plan: Plan, box: Bounds) -> bool:
 
 
 def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
-    steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0)
+    steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
     outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
     choices = []
     for order, step in enumerate(steps):
-        for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-32.0, 8.0)):
+        for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-16.0, 6.0), (-32.0, 8.0), (36.0, 9.0)):
             along, off = step * plan.unit, aside * outward * plan.unit
             place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
             if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
@@ -152,6 +152,9 @@ def _net(plan: Plan) -> None:
             (alley, "middle"),
             ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
             ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
+            ((left[0] - 2 * u, left[1] - 7.5 * u), "left"),
+            ((right[0] + 2 * u, right[1] + 15 * u), "right"),
+            ((right[0] + 2 * u, right[1] - 15 * u), "right"),
         ]
     for order, (at, align) in enumerate(places):
         box = pen.text_box(("NET",), at, 8.5, bold=True, align=align)

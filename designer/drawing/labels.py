@@ -66,21 +66,90 @@ Place = tuple[Block, Point, Align, str]
 Choice = tuple[Place, Bounds, float]
 
 
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Where a label stands: its place and box, its leader, whether it needs casing, and what that costs."""
+
+    label: Label
+    place: Place
+    box: Bounds
+    lead: tuple[Point, Point] | None
+    cased: bool
+    cost: float
+
+
 def label_marks(plan: Plan, court: Bounds) -> dict[tuple[str, str], list[Bounds]]:
     """Add the wanted words; return the boxes that lie inside an area, by its (id, part)."""
     free: dict[tuple[str, str], list[Bounds]] = {}
-    for label in plan.labels:
-        (block, at, align, where), box = _placed(plan, label, court)
-        lead = _leader(plan, box, label, where)
-        cased = not plan.space.is_bare(grown(box, plan.unit))
+    for standing in _solved(plan, court):
+        label = standing.label
+        block, at, align, where = standing.place
         plan.draw(
-            label.id, label.kind, Layer.WORDS, _drawn, label, block, at, align, lead, part=label.part, cased=cased
+            label.id,
+            label.kind,
+            Layer.WORDS,
+            _drawn,
+            label,
+            block,
+            at,
+            align,
+            standing.lead,
+            part=label.part,
+            cased=standing.cased,
         )
-        plan.space.take(grown(box, 1.4 * plan.unit), owner=f"{label.id} words")
         if where == "inside" and label.id is not None:
             part = "copy" if label.part.endswith("copy") else ""
-            free.setdefault((label.id, part), []).append(grown(box, 1.6 * plan.unit))
+            free.setdefault((label.id, part), []).append(grown(standing.box, 1.6 * plan.unit))
     return free
+
+
+def _solved(plan: Plan, court: Bounds) -> list[Standing]:
+    """Return where the labels stand, in their own order.
+
+    They are placed one after another. Where one then covers something, a patient picture is tried again with that
+    one first, until none does or nothing gets better.
+    """
+    order = list(plan.labels)
+    found = _one_by_one(plan, order, court)
+    for _ in range(RETRIES if plan.patient else 0):
+        badly = [standing.label for standing in found if standing.cost >= COVERS]
+        if not badly:
+            break
+        _release(plan, found)
+        order = [*badly, *(label for label in order if label not in badly)]
+        again = _one_by_one(plan, order, court)
+        if sum(standing.cost for standing in again) >= sum(standing.cost for standing in found):
+            _release(plan, again)
+            for standing in found:
+                _take(plan, standing)
+            break
+        found = again
+    number = {id(label): place for place, label in enumerate(plan.labels)}
+    return sorted(found, key=lambda standing: number[id(standing.label)])
+
+
+RETRIES: Final = 4
+COVERS: Final = FORBIDDEN / 4
+"""A label that costs this much lies over a head, a bounce, a person, a digit or other words."""
+
+
+def _one_by_one(plan: Plan, labels: Iterable[Label], court: Bounds) -> list[Standing]:
+    found = []
+    for label in labels:
+        place, box, cost = _placed(plan, label, court)
+        cased = not plan.space.is_bare(grown(box, plan.unit))
+        standing = Standing(label, place, box, _leader(plan, box, label, place[3]), cased, cost)
+        _take(plan, standing)
+        found.append(standing)
+    return found
+
+
+def _take(plan: Plan, standing: Standing) -> None:
+    plan.space.take(grown(standing.box, 1.4 * plan.unit), owner=f"{standing.label.id} words")
+
+
+def _release(plan: Plan, standings: Iterable[Standing]) -> None:
+    plan.space.release({f"{standing.label.id} words" for standing in standings})
 
 
 def _drawn(
@@ -91,8 +160,10 @@ def _drawn(
     yield from pen.lines(block.lines, at, label.size, label.colour, bold=label.bold, align=align, cased=cased)
 
 
-def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
-    """Return where a label stands, and its box."""
+def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds, float]:
+    """Return where a label stands, its box, and what that costs."""
+    # The name of an area may stand in it; all else keeps off what it names.
+    owner = label.id or "" if label.outline else ""
 
     def lead(place: Place, box: Bounds) -> float:
         ends = _leader(plan, box, label, place[3])
@@ -106,10 +177,10 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds]:
             break
         choices = list(tier)
         if choices:
-            found = best(plan.space, choices, label.id or "", lead, found)
+            found = best(plan.space, choices, owner, lead, found)
     if found is None:
         raise ValueError(f"nothing to place {label.text!r} by")
-    return found[0], found[1]
+    return found
 
 
 def _tiers(plan: Plan, label: Label, court: Bounds) -> Iterator[tuple[float, Iterable[Choice]]]:
@@ -129,8 +200,11 @@ def _tiers(plan: Plan, label: Label, court: Bounds) -> Iterator[tuple[float, Ite
                 for choice in _around(plan, label, block, gap, own + dear + number * 1.2)
             ),
         )
-    yield FORBIDDEN / 8, _anywhere(plan, label)
+    yield (ASIDE if plan.patient else FORBIDDEN / 8), _anywhere(plan, label)
 
+
+ASIDE: Final = 24.0
+"""From this cost on a patient picture looks for a place farther off: the words would lie over a path."""
 
 STRANGE: Final = 120.0
 """What it costs to stand in the area of another name."""

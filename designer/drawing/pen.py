@@ -13,6 +13,9 @@ from designer.drawing.words import CAP_HEIGHT, text_width
 CASING: Final = 1.0
 """How far a mark's casing reaches beyond its ink, in u."""
 
+TAILED: Final = frozenset("gjpqyQJ,;()ç")
+"""Letters that reach below the line."""
+
 DASH: Final = (4.4, 2.6)
 """Dash and gap of the broken one of ball and run, in u."""
 
@@ -121,11 +124,11 @@ class Pen:
     def text_box(
         self, lines: Sequence[str], at: Point, size: float, *, bold: bool = False, align: Align = "middle"
     ) -> Bounds:
-        """Return the box of lines of text whose middle is at ``at``: capitals' height for one line."""
+        """Return the box of lines of text whose middle is at ``at``: for one line from its tails to its capitals' height."""
         width = max(text_width(line, size * self.unit, bold) for line in lines)
         left = at[0] - {"left": 0.0, "middle": width / 2, "right": width}[align]
         high = (len(lines) - 1) * size * 1.2 * self.unit / 2 + CAP_HEIGHT / 2 * size * self.unit
-        tail = 0.12 * size * self.unit
+        tail = (0.22 if TAILED.intersection(lines[-1]) else 0.04) * size * self.unit
         return (left, at[1] - high - tail, left + width, at[1] + high)
 
     def feet(self, middle: Point, direction: Point) -> Iterator[Primitive]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from designer.drawing import kit, people
-from designer.drawing.geometry import ahead
+from designer.drawing.geometry import ahead, between
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Layer, Point
 from designer.drill.people import Job, Spot
@@ -55,7 +55,8 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
     made = plan.draw(spot.id, kind, Layer.PEOPLE, people.person, at, facing, spot.job, hand=job.hand, look=look)
     centre = people.centre_of(pen, at, facing)
     plan.discs.append(centre)
-    for middle, radius in ((centre, people.RADIUS + 1.2), (people.racket_tip(pen, centre, facing, job.hand), 4.0)):
+    racket = people.racket_tip(pen, centre, facing, job.hand)
+    for middle, radius in ((centre, people.RADIUS + 1.2), (racket, 4.6), (between(centre, racket, 0.65), 2.0)):
         reach = radius * pen.unit
         box = (middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach)
         plan.space.take(box, owner=spot.id)

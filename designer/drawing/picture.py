@@ -43,19 +43,21 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     across: bool = False,
     rulers: bool = False,
     words: bool = True,
+    patient: bool = False,
 ) -> Picture:
     """Return the picture of the setting ``at``.
 
     ``unit`` is how many metres of court one mark unit is on the medium (``look``: 1 pt at 1:307 is 0.108 m). ``you`` is the
     letter of the reader, drawn filled. ``turned`` shows the far end at the foot, ``across`` lays the court on its side; letters
     stay upright. ``rulers`` adds rackets and strides
-    outside the fence. ``words`` False leaves out every word and digit, for a thumbnail. Only ``theme.switched`` matters here: colours
+    outside the fence. ``words`` False leaves out every word and digit, for a thumbnail; ``patient`` searches long for places of
+    words that cover nothing, as on paper. Only ``theme.switched`` matters here: colours
     are named by role. Raises ``KeyError`` where the drill has no such setting.
     """
     setting = setting_at(drill, at) if isinstance(at, At) else at
     court = ground(drill.court)
     plan = plan_of(drill, setting, court, Page(across, turned), unit, switched=theme.switched)
-    plan.you, plan.words = you, words
+    plan.you, plan.words, plan.patient = you, words, patient
     regions = _in_play(plan)
     plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
     _note_court(plan)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Container, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Final, TypeVar
 
@@ -73,6 +73,11 @@ class Space:
         taken = Taken(box, cost, owner)
         for cell in self._cells(box):
             self.boxes.setdefault(cell, []).append((*box, taken))
+
+    def release(self, owners: Container[str]) -> None:
+        """Forget the boxes of these owners."""
+        for cell, held in self.boxes.items():
+            self.boxes[cell] = [one for one in held if one[4].owner not in owners]
 
     def cross(self, points: Iterable[Point], cost: float, owner: str = "") -> None:
         """Note a line through ``points``; covering one u of it costs ``cost``."""

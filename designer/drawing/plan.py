@@ -55,6 +55,8 @@ class Plan:
     fence: Bounds
     space: Space
     words: bool = True
+    patient: bool = False
+    """Whether words are worth a long search: on paper they are, while something is dragged they are not."""
     you: str | None = None
     marks: list[Mark] = field(default_factory=list)
     labels: list[Label] = field(default_factory=list)

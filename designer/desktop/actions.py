@@ -156,6 +156,7 @@ DRILL: Final[tuple[Entry, ...]] = (
         "Progression",
         (
             Deed("progression add", "Add one after this", "Ctrl+Shift+N"),
+            Sub("usual way", "Add one of the usual way"),
             Deed("progression copy", "Duplicate"),
             Deed("progression rename", "Rename", "F2"),
             Deed("progression form", "Name, aim and minutes"),
@@ -176,6 +177,8 @@ DRILL: Final[tuple[Entry, ...]] = (
             Deed("variation easier", "Add an easier one"),
             Deed("variation harder", "Add a harder one"),
             Deed("variation others", "Add another one"),
+            Sub("dials easier", "Turn a dial: easier"),
+            Sub("dials harder", "Turn a dial: harder"),
             LINE,
             Deed("variation form", "Name it"),
             Deed("variation remove", "Remove"),
@@ -185,6 +188,7 @@ DRILL: Final[tuple[Entry, ...]] = (
             Deed("go harder", "Go to harder", "Ctrl+Alt+3"),
         ),
     ),
+    Sub("versions", "Versions"),
 )
 CARD: Final[tuple[Entry, ...]] = (
     Sub(

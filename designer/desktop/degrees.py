@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
@@ -24,10 +24,19 @@ NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "h
 ORDER: Final[tuple[Degree | None, ...]] = ("easier", None, "harder", "others")
 
 
+CHEVRON: Final = 18
+"""How wide the place of the chevron is, behind what a variation changes."""
+
+
 class DegreeButton(QAbstractButton):
-    """A radio with its name and what it changes. Where there is no such variation yet, a plus that adds one."""
+    """A radio with its name and what it changes, and a chevron for the others of its degree and for one more.
+
+    Where there is no such variation yet, a plus that offers one.
+    """
 
     asked = Signal(object)
+    opened = Signal()
+    """The chevron was pressed, or Alt and the down key."""
 
     def __init__(self, degree: Degree | None, parent: QWidget) -> None:
         super().__init__(parent)
@@ -44,6 +53,11 @@ class DegreeButton(QAbstractButton):
         """Whether there is no variation of this degree."""
         return self.degree is not None and self.count == 0
 
+    @property
+    def has_chevron(self) -> bool:
+        """Whether there is a menu behind it: of variations, and of one more."""
+        return self.degree is not None and self.count > 0
+
     def show_words(self, count: int, changes: str, *, chosen: bool) -> None:
         """Show how many variations there are and what the one meant here changes."""
         self.count, self.changes = count, changes
@@ -57,11 +71,32 @@ class DegreeButton(QAbstractButton):
     def sizeHint(self) -> QSize:
         words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes)
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
-        return QSize(20 + name + (10 + words if words else 0) + (18 if self.count > 1 else 0) + 12, HEIGHT)
+        return QSize(20 + name + (10 + words if words else 0) + (CHEVRON if self.has_chevron else 0) + 12, HEIGHT)
 
     def minimumSizeHint(self) -> QSize:
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
-        return QSize(20 + name + 14 + (18 if self.count > 1 else 0), HEIGHT)
+        return QSize(20 + name + 14 + (CHEVRON if self.has_chevron else 0), HEIGHT)
+
+    def chevron(self) -> QRect:
+        """Return where the chevron stands, null where there is none."""
+        if not self.has_chevron:
+            return QRect()
+        wide = QFontMetrics(font(CONTROL, bold=self.isChecked())).horizontalAdvance(self.name)
+        words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes) if self.changes else 0
+        return QRect(min(self.width() - 4 - CHEVRON, 26 + wide + words), 0, CHEVRON, HEIGHT)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if self.isDown() and self.chevron().contains(event.position().toPoint()):
+            self.setDown(False)
+            self.opened.emit()
+            return
+        super().mouseReleaseEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Down and event.modifiers() & Qt.KeyboardModifier.AltModifier:
+            self.opened.emit()
+            return
+        super().keyPressEvent(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         self.asked.emit(event.globalPos())
@@ -89,13 +124,9 @@ class DegreeButton(QAbstractButton):
         line = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
         painter.drawText(QRect(18, 0, wide + 4, HEIGHT), line, self.name)
         end = self.width() - 4
-        if self.count > 1:
-            end -= 18
-            x = min(
-                end, 18 + wide + 8 + (QFontMetrics(font(NOTE)).horizontalAdvance(self.changes) if self.changes else 0)
-            )
-            paint_icon(painter, "chevron", QRectF(x + 4, middle - 5, 10, 10), now.soft)
-            end = x
+        if self.has_chevron:
+            end = self.chevron().left()
+            paint_icon(painter, "chevron", QRectF(end + 4, middle - 5, 10, 10), now.soft)
         painter.setFont(font(NOTE))
         painter.setPen(QColor(now.soft))
         box = QRect(18 + wide + 9, 0, max(0, int(end) - 18 - wide - 9), HEIGHT)
@@ -106,9 +137,11 @@ class DegreeButton(QAbstractButton):
 
 
 class DegreeRow(QWidget):
-    """The row under the tabs. ``wanted`` asks for another variation of a degree."""
+    """The row under the tabs."""
 
-    wanted = Signal(str)
+    menu_opening = Signal(object, str)
+    """The menu of a degree is made: what can be added may be put at its end."""
+
     asked = Signal(object)
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
@@ -123,6 +156,7 @@ class DegreeRow(QWidget):
         for degree in ORDER:
             button = self._buttons[degree] = DegreeButton(degree, self)
             button.clicked.connect(lambda _=False, degree=degree: self._press(degree))
+            button.opened.connect(lambda degree=degree: self._open_menu_under(degree))
             button.asked.connect(lambda spot, degree=degree: self._open_menu(degree, spot))
             line.addWidget(button, 0 if degree is None else 1)
         self._later = QTimer(self)
@@ -163,13 +197,10 @@ class DegreeRow(QWidget):
             self.refresh()
             return
         found = of_degree(self._document.shown, at, degree)
-        if not found:
-            self.wanted.emit(degree)
-        elif len(found) == 1:
+        if len(found) == 1:
             self._view.go_to(At(at.progression, found[0].id))
         else:
-            button = self._buttons[degree]
-            self._open_menu(degree, button.mapToGlobal(QPoint(0, button.height())))
+            self._open_menu_under(degree)
         self.refresh()
 
     def menu(self, degree: Degree) -> QMenu:
@@ -177,6 +208,7 @@ class DegreeRow(QWidget):
         from PySide6.QtGui import QActionGroup
 
         menu = QMenu(self)
+        menu.aboutToHide.connect(menu.deleteLater)
         group = QActionGroup(menu)
         for each in of_degree(self._document.shown, self._view.at, degree):
             words = self._words(each)
@@ -185,12 +217,16 @@ class DegreeRow(QWidget):
             action.setChecked(each.id == self._view.at.variation)
             action.triggered.connect(lambda _=False, id=each.id: self._go(id))
             group.addAction(action)
-        menu.addSeparator()
-        menu.addAction(f"Add another {NAMES[degree].lower()} one", lambda: self.wanted.emit(degree))
+        self.menu_opening.emit(menu, degree)
         return menu
 
     def _go(self, variation: str) -> None:
         self._view.go_to(At(self._view.at.progression, variation))
+
+    def _open_menu_under(self, degree: Degree | None) -> None:
+        if degree is not None:
+            button = self._buttons[degree]
+            self.menu(degree).popup(button.mapToGlobal(QPoint(0, button.height())))
 
     def _open_menu(self, degree: Degree | None, spot: QPoint) -> None:
         if degree is not None and self._buttons[degree].count > 1:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -53,6 +54,17 @@ class Prompts:
         box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
         box.exec()
 
+    def choose(self, parent: QWidget, question: str, more: str, answers: Sequence[str]) -> int | None:
+        """Ask which of ``answers`` is meant, a button each; return its number from 0."""
+        from PySide6.QtWidgets import QMessageBox
+
+        box = self._box(parent, question, more)
+        buttons = [box.addButton(_capital(answer), QMessageBox.ButtonRole.AcceptRole) for answer in answers]
+        box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
+        box.exec()
+        clicked = box.clickedButton()
+        return next((number for number, button in enumerate(buttons) if button is clicked), None)
+
     def text(self, parent: QWidget, question: str, value: str = "") -> str | None:
         """Ask for one line of text."""
         from PySide6.QtWidgets import QInputDialog
@@ -84,3 +96,7 @@ class Prompts:
         box.setText(sentence)
         box.setInformativeText(more)
         return box
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

@@ -115,7 +115,9 @@ class NameBox(QLineEdit):
 class ProgressionTabs(QWidget):
     """All tabs and the plus behind them. Renaming happens in the tab itself."""
 
-    wanted = Signal()
+    menu_wanted = Signal(object)
+    """The menu of what can be added should open at this global place."""
+
     named = Signal(str, str)
     asked = Signal(object)
 
@@ -127,7 +129,7 @@ class ProgressionTabs(QWidget):
         self.setFixedHeight(HEIGHT)
         self.setAccessibleName("Progressions")
         self.plus = IconButton("plus", "Add a progression", self, size=14)
-        self.plus.clicked.connect(self.wanted)
+        self.plus.clicked.connect(lambda: self.menu_wanted.emit(self.plus.mapToGlobal(self.plus.rect().bottomLeft())))
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)

@@ -106,6 +106,7 @@ class MainWindow(QMainWindow):
         self.canvas = CourtCanvas(document, view)
         self.numbers = NumbersPanel(document, view)
         self.column = CardColumn(document, view, self.bursts)
+        self.column.canvas = self.canvas
         self.bottom = BottomLine(document, view)
 
     def _place(self) -> None:

@@ -3,6 +3,8 @@
 from random import Random
 
 import pytest
+from desktop import hand
+from desktop.kept import Shelf, as_it_was, open_sample
 from shiboken6 import isValid
 
 from designer.desktop.blank import blank
@@ -27,6 +29,9 @@ class Scripted(Prompts):
 
     def yes(self, parent, question, more, verb):
         return self._answer("yes", question)
+
+    def choose(self, parent, question, more, answers):
+        return self._answer("choose", question, more, tuple(answers))
 
     def say(self, parent, sentence, more=""):
         self.asked.append(("say", sentence, more))
@@ -92,3 +97,27 @@ def make_window(qtbot, styled, prompts):
 @pytest.fixture
 def window(make_window, document):
     return make_window(document)
+
+
+@pytest.fixture(scope="module")
+def shelf(tmp_path_factory):
+    kept = Shelf(tmp_path_factory.mktemp("shelf"))
+    yield kept
+    kept.close()
+
+
+@pytest.fixture
+def wide_kept(shelf, qtbot, styled, prompts):
+    """The sample "wide-start" at its fed progression, in a window that a module's tests share."""
+    if shelf.window is None:
+        shelf.window = open_sample(prompts, "wide-start", Random(7))
+    window = shelf.window
+    window.prompts = prompts
+    as_it_was(window, ("p-fed",))
+    window.show()
+    qtbot.waitExposed(window)
+    qtbot.waitUntil(lambda: bool(window.column.sentences()))
+    hand.settle()
+    yield window
+    window.hide()
+    hand.settle()

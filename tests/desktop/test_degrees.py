@@ -1,6 +1,9 @@
 """Easier, as set, harder: chosen, added where there is none, listed where there are several."""
 
 from desktop import hand
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from designer.bundle import sample
 from designer.desktop.document import Document
@@ -17,17 +20,20 @@ def opened(make_window):
     return window
 
 
-def test_where_there_is_none_a_press_adds_one_and_shows_it(window):
+def test_where_there_is_none_a_press_offers_one_and_shows_it(window):
     harder = window.degrees.button("harder")
     assert harder.empty
     hand.click(harder)
+    menu = QApplication.activePopupWidget()
+    next(action for action in menu.actions() if "to change by hand" in action.text()).trigger()
+    menu.close()
     progression = window.document.drill.progressions[0]
     assert len(progression.harder) == 1
     assert window.view.at == At(progression.id, progression.harder[0].id)
     assert window.degrees.button("harder").isChecked()
     hand.click(window.degrees.button(None))
     assert window.view.at == At(progression.id)
-    hand.click(harder)
+    QTest.mouseClick(harder, Qt.MouseButton.LeftButton, pos=QPoint(6, 19))
     assert window.view.at.variation == progression.harder[0].id
     assert len(window.document.drill.progressions[0].harder) == 1
 

@@ -2,6 +2,7 @@
 
 from desktop import hand
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 
 from designer.bundle import sample
 from designer.desktop.document import Document
@@ -32,8 +33,12 @@ def test_a_press_shows_that_progression(make_window):
     assert [tab.isChecked() for tab in window.tabs.tabs()] == [False, False, True, False]
 
 
-def test_the_plus_adds_one_after_the_one_in_view_and_asks_for_its_name(window):
-    hand.click(window.tabs.plus)
+def test_the_plus_adds_one_after_the_one_in_view_and_asks_for_its_name(window, qtbot):
+    with qtbot.waitSignal(window.tabs.menu_wanted):
+        hand.click(window.tabs.plus)
+    menu = QApplication.activePopupWidget()
+    menu.actions()[0].trigger()
+    menu.close()
     hand.write(window.tabs._box, "Points")
     hand.key(window.tabs._box, Qt.Key.Key_Return)
     assert [progression.name for progression in window.document.drill.progressions] == ["", "Points"]

@@ -27,8 +27,10 @@ from designer.desktop.view import View
 from designer.wording.sentence import Sentence
 
 if TYPE_CHECKING:
+    from designer.desktop.canvas.court_canvas import CourtCanvas
     from designer.desktop.column.open_form import OpenForm
     from designer.desktop.column.opener import Opener
+    from designer.desktop.picking.picker import Picker
     from designer.wording.card import CardWords
 
 WIDE: Final = 500
@@ -61,6 +63,8 @@ class CardColumn(QWidget):
         super().__init__(parent)
         self._document, self._view, self._bursts = document, view, bursts
         self.ask_all = False
+        self.canvas: CourtCanvas | None = None
+        """The court that forms let things be picked on."""
         self._rows: dict[str, SentenceRow] = {}
         self._headings: dict[str, Heading] = {}
         self._opener: Opener | None = None
@@ -87,6 +91,11 @@ class CardColumn(QWidget):
     def form(self) -> OpenForm | None:
         """Return the form that is open."""
         return None if self._opener is None else self._opener.form
+
+    @property
+    def picker(self) -> Picker | None:
+        """Return what lets things be picked on the court for the open form."""
+        return None if self._opener is None else self._opener.picker
 
     def refresh(self) -> None:
         """Show the card of the setting in view. Widgets whose sentence is still there are kept."""

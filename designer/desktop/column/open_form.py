@@ -17,7 +17,7 @@ from designer.desktop.forms.form import Form
 from designer.desktop.forms.subjects import Subject
 from designer.desktop.style import field_sheet, form_ground, look
 
-LEFT: Final = 38
+LEFT: Final = 32
 SIDE: Final = 14
 BAR: Final = 4
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from designer.desktop.bursts import Bursts
     from designer.desktop.column.column import CardColumn
     from designer.desktop.document import Document
+    from designer.desktop.picking.picker import Picker
     from designer.desktop.view import View
 
 _SHEETS: Final = {
@@ -40,10 +41,29 @@ class Opener(QObject):
         self._column, self._document, self._view, self._bursts = column, document, view, bursts
         self.form: OpenForm | None = None
         self.under: str | None = None
+        self._picker: Picker | None = None
+
+    @property
+    def picker(self) -> Picker | None:
+        """Return what lets things be picked on the court, None where the column stands beside none."""
+        if self._picker is None and self._column.canvas is not None:
+            from designer.desktop.picking.picker import Picker
+
+            self._picker = Picker(self._column.canvas)
+        return self._picker
 
     @property
     def _context(self) -> Context:
-        return Context(self._document.shown, self._view.at, self._view.setting, self._document.source)
+        subject = None if self.form is None else self.form.subject
+        return Context(
+            self._document.shown,
+            self._view.at,
+            self._view.setting,
+            self._document.source,
+            court=self.picker,
+            units=self._view.units,
+            about=None if subject is None else subject.record_id,
+        )
 
     def press(self, row: SentenceRow) -> None:
         """Open what a sentence was made from, close it again, or answer the question that it is."""
@@ -89,6 +109,8 @@ class Opener(QObject):
 
     def close(self) -> None:
         """Close the form."""
+        if self._picker is not None:
+            self._picker.end()
         if self.form is not None:
             form, self.form, self.under = self.form, None, None
             self._column.drop(form)
@@ -148,6 +170,9 @@ class Opener(QObject):
         if self.form is None:
             return
         subject, at = self.form.subject, self._view.at
+        if self._picker is not None and self._picker.trying:
+            self._document.preview(subject.write(self._document.drill, at, record))
+            return
         label = f"Change {subject.title(self._context, record)}"
         merge = self._bursts.key(subject.key) if typed else None
         self._document.perform(label, subject.write(self._document.drill, at, record), merge=merge)

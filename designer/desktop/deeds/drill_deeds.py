@@ -11,6 +11,8 @@ from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QMenu
 
 from designer.desktop import ladder
+from designer.desktop.deeds.version_deeds import VersionDeeds
+from designer.desktop.deeds.way_deeds import WayDeeds
 from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.drill import edits
 from designer.drill.drill import Drill
@@ -43,6 +45,8 @@ class DrillDeeds(QObject):
         window.column.wanted.connect(self.make)
         self._join_progressions()
         self._join_variations()
+        self.ways = WayDeeds(window)
+        self.versions = VersionDeeds(window)
         window.view.at_changed.connect(self._enable)
         window.document.shown_changed.connect(self._enable)
         self._enable()
@@ -128,7 +132,6 @@ class DrillDeeds(QObject):
         }
         for name, do in deeds.items():
             actions[f"progression {name}"].triggered.connect(lambda _=False, do=do: do())
-        window.tabs.wanted.connect(self.add_progression)
         window.tabs.named.connect(self._rename)
         window.tabs.asked.connect(lambda spot: self._pop("progression", spot))
 
@@ -171,7 +174,6 @@ class DrillDeeds(QObject):
         actions["variation remove"].triggered.connect(self.remove_variation)
         for name, place in (("go easier", "easier"), ("go as set", None), ("go harder", "harder")):
             actions[name].triggered.connect(lambda _=False, place=place: self._go(place))
-        window.degrees.wanted.connect(self.vary)
         window.degrees.asked.connect(lambda spot: self._pop("variation", spot))
 
     def vary(self, degree: str) -> None:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
+from shiboken6 import isValid
 
 from designer.desktop.forms.context import Context
+from designer.desktop.forms.wish import Wish
 
 
 class Refused(Exception):
@@ -21,6 +24,9 @@ class Box(QWidget):
     """(value, typed): ``typed`` is a letter more or less, to be undone with the others of one go."""
 
     refused = Signal(str)
+
+    lit = Signal(bool)
+    """Whether this field waits for something to be picked on the court."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -40,3 +46,14 @@ class Box(QWidget):
     def give(self, value: Any, *, typed: bool = False) -> None:
         """Emit a value that the user has settled, or with ``typed`` is still typing."""
         self.edited.emit(value, typed)
+
+    def ask(self, context: Context, wish: Wish) -> None:
+        """Let ``wish`` be picked on the court; this field is lit until that is over."""
+        if context.court is None:
+            return
+        context.court.begin(replace(wish, about=context.about, ended=self._let_go))
+        self.lit.emit(True)
+
+    def _let_go(self) -> None:
+        if isValid(self):
+            self.lit.emit(False)

@@ -8,10 +8,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLabel
 
-from designer.desktop.controls import CheckBox, DropDown, Picker, Segments, fill
+from designer.desktop.controls import CheckBox, DropDown, IconButton, Picker, Segments, fill
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.box import Box
-from designer.desktop.forms.context import Context
+from designer.desktop.forms.context import ON_COURT, Context
 from designer.desktop.forms.fields import (
     Block,
     Choice,
@@ -28,7 +28,9 @@ from designer.desktop.forms.fields import (
     Rounds,
     Span,
     Translations,
+    Where,
 )
+from designer.desktop.forms.place_boxes import PICK, CornersBox, WhereBox
 from designer.desktop.forms.typed_boxes import (
     BlockBox,
     DayBox,
@@ -36,12 +38,11 @@ from designer.desktop.forms.typed_boxes import (
     LinesBox,
     MeasureBox,
     NumberBox,
-    PointBox,
-    PointsBox,
     RoundsBox,
     SpanBox,
     TranslationsBox,
 )
+from designer.desktop.forms.wish import Wish
 from designer.desktop.style import look
 
 FEW: Final = 4
@@ -89,44 +90,104 @@ class ChoiceBox(Box):
         fill(self._list, [*options, *self._kind.options], value)
 
 
-class PickBox(Box):
+class _OnCourt(Box):
+    """What is chosen from a list, and where some of it lies on the court can be picked there too."""
+
+    def __init__(self, kind: Pick | Many) -> None:
+        super().__init__()
+        self._options = kind.options
+        self._context: Context | None = None
+        self._words = ""
+        self.button: IconButton | None = None
+
+    def add_button(self) -> None:
+        """Put the button that asks for it on the court behind the list, where there is anything to pick."""
+        if self._options in ON_COURT:
+            self.button = IconButton("pick", PICK, size=14)
+            self.button.clicked.connect(self._ask)
+            self.button.hide()
+            self.row.addWidget(self.button)
+
+    def name(self, words: str) -> None:
+        super().name(words)
+        self._words = words
+        if self.button is not None:
+            self.button.setAccessibleName(f"{words}: {PICK.lower()}")
+
+    def wish(self, context: Context) -> Wish:
+        """Return what is to be picked."""
+        raise NotImplementedError
+
+    def follow(self, context: Context) -> None:
+        """Take note of the drill as it is now."""
+        self._context = context
+        if self.button is not None:
+            self.button.setVisible(context.court is not None)
+
+    def _ask(self) -> None:
+        if self._context is not None:
+            self.ask(self._context, self.wish(self._context))
+
+
+class PickBox(_OnCourt):
     """One of the values that the drill holds."""
 
     def __init__(self, kind: Pick) -> None:
-        super().__init__()
+        super().__init__(kind)
         self._kind = kind
         self._list = DropDown()
         self._list.activated.connect(lambda _: self.give(self._list.currentData()))
         self.row.addWidget(self._list)
         self.setFocusProxy(self._list)
+        self.add_button()
 
     def name(self, words: str) -> None:
         super().name(words)
         self._list.setAccessibleName(words)
 
+    def wish(self, context: Context) -> Wish:
+        return Wish(
+            self._words,
+            "one",
+            self.give,
+            options=self._kind.options(context),
+            chosen=lambda: (self._list.currentData(),),
+        )
+
     def show_value(self, value: Any, context: Context) -> None:
+        self.follow(context)
         first: list[tuple[Any, str]] = [(None, self._kind.nothing)] if self._kind.optional else []
         fill(self._list, [*first, *self._kind.options(context)], value)
 
 
-class ManyBox(Box):
+class ManyBox(_OnCourt):
     """Any number of the values that the drill holds: a menu of ticks."""
 
     def __init__(self, kind: Many) -> None:
-        super().__init__()
+        super().__init__(kind)
         self._kind = kind
         self._value: tuple[Any, ...] = ()
         self._picker = Picker()
         self._picker.setFont(font(CONTROL))
         self.row.addWidget(self._picker)
         self.setFocusProxy(self._picker)
+        self.add_button()
 
     def name(self, words: str) -> None:
         super().name(words)
-        self._words = words
         self._picker.setAccessibleName(words)
 
+    def wish(self, context: Context) -> Wish:
+        return Wish(
+            self._words,
+            "many",
+            lambda each: self._toggle(each, each not in self._value),
+            options=self._kind.options(context),
+            chosen=lambda: self._value,
+        )
+
     def show_value(self, value: Any, context: Context) -> None:
+        self.follow(context)
         self._value = tuple(value)
         options = [*self._kind.options(context)]
         options += [(each, f"{each} (not there)") for each in self._value if each not in dict(options)]
@@ -199,7 +260,8 @@ def box_for(kind: Any) -> Box:
         Measure: MeasureBox,
         Line: LineBox,
         Flag: FlagBox,
-        Points: lambda kind: PointBox() if kind.fixed == 1 else PointsBox(kind),
+        Where: WhereBox,
+        Points: CornersBox,
         Block: lambda kind: BlockBox(kind.hint, live=True),
         Lines: lambda kind: LinesBox(kind.hint, live=True),
         Day: lambda _: DayBox(),

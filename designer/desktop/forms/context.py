@@ -8,10 +8,12 @@ from typing import Any, Final
 
 from designer.court.regions import line_words, region_words
 from designer.court.standards import ground
+from designer.desktop.forms.wish import Court
 from designer.desktop.names import name_of
 from designer.drill.drill import Drill
 from designer.drill.ids import Chooser, new_id
 from designer.drill.setting import At, Setting
+from designer.wording.units import Units
 
 Options = Sequence[tuple[Any, str]]
 
@@ -46,12 +48,19 @@ _ROLE_WORDS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """The drill, the setting in view and the source of new ids."""
+    """The drill, the setting in view and the source of new ids.
+
+    ``court`` is where things can be picked, None where there is none; ``units`` are what distances are read in;
+    ``about`` is the id of the record that the form is about, which nothing in it can be tied to.
+    """
 
     drill: Drill
     at: At
     setting: Setting
     source: Chooser
+    court: Court | None = None
+    units: Units = "rackets"
+    about: str | None = None
 
     def new_id(self, kind: str) -> str:
         """Return an id that no record of this setting has."""
@@ -141,3 +150,7 @@ def progressions(context: Context) -> Options:
 def records(context: Context) -> Options:
     """Return every record of the setting."""
     return [(record.id, name_of(context.setting, record)) for _, record in context.setting.records()]
+
+
+ON_COURT: Final = (letters, people, areas, regions, shots, shots_and_runs, anchors)
+"""Choices of which some lie on the court and can be picked there."""

@@ -106,10 +106,20 @@ class Flag:
 
 
 @dataclass(frozen=True, slots=True)
-class Points:
-    """Places in metres from the net's centre, x to the right and y towards the far end, one a line."""
+class Where:
+    """A place, picked or dragged on the court or typed as it is read; ``add`` is the word to press where there is none."""
 
-    fixed: int | None = None
+    add: str = "Say where"
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Corners or points on the way, each picked on the court or typed as it is read: at least so many, at most so many."""
+
+    least: int = 0
+    most: int | None = None
+    one: str = "corner"
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,6 +191,7 @@ Kind = (
     | Lines
     | Day
     | Flag
+    | Where
     | Points
     | Pairs
     | Rounds

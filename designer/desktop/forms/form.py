@@ -6,20 +6,25 @@ from typing import Any, Final
 
 from pydantic import ValidationError
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
-from designer.desktop.controls import Link, stacked
+from designer.desktop.controls import Link, frame, stacked
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.boxes import Complaint, box_for
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Several, Table
+from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Points, Several, Table, Where
 from designer.desktop.style import look
 from designer.drill.base import Record
 
 LABEL: Final = 90
+SIDE: Final = 6
+"""How far a row reaches beyond its label, so that it can be lit all round."""
 PITCH: Final = 33
 NESTED: Final = (One, Several, Kinds, Either, Pairs)
+UNDER: Final = (*NESTED, Where, Points)
+"""Kinds whose control takes the whole width, under its label."""
 
 
 class Row(QWidget):
@@ -31,6 +36,7 @@ class Row(QWidget):
         super().__init__()
         self.field = field
         self.box = box
+        self.lit = False
         self._label = QLabel(field.label)
         self._label.setTextFormat(Qt.TextFormat.PlainText)
         self._label.setWordWrap(True)
@@ -40,8 +46,9 @@ class Row(QWidget):
         box.name(field.label)
         box.edited.connect(lambda value, typed: self.edited.emit(field.name, value, typed))
         box.refused.connect(self._complaint.say)
+        box.lit.connect(self._light)
         outer = stacked(self)
-        beside = not isinstance(field.kind, NESTED)
+        beside = not isinstance(field.kind, UNDER)
         if beside:
             self.setMinimumHeight(PITCH)
             line = QHBoxLayout()
@@ -50,9 +57,10 @@ class Row(QWidget):
             self._label.setFixedWidth(LABEL - 8)
             line.addWidget(self._label, 0, Qt.AlignmentFlag.AlignTop)
             line.addWidget(box, 1)
+            outer.setContentsMargins(SIDE, 0, 0, 0)
             outer.addLayout(line)
         else:
-            outer.setContentsMargins(0, 3, 0, 4)
+            outer.setContentsMargins(SIDE, 3, 0, 4)
             outer.addWidget(self._label)
             outer.addWidget(box)
         outer.addWidget(self._complaint)
@@ -60,6 +68,15 @@ class Row(QWidget):
     def colour(self) -> None:
         """Take the colours of the look in force."""
         self._label.setStyleSheet(f"color: {look().soft};")
+
+    def _light(self, on: object) -> None:
+        self.lit = bool(on)
+        self.update()
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        if self.lit:
+            painter = QPainter(self)
+            frame(painter, self.rect(), edge=look().highlighter_edge, fill=look().highlighter, width=2)
 
     def complain(self, sentence: str) -> None:
         """Say under the control what is wrong with what was filled in."""

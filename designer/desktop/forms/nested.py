@@ -17,7 +17,7 @@ from designer.desktop.forms.form import Form
 from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.style import look
 
-INDENT: Final = 12
+INDENT: Final = 8
 
 
 class Inner(QWidget):

@@ -15,15 +15,14 @@ from designer.desktop.forms.fields import (
     Line,
     Measure,
     Number,
-    One,
     Pick,
     Points,
     Table,
+    Where,
     words,
 )
 from designer.desktop.forms.tables_conditions import STROKES, WINGS
 from designer.desktop.forms.tables_rules import NOTE
-from designer.drill.base import Place
 from designer.drill.items import (
     Area,
     Barrier,
@@ -54,24 +53,15 @@ CARE: Final = Field(
 )
 
 
-def _place(_: Context) -> Place:
-    return Place(at=(0.0, 0.0))
-
-
 def _where(label: str = "Where", *, optional: bool = False, name: str = "place") -> Field:
-    return Field(name, label, One(_place, "Say where", optional), more=True, drawn=True)
+    return Field(name, label, Where(optional=optional))
 
 
 _BOTH: Final = Field("both_ends", "", Flag("the same at the other end"), more=True)
 _HAND: Final = Field("hand_of", "For the hand of", Pick(here.letters, "nobody’s"), more=True)
 _THING: Final[Table] = (CARE, _BOTH, _HAND, NOTE)
 _STANDING: Final[Table] = (_where(), *_THING)
-_CORNERS: Final = Field("corners", "Corners", Points(), more=True, drawn=True)
-
-PLACE: Final[Table] = (
-    Field("on", "From", Pick(here.anchors, "the net’s centre")),
-    Field("at", "Right, far", Points(fixed=1)),
-)
+_CORNERS: Final = Field("corners", "Corners", Points(2), more=True, drawn=True)
 
 SPOT: Final[Table] = (
     Field("job", "Who", Pick(here.letters, optional=False), more=True, drawn=True),
@@ -90,7 +80,7 @@ SHOT: Final[Table] = (
     Field("by", "Hit by", Pick(here.letters, optional=False), more=True, drawn=True),
     Field("after", "After", Pick(here.shots, "nothing: a first ball"), more=True, drawn=True),
     _where("Lands", optional=True, name="to"),
-    _where("Hit at", optional=True, name="contact"),
+    Field("contact", "Hit at", Where(optional=True), more=True, drawn=True),
     Field("height", "Hit how high", Measure(), more=True),
     Field("over_net", "Over the net", Measure(), more=True),
     Field("bounces", "Bounces first", Number(0, 3), more=True),
@@ -109,7 +99,7 @@ RUN: Final[Table] = (
     Field("by", "Who runs", Pick(here.letters, optional=False), more=True, drawn=True),
     Field("during", "During", Pick(here.shots, "no ball")),
     _where("To", name="to"),
-    Field("via", "By way of", Points(), more=True, drawn=True),
+    Field("via", "By way of", Points(one="point"), more=True, drawn=True),
     NOTE,
 )
 
@@ -155,7 +145,6 @@ LINE: Final[Table] = (
 )
 
 TABLES: Final[dict[type, Any]] = {
-    Place: PLACE,
     Spot: SPOT,
     Shot: SHOT,
     Run: RUN,
@@ -170,9 +159,9 @@ TABLES: Final[dict[type, Any]] = {
     DrawnLine: LINE,
     Barrier: (Field("height", "How high", Measure()), _CORNERS, *_THING),
     Area: AREA,
-    Rectangle: (Field("corners", "Two corners", Points(fixed=2)),),
-    Ellipse: (Field("corners", "Two corners", Points(fixed=2)),),
-    Polygon: (Field("corners", "Corners", Points()),),
+    Rectangle: (Field("corners", "Two corners", Points(2, 2)),),
+    Ellipse: (Field("corners", "Two corners", Points(2, 2)),),
+    Polygon: (Field("corners", "Corners", Points(3)),),
     Unknown: (),
     UnknownShape: (),
 }

@@ -12,8 +12,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box, Refused
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fields import Line, Measure, Number, Points, Span
-from designer.drill.base import FARTHEST
+from designer.desktop.forms.fields import Line, Measure, Number, Span
 
 
 def typed(placeholder: str = "") -> QLineEdit:
@@ -274,48 +273,6 @@ class LinesBox(BlockBox):
 
     def text_of(self, value: Any) -> str:
         return "\n".join(value)
-
-
-class PointsBox(BlockBox):
-    """Places, one a line: "x, y" in metres from the net's centre."""
-
-    def __init__(self, kind: Points) -> None:
-        super().__init__("2.74, -6.40")
-        self._kind = kind
-
-    def value_of(self, text: str) -> Any:
-        points = tuple(point_of(line) for line in text.splitlines() if line.strip())
-        fixed = self._kind.fixed
-        if fixed is not None and len(points) != fixed:
-            raise Refused(f"{fixed} places, please, one a line.")
-        return points
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(f"{x:g}, {y:g}" for x, y in value)
-
-
-class PointBox(TypedBox):
-    """One place: "x, y" in metres."""
-
-    def __init__(self) -> None:
-        super().__init__("2.74, -6.40", "m", width=120)
-
-    def value_of(self, text: str) -> Any:
-        return point_of(text)
-
-    def text_of(self, value: Any) -> str:
-        return f"{value[0]:g}, {value[1]:g}"
-
-
-def point_of(text: str) -> tuple[float, float]:
-    """Return the place that "x, y" stands for; raise ``Refused`` where it stands for none."""
-    try:
-        x, y = (float(number) for number in text.replace(";", ",").split(","))
-    except ValueError:
-        raise Refused("Metres to the right, a comma, metres to the far end, please.") from None
-    if max(abs(x), abs(y)) > FARTHEST:
-        raise Refused(f"A place within {FARTHEST:g} m of the net, please.")
-    return (x, y)
 
 
 class RoundsBox(BlockBox):

@@ -3,13 +3,10 @@
 from datetime import date
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from designer.desktop.forms.box import Refused
 from designer.desktop.forms.boxes import box_for
-from designer.desktop.forms.fields import Day, Line, Lines, Measure, Number, Points, Rounds, Span, Translations
-from designer.desktop.forms.typed_boxes import point_of
+from designer.desktop.forms.fields import Day, Line, Lines, Measure, Number, Rounds, Span, Translations
 
 TEXTS = [
     (Number(0, 600), 12),
@@ -19,8 +16,6 @@ TEXTS = [
     (Measure(words=("knee", "net")), "knee"),
     (Day(), date(2026, 5, 31)),
     (Lines(), ("High and cross, then run.", "Push off, split, look.")),
-    (Points(), ((2.7432, -9.144), (4.1148, -6.4008))),
-    (Points(fixed=1), (0.6858, -11.8872)),
     (Rounds(), (("A", "B", "C"), ("B", "C", "A"))),
     (Translations(), {"de": {"Net, then wide.": "Netz, dann weit."}}),
     (Line(), "B feeds"),
@@ -40,9 +35,6 @@ REFUSED = [
     (Measure(0, 5), "9", "Metres from 0 to 5"),
     (Measure(0, 5, words=("knee",)), "ankle", "or knee"),
     (Day(), "31 May", "2026-05-31"),
-    (Points(), "1", "a comma"),
-    (Points(), "1, 500", "within 100 m"),
-    (Points(fixed=2), "1, 2", "2 places"),
     (Rounds(), "AB C", "Single letters"),
     (Translations(), "Net. = Netz.", "the language"),
 ]
@@ -54,12 +46,6 @@ def test_what_is_no_value_is_refused_in_a_sentence(qtbot, styled, kind, text, se
     qtbot.addWidget(box)
     with pytest.raises(Refused, match=sentence):
         box.value_of(text)
-
-
-@given(st.tuples(st.integers(-1_000_000, 1_000_000), st.integers(-1_000_000, 1_000_000)))
-def test_a_place_is_read_as_it_was_written(tenths):
-    point = tuple(tenth / 10_000 for tenth in tenths)
-    assert point_of(f"{point[0]}, {point[1]}") == point
 
 
 def test_a_span_keeps_its_ends_in_order(qtbot, styled):

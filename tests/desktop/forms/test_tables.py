@@ -20,7 +20,9 @@ ELSEWHERE = {
     people.Job: {"letter"},
 }
 HELD = {
-    # Changes are what the forms edit; the others are what records have in common, or are unknown to us.
+    # Changes are what the forms edit, a place has a control of its own; the others are what records have in common, or
+    # are unknown to us.
+    base.Place,
     drill_module.Changes,
     base.Record,
     base.Noted,

@@ -1,0 +1,42 @@
+"""What a form waits for is seen: a ring round each thing that can be picked, the name of what a press would take."""
+
+import pytest
+from desktop import hand
+from PySide6.QtCore import QEvent
+from PySide6.QtGui import QColor
+
+from designer.desktop.look import LIGHT
+
+
+@pytest.fixture
+def canvas(wide_kept):
+    window = wide_kept
+    window.column.open("zone")
+    hand.settle()
+    place = window.column.form.form.row("must").box._inner.form.row("where").box._inners[0]
+    hand.click(place.form.row("area").box.button)
+    return window.canvas
+
+
+def colours(canvas, points):
+    """How near the colours at these points of the court are to that of the highlighter's edge, 0 for the very same."""
+    image = canvas.grab().toImage()
+    wanted = QColor(LIGHT.highlighter_edge)
+    found = []
+    for point in points:
+        pixel = canvas.to_pixel(point).toPoint()
+        colour = image.pixelColor(pixel)
+        found.append(max(abs(a - b) for a, b in zip(colour.getRgb()[:3], wanted.getRgb()[:3], strict=True)))
+    return found
+
+
+def test_the_part_that_would_be_taken_has_an_edge_all_round_and_leaves_with_the_pick(canvas):
+    # The left service box of the far end, its far edge on the service line 21 ft from the net (ITF Rules 2025, rule 1).
+    edge = [(1.0, 6.4008), (3.0, 6.4008)]
+    away = colours(canvas, edge)
+    hand.mouse(canvas, QEvent.Type.MouseMove, (2.0, 3.0), hand.NONE, hand.NONE)
+    hand.settle()
+    lit = colours(canvas, edge)
+    assert max(lit) < 40 < min(away)
+    hand.press(canvas, (2.0, 3.0))
+    assert min(colours(canvas, edge)) > 40

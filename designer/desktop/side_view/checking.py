@@ -40,7 +40,7 @@ class NumberChecks(QObject):
     def ask(self, *_: object) -> None:
         """Have the checks made for the setting in view and the players chosen."""
         drill, at, players = self._document.drill, self._view.at, settings.level()
-        self.worker.ask((at, players), lambda: all_checks(drill, at, players))
+        self.worker.ask((at, players), lambda _: all_checks(drill, at, players))
 
     def _take(self, _about: Any, found: tuple[Check, ...] | None, _problem: str) -> None:
         if found is not None:

@@ -183,7 +183,7 @@ class NumbersPanel(QWidget):
 
     def _ask(self, shot: str) -> None:
         drill, at, level, units = self._document.shown, self._view.at, settings.level(), self._view.units
-        self.worker.ask((shot, at, level), lambda: computed(drill, at, shot, level, units))
+        self.worker.ask((shot, at, level), lambda _: computed(drill, at, shot, level, units))
 
     def _take(self, about: Any, found: Computed | None, problem: str) -> None:
         if about[0] != self._shot:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from designer.drawing.geometry import grown
+from designer.drawing.geometry import grown, within
 from designer.drawing.pen import Pen
 from designer.drawing.placing import best
 from designer.drawing.plan import Plan
@@ -28,6 +28,8 @@ def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
             text = "deuce" if side * end < 0 else "ad"
             edge = plan.page.to_page((side * ground.outer, end * y))
             beyond = plan.page.to_page((side * (ground.outer + 1.0), end * y))
+            if not within(plan.space.extent, edge):
+                continue  # the other half of the court is not shown
             out = (round(beyond[0] - edge[0]), round(beyond[1] - edge[1]))
             off = 3.0 * u if out[0] else 7.0 * u
             align: Align = "left" if out[0] > 0 else "right" if out[0] < 0 else "middle"

@@ -217,6 +217,11 @@ def grown(box: Bounds, by: float) -> Bounds:
     return (box[0] - by, box[1] - by, box[2] + by, box[3] + by)
 
 
+def within(box: Bounds, point: Point) -> bool:
+    """Whether ``point`` lies in ``box`` or on its edge."""
+    return box[0] - 1e-6 <= point[0] <= box[2] + 1e-6 and box[1] - 1e-6 <= point[1] <= box[3] + 1e-6
+
+
 def inside_box(start: Point, end: Point, box: Bounds) -> float:
     """Return how many metres of the straight piece from ``start`` to ``end`` lie inside ``box``."""
     low, high = 0.0, 1.0

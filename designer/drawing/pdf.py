@@ -35,7 +35,13 @@ def draw(canvas: Any, picture: Picture, theme: Theme, x: float, y: float, scale:
     """Draw ``picture`` with the lower left corner of its extent at (x, y) points; ``scale`` is points a metre."""
     left, low = picture.extent[:2]
     shapes = (shape for mark in picture.marks for shape in mark.primitives)
+    canvas.saveState()
+    if picture.cut:
+        edge = canvas.beginPath()
+        edge.rect(x, y, (picture.extent[2] - left) * scale, (picture.extent[3] - low) * scale)
+        canvas.clipPath(edge, stroke=0, fill=0)
     draw_primitives(canvas, shapes, theme, (x - left * scale, y - low * scale), scale)
+    canvas.restoreState()
 
 
 def draw_primitives(canvas: Any, shapes: Any, theme: Theme, origin: Point, scale: float) -> None:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass
+from typing import Final
 
+from designer.court.regions import End
 from designer.court.standards import Ground, ground
 from designer.drawing import court_marks, court_words, item_marks, labels, people_marks, shot_marks
 from designer.drawing import rulers as ruler
@@ -30,6 +33,8 @@ class Picture:
     legend: tuple[LegendEntry, ...]
     unit: float
     page: Page
+    cut: bool = False
+    """Whether marks reach beyond the extent and are to be cut off there."""
 
 
 def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the first two by name
@@ -44,6 +49,9 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     rulers: bool = False,
     words: bool = True,
     patient: bool = False,
+    shots: Container[str] | None = None,
+    end: End | None = None,
+    names: bool = True,
 ) -> Picture:
     """Return the picture of the setting ``at``.
 
@@ -51,23 +59,29 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     letter of the reader, drawn filled. ``turned`` shows the far end at the foot, ``across`` lays the court on its side; letters
     stay upright. ``rulers`` adds rackets and strides
     outside the fence. ``words`` False leaves out every word and digit, for a thumbnail; ``patient`` searches long for places of
-    words that cover nothing, as on paper. Only ``theme.switched`` matters here: colours
+    words that cover nothing, as on paper. ``shots`` are those whose balls and runs are
+    drawn, all where None; of the court only the half at ``end``, where given. ``names`` False leaves the letters of people, digits and
+    values, for a poster. Only ``theme.switched`` matters here: colours
     are named by role. Raises ``KeyError`` where the drill has no such setting.
     """
     setting = setting_at(drill, at) if isinstance(at, At) else at
     court = ground(drill.court)
-    plan = plan_of(drill, setting, court, Page(across, turned), unit, switched=theme.switched)
+    plan = plan_of(drill, setting, court, Page(across, turned), unit, switched=theme.switched, end=end)
     plan.you, plan.words, plan.patient = you, words, patient
     regions = _in_play(plan)
     plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
     _note_court(plan)
     item_marks.item_marks(plan)
     people_marks.people_marks(plan)
-    drawn = shot_marks.flights(plan)
+    drawn = shot_marks.flights(plan, shots)
     shot_marks.ball_marks(plan, drawn)
-    shot_marks.run_marks(plan)
+    shot_marks.run_marks(plan, None if shots is None else _runs_during(setting, shots))
     free: dict[tuple[str, str], list[Bounds]] = {}
-    if words:
+    if words and not names:
+        shot_marks.digit_marks(plan, drawn)
+        plan.labels = [label for label in plan.labels if label.part.startswith("value")]
+        free = labels.label_marks(plan, _court_box(plan))
+    elif words:
         court_words.reserve_side_words(plan)
         shot_marks.digit_marks(plan, drawn)
         shot_marks.flag_mark(plan, drawn)
@@ -79,7 +93,12 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     if rulers:
         ruler.ruler_marks(plan)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
-    return Picture(marks, _extent(plan), legend_of(marks), unit, plan.page)
+    extent = _extent(plan) if end is None else grown(plan.fence, 0.4 * unit)
+    return Picture(marks, extent, legend_of(marks), unit, plan.page, cut=end is not None)
+
+
+def _runs_during(setting: Setting, shots: Container[str]) -> frozenset[str]:
+    return frozenset(id for id, run in setting.runs.items() if run.during in shots)
 
 
 def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90.0) -> Picture:
@@ -89,10 +108,14 @@ def thumbnail(drill: Drill, at: At | Setting, *, theme: Theme, width: float = 90
     return picture(drill, at, unit=unit, theme=theme, words=False)
 
 
-def plan_of(drill: Drill, setting: Setting, court: Ground, page: Page, unit: float, *, switched: bool) -> Plan:
-    """Return an empty sheet for the picture of ``setting``."""
+def plan_of(
+    drill: Drill, setting: Setting, court: Ground, page: Page, unit: float, *, switched: bool, end: End | None = None
+) -> Plan:
+    """Return an empty sheet for the picture of ``setting``, of the half at ``end`` alone where that is given."""
     outline = tuple(map(page.to_page, court_marks.outline(court)))
     fence = court_marks.fence(court, page)
+    if end is not None:
+        fence = _half(page, fence, -1.0 if end == "near" else 1.0)
     return Plan(
         setting=setting,
         ground=court,
@@ -103,6 +126,19 @@ def plan_of(drill: Drill, setting: Setting, court: Ground, page: Page, unit: flo
         fence=fence,
         space=Space(unit, fence),
     )
+
+
+BEYOND_NET: Final = 1.6
+"""How much of the other half is shown where only one is, in metres: enough to know the net by."""
+
+
+def _half(page: Page, fence: Bounds, side: float) -> Bounds:
+    """Return the part of ``fence`` at the near (-1) or far (1) end."""
+    cut, inside = page.to_page((0.0, -side * BEYOND_NET)), page.to_page((0.0, side))
+    left, low, right, high = fence
+    if page.across:
+        return (left, low, cut[0], high) if cut[0] > inside[0] else (cut[0], low, right, high)
+    return (left, low, right, cut[1]) if cut[1] > inside[1] else (left, cut[1], right, high)
 
 
 def _sequence(drill: Drill, setting: Setting, court: Ground) -> Sequence | None:

@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from designer.court.standards import Ground
-from designer.drawing.geometry import grown
+from designer.drawing.geometry import grown, within
 from designer.drawing.page import Page
 from designer.drawing.pen import Pen
 from designer.drawing.placing import Space
@@ -99,7 +99,7 @@ class Plan:
 
         A place truly outside the fence is left where it is.
         """
-        if not _in(self.fence, point):
+        if not within(self.fence, point):
             return point
         left, low, right, high = grown(self.fence, -margin * self.unit)
         return (min(max(point[0], left), right), min(max(point[1], low), high))
@@ -117,7 +117,3 @@ def _drawn(
     options: tuple[tuple[str, Any], ...],
 ) -> Mark:
     return mark(id, kind, layer, draw(pen, *arguments, **dict(options)), part)
-
-
-def _in(box: Bounds, point: Point) -> bool:
-    return box[0] - 1e-6 <= point[0] <= box[2] + 1e-6 and box[1] - 1e-6 <= point[1] <= box[3] + 1e-6

@@ -65,8 +65,8 @@ def contents(
         diagram,
         tuple(under),
         _sections(words, _PLAYED, pieces),
-        _strip(words, at, pieces, wide=True) if paper.strip else (),
-        _strip(words, at, pieces, wide=False),
+        _strip(words, at, pieces, _rounds(drill, at, pieces, wide=True), wide=True) if paper.strip else (),
+        _strip(words, at, pieces, _rounds(drill, at, pieces, wide=False), wide=False),
     )
 
 
@@ -91,7 +91,7 @@ def _front_and_back(words: CardWords, at: At, reader: Reader, shown: Picture, pi
     body = list(_sections(words, names, pieces))
     if reader == "player" and words.left_handed is not None:
         body.append(pieces.sentence(words.left_handed, paper.body, before=4))
-    after = _how_it_went(pieces) if reader == "player" else _strip(words, at, pieces, wide=False)
+    after = _how_it_went(pieces) if reader == "player" else _strip(words, at, pieces, (), wide=False)
     if not beside and not under:
         columns = max(1, int(paper.inner / LEGEND_WIDTH))
         body.append(pieces.legend(shown, columns, paper.inner))
@@ -154,7 +154,7 @@ def _you(section: Section, pieces: Pieces) -> Group:
     return Group(tuple(blocks), before=8.0 if paper.layout != "beside" else 0.0)
 
 
-def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]:
+def _strip(words: CardWords, at: At, pieces: Pieces, rounds: tuple[Group, ...], *, wide: bool) -> tuple[Block, ...]:
     """Return the coach's lower strip, four columns ``wide``, or the same for a side of its own."""
     paper = pieces.paper
     blocks: list[Block] = []
@@ -167,6 +167,7 @@ def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Blo
         *(("cues", "left-handed") if paper.strip or paper.layout == "one column" else ()),
     }
     sections = [pieces.section(section) for section in _in_order(words) if section.key not in elsewhere]
+    sections += rounds
     if wide:
         for start in range(0, len(sections), 4):
             row = [(section,) for section in sections[start : start + 4]]
@@ -176,6 +177,23 @@ def _strip(words: CardWords, at: At, pieces: Pieces, *, wide: bool) -> tuple[Blo
     else:
         blocks += sections
     return (*blocks, *_how_it_went(pieces))
+
+
+def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group, ...]:
+    """Return who is where in each round of a group of three or more, as small courts; nothing for two.
+
+    A small card has no room for them; the words under "Swap" say the same.
+    """
+    from designer.drawing.rotation import rotation_strip
+
+    paper = pieces.paper
+    room = (paper.inner - 3 * _COLUMN_GAP) / 4 if wide else paper.half if paper.columns > 1 else paper.inner
+    shown = rotation_strip(drill, at, width=room / paper.mark, theme=pieces.theme)
+    if shown is None:
+        return ()
+    wide_as = (shown.extent[2] - shown.extent[0]) / shown.unit * paper.mark
+    heading = pieces.heading("Round by round")
+    return (Group((heading, pieces.diagram(shown, wide_as)), before=heading.before),)
 
 
 _STRIP: Final = ("easier", "harder", "others", "cues", "watch", "left-handed", "care")

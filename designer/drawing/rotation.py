@@ -24,6 +24,8 @@ from designer.drill.setting import At, Setting, setting_at
 from designer.play.layout import turned_point
 from designer.play.rotation import LosesPerson, NotWorkedOut, Round, full_turn, group_of, rounds
 
+STRIP_UNIT: Final = 0.45
+"""Metres of court a mark unit on a card: a court is then some 14 mm wide with its run-off."""
 MOST: Final = 8
 """Courts that are drawn at most: after eight nobody follows."""
 _RADIUS: Final = 6.2
@@ -76,6 +78,24 @@ def rotation_picture(
     boxes = [each.bounds for each in marks]
     extent = (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
     return Picture(tuple(marks), grown(extent, 0.4 * unit), (), unit, Page())
+
+
+def rotation_strip(drill: Drill, at: At, *, width: float, theme: Theme) -> Picture | None:
+    """Return the rounds of a group of three or more at the scale of a card, in rows at most ``width`` u wide.
+
+    They are those of everybody there is a place for, else of the smallest group. None where only two change places,
+    nobody moves, or who goes where depends on who wins.
+    """
+    group = len(group_of(setting_at(drill, at), drill.jobs))
+    least = group if drill.players is None else min(group, drill.players[0])
+    for people in dict.fromkeys((group, least)):
+        row = rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=MOST)
+        if row is None or people < 3 or len(row.marks) < 2:
+            continue
+        wide = (row.extent[2] - row.extent[0]) / len(row.marks) / STRIP_UNIT
+        columns = max(1, int(width / wide))
+        return rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=columns)
+    return None
 
 
 def _played(setting: Setting, drill: Drill, people: int | None) -> tuple[Round, ...]:

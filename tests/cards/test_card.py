@@ -270,3 +270,14 @@ def test_a_danger_seen_in_the_drawing_stands_under_take_care() -> None:
     for reader in READERS:
         printed = squeezed(printed_by(make_card(drill, at, reader=reader).pdf))
         assert all(squeezed(text) in printed for text in said)
+
+
+def test_a_coach_sees_a_group_of_three_or_more_round_by_round() -> None:
+    def printed(name: str, reader: str, paper: str) -> str:
+        drill = load(name)
+        return printed_by(make_card(drill, main_setting(drill), reader=reader, paper=paper).pdf)
+
+    assert "Round by round" in printed("doubles-six", "coach", "a5")
+    assert "Round by round" not in printed("doubles-six", "player", "a5")
+    assert "Round by round" not in printed("doubles-six", "coach", "a6")  # no room; the words say the same
+    assert "Round by round" not in printed("a-chooses", "coach", "a5")  # two change places

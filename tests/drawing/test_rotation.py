@@ -8,7 +8,7 @@ from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot
 from designer.bundle import sample
 from designer.court.standards import ground
 from designer.drawing.primitives import Path, Words
-from designer.drawing.rotation import rotation_picture
+from designer.drawing.rotation import rotation_picture, rotation_strip
 from designer.drawing.svg import svg
 from designer.drawing.themes import theme
 from designer.drill.drill import Court, Drill
@@ -112,3 +112,16 @@ def test_the_academy_s_six_rounds_stand_in_rows_on_one_picture():
         for one, other in itertools.pairwise(row):
             assert one.bounds[2] < other.bounds[0]
     assert svg(picture, PAPER, 400).count('class="round"') == 6
+
+
+def test_a_card_s_strip_is_no_wider_than_its_room_and_for_three_or_more():
+    def strip(name, width):
+        drill = Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
+        return rotation_strip(drill, main_setting(drill), width=width, theme=PAPER)
+
+    for width in (120.0, 183.0, 400.0):
+        shown = strip("doubles-six", width)
+        assert len(shown.marks) == 6
+        assert shown.extent[2] - shown.extent[0] <= width * shown.unit
+    assert strip("a-chooses", 400.0) is None  # two
+    assert strip("one-lands-short", 400.0) is None  # it depends on who wins

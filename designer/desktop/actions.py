@@ -34,7 +34,7 @@ class Sub:
 
     name: str
     words: str
-    entries: tuple[Deed | str, ...] = ()
+    entries: tuple[Deed | Sub | str, ...] = ()
     one_of: bool = False
 
 
@@ -48,10 +48,13 @@ FILE: Final[tuple[Entry, ...]] = (
     LINE,
     Deed("save", "Save", Std.Save),
     Deed("save as", "Save as …", Std.SaveAs),
+    Deed("save copy", "Save a copy …", "Ctrl+Alt+S"),
     Deed("revert", "Go back to what was saved"),
     LINE,
-    Deed("print", "Make the card", Std.Print),
+    Deed("print", "Print the card …", Std.Print),
     Deed("export", "Export the picture …", "Ctrl+E"),
+    LINE,
+    Deed("preferences", "Preferences …", "Ctrl+,"),
     LINE,
     Deed("close", "Close", Std.Close),
     Deed("quit", "Quit", Std.Quit),
@@ -83,12 +86,16 @@ EDIT: Final[tuple[Entry, ...]] = (
     Deed("select none", "Select nothing", hint="Esc"),
     LINE,
     Deed("open form", "Open what is picked", hint="Enter"),
+    Deed("type place", "Type where it stands …", "Ctrl+G"),
     Deed("follow", "Follow the setting below again"),
 )
 VIEW: Final[tuple[Entry, ...]] = (
     Deed("zoom in", "Larger", Std.ZoomIn),
     Deed("zoom out", "Smaller", Std.ZoomOut),
     Deed("fit", "The whole court", "Ctrl+0"),
+    Deed("half near", "The near half", "Ctrl+Alt+N"),
+    Deed("half far", "The far half", "Ctrl+Alt+F"),
+    Deed("zoom picked", "What is picked", "Ctrl+Alt+P"),
     LINE,
     Sub(
         "lie",
@@ -106,6 +113,7 @@ VIEW: Final[tuple[Entry, ...]] = (
     Deed("strip", "The strip of things", "F9", ticked=True),
     Deed("card", "The card", "F10", ticked=True),
     Deed("full screen", "Full screen", Std.FullScreen, ticked=True),
+    Deed("show", "Show the players", "Shift+F5"),
     LINE,
     Sub(
         "units",
@@ -211,9 +219,15 @@ CARD: Final[tuple[Entry, ...]] = (
         one_of=True,
     ),
     Deed("grey", "For a photocopier", ticked=True),
-    Deed("make card", "Make the card", hint="Ctrl+P"),
+    Deed("make card", "Make the card", "Ctrl+Shift+P"),
     Deed("make card as", "Make the card elsewhere …"),
+    LINE,
     Deed("copy text", "Copy the card as text"),
+    Deed("copy picture", "Copy the picture", "Ctrl+Shift+C"),
+)
+WINDOW: Final[tuple[Entry, ...]] = (
+    Deed("next window", "The next drill", "Ctrl+F6"),
+    LINE,
 )
 HELP: Final[tuple[Entry, ...]] = (
     Deed("keys", "Keys", Std.HelpContents),
@@ -228,6 +242,7 @@ MENUS: Final = (
     ("Insert", INSERT),
     ("Drill", DRILL),
     ("Card", CARD),
+    ("Window", WINDOW),
     ("Help", HELP),
 )
 
@@ -282,6 +297,8 @@ class Actions(QObject):
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
         if deed.name == "quit":
             action.setMenuRole(QAction.MenuRole.QuitRole)
+        elif deed.name == "preferences":
+            action.setMenuRole(QAction.MenuRole.PreferencesRole)
         elif deed.name == "about":
             action.setMenuRole(QAction.MenuRole.AboutRole)
         else:

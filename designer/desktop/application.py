@@ -8,11 +8,13 @@ from collections.abc import Sequence
 from pathlib import Path
 from random import Random
 from types import TracebackType
+from typing import Final
 
-from PySide6.QtCore import QCoreApplication, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QObject, Qt, QThreadPool
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication, QWidget
 
+from designer.court.standards import known_court
 from designer.desktop import settings
 from designer.desktop.blank import blank
 from designer.desktop.document import Document
@@ -21,6 +23,9 @@ from designer.desktop.style import style
 from designer.desktop.window import MainWindow
 from designer.storage.parsing import Unreadable
 from designer.storage.reading import Opened, open_drill
+
+MANY: Final = 12
+"""More drills than this are not opened at once without asking."""
 
 log = logging.getLogger(__name__)
 
@@ -40,10 +45,16 @@ class Windows(QObject):
     def new(self) -> MainWindow:
         """Show a blank court."""
         source = Random()  # noqa: S311 - names, not secrets
-        return self._show(Document(blank(source), source=source))
+        court = settings.court() if known_court(settings.court()) else "tennis"
+        drill = blank(source, court, language=settings.language(), author=settings.author())
+        return self._show(Document(drill, source=source))
 
     def open(self, paths: Sequence[Path]) -> None:
         """Open each drill in a window of its own; one that is open already comes to the front."""
+        if len(paths) > MANY and not self.prompts.yes(
+            self._front(), f"Open {len(paths)} drills?", "Each gets a window of its own.", "Open them"
+        ):
+            return
         for path in paths:
             known = next((w for w in self._windows if w.document.path == path), None)
             if known is not None:
@@ -57,6 +68,16 @@ class Windows(QObject):
                 continue
             settings.add_recent(path)
             self._take(opened, None if opened.from_card else opened.path)
+
+    def open_copies(self, paths: Sequence[Path]) -> None:
+        """Open each drill as a new one without a file, so that saving asks for a name: for samples."""
+        for path in paths:
+            try:
+                opened = open_drill(path)
+            except Unreadable as reason:
+                self.prompts.say(self._front(), "The drill was not opened.", str(reason))
+                continue
+            self._take(opened, None)
 
     def recover(self) -> None:
         """Offer the drills that a program which stopped has left behind."""
@@ -99,6 +120,7 @@ class Windows(QObject):
         if self._windows:
             window.move(self._windows[-1].pos().x() + 24, self._windows[-1].pos().y() + 24)
         window.wanted.connect(self._wanted)
+        window.copies_wanted.connect(self.open_copies)
         window.closing.connect(self._closed)
         self._windows.append(window)
         window.show()
@@ -161,4 +183,7 @@ def run(paths: Sequence[str]) -> int:
     if not windows.all():
         windows.new()
     windows.recover()
-    return application.exec()
+    status = application.exec()
+    # What is still being made writes a whole file or none; a thread must not outlive what it works on.
+    QThreadPool.globalInstance().waitForDone()
+    return status

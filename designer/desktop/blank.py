@@ -10,7 +10,7 @@ from designer.drill import edits
 from designer.drill.base import Place, Point, to_tenth_millimetre
 from designer.drill.drill import Court, Drill, Progression
 from designer.drill.ids import Chooser, new_id
-from designer.drill.people import Job, Spot
+from designer.drill.people import Hand, Job, Spot
 from designer.drill.setting import At
 
 STRIDE: Final = 0.9144
@@ -19,13 +19,15 @@ STRIDE: Final = 0.9144
 LETTERS: Final = "ABCD"
 
 
-def blank(source: Chooser, court: str = "tennis") -> Drill:
+def blank(source: Chooser, court: str = "tennis", *, language: str = "en", author: str = "") -> Drill:
     """Return a drill with an empty court and one progression.
 
     It is not validated: that would build the validators of all records, and a window can take its first key without.
     """
     return Drill.model_construct(
         id=new_id("d", source),
+        language=language,
+        author=author,
         court=Court.model_construct(standard=court),
         progressions=(Progression.model_construct(id=new_id("p", source)),),
     )
@@ -48,8 +50,8 @@ def usual_places(court: Court, count: int) -> tuple[Point, ...]:
     return (*near, (0.0, back)) if count == 3 else (near[0], far[0], near[1], far[1])
 
 
-def with_players(drill: Drill, at: At, count: int, source: Chooser) -> Drill:
-    """Return ``drill`` with ``count`` players where they usually stand."""
+def with_players(drill: Drill, at: At, count: int, source: Chooser, hand: Hand = "right") -> Drill:
+    """Return ``drill`` with ``count`` players where they usually stand; those that are new play with ``hand``."""
     taken: set[str] = set()
     spots: list[Spot] = []
     letters: Sequence[str] = LETTERS[:count]
@@ -58,6 +60,6 @@ def with_players(drill: Drill, at: At, count: int, source: Chooser) -> Drill:
         taken.add(id)
         spots.append(Spot(id=id, job=letter, place=Place(at=point)))
     known = {job.letter for job in drill.jobs}
-    jobs = (*drill.jobs, *(Job(letter=letter) for letter in letters if letter not in known))
+    jobs = (*drill.jobs, *(Job(letter=letter, hand=hand) for letter in letters if letter not in known))
     least = drill.players or (count, count)
     return edits.put(drill.changed(jobs=jobs, players=least), at, *spots)

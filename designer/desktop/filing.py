@@ -20,7 +20,7 @@ from designer.drill.drill import Drill
 from designer.storage.parsing import Unreadable
 from designer.storage.reading import Opened, open_drill
 from designer.storage.recovery import Keeper
-from designer.storage.writing import Unwritable, drill_bytes, save
+from designer.storage.writing import Unwritable, drill_bytes, save, write_file
 
 ENDING: Final = ".drill.json"
 REST: Final = 2000
@@ -90,12 +90,33 @@ class Filing(QObject):
         if self._document.read_only:
             self._prompts.say(self._window, "This drill was opened read-only and cannot be saved.")
             return False
-        path = self._prompts.save_path(self._window, self.suggestion(ENDING), DRILLS)
+        path = self._asked(self.suggestion(ENDING))
+        return path is not None and self._write(path)
+
+    def save_copy(self) -> Path | None:
+        """Ask where, and write a copy there; the drill goes on under its own name. Return where, None for no copy.
+
+        A drill that was opened read-only is copied as the bytes it came in, so that nothing of it is lost.
+        """
+        path = self._asked(self.suggestion(f"-copy{ENDING}"))
         if path is None:
-            return False
-        if path.suffix.lower() != ".json":
+            return None
+        if path == self._document.path:
+            self._prompts.say(self._window, "A copy needs another name than the drill itself.")
+            return None
+        try:
+            write_file(path, self.source())
+        except Unwritable as reason:
+            self._prompts.say(self._window, "The copy was not saved.", str(reason))
+            return None
+        settings.add_recent(path)
+        return path
+
+    def _asked(self, suggestion: Path) -> Path | None:
+        path = self._prompts.save_path(self._window, suggestion, DRILLS)
+        if path is not None and path.suffix.lower() != ".json":
             path = path.with_name(f"{path.name}{ENDING}")
-        return self._write(path)
+        return path
 
     def revert(self) -> Opened | None:
         """Return the drill as it is on disk, after leave to lose what is not saved; None where it stays as it is."""

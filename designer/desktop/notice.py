@@ -52,6 +52,11 @@ class NoticeBar(QWidget):
         self._cross.setVisible(not keep)
         self.show()
 
+    def reword(self, key: str, words: str) -> None:
+        """Say other words in the notice of ``key``, where it stands."""
+        if key == self._key and not self.isHidden():
+            self._words.setText(words)
+
     def clear(self, key: str | None = None) -> None:
         """Take the notice away; with ``key`` only where it is the one of that key."""
         if key is not None and key != self._key:

@@ -1,23 +1,35 @@
-"""One press makes a card: the PDF of the setting in view for the chosen reader."""
+"""Cards and pictures from the window: the PDF of a setting for a reader, the court as SVG and PNG."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 from designer.desktop.filing import Filing
 from designer.desktop.view import View
 from designer.drill.brand import Brand
+from designer.drill.drill import Drill
 from designer.drill.setting import At
 from designer.storage.brand import brand_beside, logo_svg
 from designer.storage.parsing import Unreadable
 from designer.storage.writing import write_file
 from designer.wording.card import Reader
+from designer.wording.units import Units
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import QMimeData
+
+    from designer.drawing.picture import Picture
+    from designer.drawing.themes import Theme
 
 Paper = Literal["a5", "a4"]
 
 UNIT: Final = 0.108
 """Metres of court to one mark unit in an exported picture: as on an A5 card."""
+
+WIDTH: Final = 1600
+"""How wide a picture in pixels is."""
 
 
 def card_path(filing: Filing, view: View, reader: Reader) -> Path:
@@ -34,40 +46,72 @@ def _degree(view: View, at: At) -> str:
     return {"others": "other"}.get(str(degree_of(view.document.drill, at)), str(degree_of(view.document.drill, at)))
 
 
-def write_card(
-    path: Path,
-    filing: Filing,
-    view: View,
-    reader: Reader,
-    *,
-    paper: Paper = "a5",
-    grey: bool = False,
-) -> tuple[str, ...]:
-    """Write the card to ``path`` and return what could not be printed as it was written.
+@dataclass(frozen=True, slots=True)
+class Order:
+    """All that a card is made from, taken from the window at once: making it may take a while, and the drill goes on."""
 
-    A coach's or stand-in's card carries its drill. Raises ``Unwritable`` with a sentence.
+    drill: Drill
+    at: At
+    reader: Reader
+    player: str | None
+    units: Units
+    paper: Paper
+    grey: bool
+    path: Path | None
+    """Where the drill is kept; its brand is looked for beside it."""
+    source: bytes | None
+
+
+def ordered(
+    filing: Filing, view: View, reader: Reader, *, paper: Paper = "a5", grey: bool = False, at: At | None = None
+) -> Order:
+    """Return the order for the card of the setting in view, or of ``at``, for ``reader``."""
+    document = view.document
+    letter = view.you if view.you is not None else _first_player(view)
+    return Order(
+        drill=document.drill,
+        at=view.at if at is None else at,
+        reader=reader,
+        player=letter if reader == "player" and document.drill.job(letter or "") is not None else None,
+        units=view.units,
+        paper=paper,
+        grey=grey,
+        path=document.path,
+        source=None if reader == "player" else filing.source(),
+    )
+
+
+def _first_player(view: View) -> str | None:
+    """Return the first letter that plays: whose card it is while none is shown on the screen."""
+    people = {job.letter for job in view.document.drill.jobs if job.by == "player"}
+    playing = sorted(spot.job for spot in view.setting.spots.values() if spot.task == "plays" and spot.job in people)
+    return playing[0] if playing else None
+
+
+def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
+    """Return the card's PDF, and what could not be printed as it was written. Touches no window.
+
+    A coach's or stand-in's card carries its drill.
     """
     from designer.cards.card import make_card
 
-    document = view.document
-    brand, logo, notices = found_brand(document.path)
+    brand, logo, notices = found_brand(order.path)
     card = make_card(
-        document.drill,
-        view.at,
-        paper=paper,
-        reader=reader,
-        player=view.you if reader == "player" and document.drill.job(view.you or "") is not None else None,
-        units=view.units,
+        order.drill,
+        order.at,
+        paper=order.paper,
+        reader=order.reader,
+        player=order.player,
+        units=order.units,
         brand=brand,
         logo=logo,
-        source=None if reader == "player" else filing.source(),
-        grey=grey,
+        source=order.source,
+        grey=order.grey,
     )
-    write_file(path, card.pdf)
-    return (*notices, *card.notices)
+    return card.pdf, (*notices, *card.notices)
 
 
-def found_brand(path: Path | None) -> tuple[Brand | None, str | None, tuple[str, ...]]:
+def found_brand(path: Path | None) -> tuple[Brand | None, str | bytes | None, tuple[str, ...]]:
     """Return the brand beside the drill at ``path``, its logo, and what was wrong with either."""
     if path is None:
         return None, None, ()
@@ -77,20 +121,54 @@ def found_brand(path: Path | None) -> tuple[Brand | None, str | None, tuple[str,
         return None, None, (f"The card has no brand: {reason}",)
 
 
-def write_picture(path: Path, view: View, width: int = 1600) -> None:
-    """Write the court of the setting in view to ``path``: SVG by that ending, else PNG. Raises ``Unwritable``."""
+@dataclass(frozen=True, slots=True)
+class Court:
+    """The court of one setting as it goes on paper, with its legend."""
+
+    picture: Picture
+    theme: Theme
+
+    def svg(self, width: int = WIDTH) -> bytes:
+        """Return it as an SVG file."""
+        from designer.drawing.svg import svg
+
+        return svg(self.picture, self.theme, width).encode()
+
+    def png(self, width: int = WIDTH) -> bytes:
+        """Return it as a PNG file ``width`` pixels wide."""
+        from designer.drawing.qt import png
+
+        return png(self.picture, self.theme, width)
+
+
+def court(view: View) -> Court:
+    """Return the court of the setting in view as it goes on paper."""
     from designer.drawing.picture import picture
     from designer.drawing.sheet import with_legend
     from designer.drawing.themes import theme
 
-    document = view.document
-    paper = theme("paper", surface=document.drill.court.surface)
-    drawn = with_legend(picture(document.drill, view.at, unit=UNIT, theme=paper, turned=view.turned), paper)
-    if path.suffix.lower() == ".svg":
-        from designer.drawing.svg import svg
+    drill = view.document.drill
+    paper = theme("paper", surface=drill.court.surface)
+    return Court(with_legend(picture(drill, view.at, unit=UNIT, theme=paper, turned=view.turned), paper), paper)
 
-        write_file(path, svg(drawn, paper, width).encode())
-        return
-    from designer.drawing.qt import png
 
-    write_file(path, png(drawn, paper, width))
+def write_picture(path: Path, view: View, width: int = WIDTH) -> None:
+    """Write the court of the setting in view to ``path``: SVG by that ending, else PNG. Raises ``Unwritable``."""
+    drawn = court(view)
+    write_file(path, drawn.svg(width) if path.suffix.lower() == ".svg" else drawn.png(width))
+
+
+def copied_picture(view: View) -> QMimeData:
+    """Return the court of the setting in view for the clipboard: as pixels, as PNG and as SVG at once.
+
+    Whoever pastes takes what they can use: a letter the drawing, a chat the pixels.
+    """
+    from PySide6.QtCore import QMimeData
+    from PySide6.QtGui import QImage
+
+    drawn = court(view)
+    png, mime = drawn.png(), QMimeData()
+    mime.setImageData(QImage.fromData(png))
+    mime.setData("image/png", png)
+    mime.setData("image/svg+xml", drawn.svg())
+    return mime

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
     from PySide6.QtWidgets import QMessageBox
 
 Unsaved = Literal["save", "discard", "cancel"]
@@ -86,6 +87,16 @@ class Prompts:
         name, _ = QFileDialog.getSaveFileName(parent, "Save", str(suggestion), kinds)
         return Path(name) if name else None
 
+    def printer(self, parent: QWidget, prepare: Callable[[QPrinter], None]) -> QPrinter | None:
+        """Ask which printer to print on; ``prepare`` sets what the dialog begins with."""
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        prepare(printer)
+        dialog = QPrintDialog(printer, parent)
+        dialog.setWindowTitle("Print")
+        return printer if dialog.exec() == QPrintDialog.DialogCode.Accepted else None
+
     def _box(self, parent: QWidget, sentence: str, more: str) -> QMessageBox:
         from PySide6.QtWidgets import QMessageBox
 
@@ -95,6 +106,10 @@ class Prompts:
         box.setTextFormat(Qt.TextFormat.PlainText)
         box.setText(sentence)
         box.setInformativeText(more)
+        # Versions and the names of files are there to be copied.
+        box.setTextInteractionFlags(
+            Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
+        )
         return box
 
 

@@ -6,8 +6,9 @@ Values of an INI file come back as text in a new process, so every value is read
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
-from typing import Final, cast
+from typing import Final, Literal, cast
 
 from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
@@ -17,6 +18,8 @@ RECENT: Final = 12
 UNITS: Final = ("rackets", "metres", "feet")
 LEVELS: Final = ("starter", "social", "club", "tournament", "tour")
 """Those of ``designer.numbers.levels``, which is not loaded for them."""
+HANDS: Final = ("right", "left")
+PAPERS: Final = ("a5", "a4")
 
 
 def settings_path() -> Path:
@@ -63,6 +66,57 @@ def level() -> str:
 def set_level(name: str) -> None:
     """Remember the level of play."""
     settings().setValue("numbers/level", name)
+
+
+def hand() -> Literal["right", "left"]:
+    """Return the hand of players that are put on a new court."""
+    return cast("Literal['right', 'left']", _text("drill/hand", "right", HANDS))
+
+
+def set_hand(name: str) -> None:
+    """Remember the usual hand."""
+    settings().setValue("drill/hand", name)
+
+
+def court() -> str:
+    """Return the court of a new drill. It need not be a known one: a later program may have written it."""
+    return _text("drill/court", "tennis") or "tennis"
+
+
+def set_court(name: str) -> None:
+    """Remember the court of a new drill."""
+    settings().setValue("drill/court", name)
+
+
+def language() -> str:
+    """Return the language that texts of a new drill are written in, as "en" or "pt-BR"."""
+    value = _text("drill/language", "en")
+    return value if re.fullmatch(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8})*", value) else "en"
+
+
+def set_language(tag: str) -> None:
+    """Remember the language that texts are written in."""
+    settings().setValue("drill/language", tag)
+
+
+def author() -> str:
+    """Return the name that a new drill carries as its author, "" for none."""
+    return _text("drill/author", "")
+
+
+def set_author(name: str) -> None:
+    """Remember the author of new drills."""
+    settings().setValue("drill/author", name)
+
+
+def paper() -> Literal["a5", "a4"]:
+    """Return the paper that cards are made on."""
+    return cast("Literal['a5', 'a4']", _text("card/paper", "a5", PAPERS))
+
+
+def set_paper(name: str) -> None:
+    """Remember the paper."""
+    settings().setValue("card/paper", name)
 
 
 def strip_open() -> bool:

@@ -93,5 +93,9 @@ class StartRow(QWidget):
 
 def said(path: Path) -> str:
     """Return a file as a menu says it, its folder behind it."""
-    name = path.name.removesuffix(".json").removesuffix(".drill")
-    return f"{name} – {path.parent.name}".replace("&", "&&")
+    return f"{plain_name(path)} – {path.parent.name}".replace("&", "&&")
+
+
+def plain_name(path: Path) -> str:
+    """Return the name of a drill's file without its endings."""
+    return path.name.removesuffix(".json").removesuffix(".drill")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
@@ -40,11 +40,17 @@ from designer.desktop.style import look, style
 from designer.desktop.tabs import ProgressionTabs
 from designer.desktop.timing import AFTER_PAINT
 from designer.desktop.view import View
+from designer.desktop.work import Work
 from designer.drill.drill import Drill
 from designer.storage.reading import Opened
 
+if TYPE_CHECKING:
+    from designer.desktop.start_shelf import StartShelf
+
 COLUMN: Final = 436
 WIDE_COLUMN: Final = 560
+AT_REST: Final = 250
+"""Milliseconds after the first words at which a window that is left alone shows the ways to start."""
 WIDE: Final = 1500
 """From this width on the card column is the wider one."""
 
@@ -52,11 +58,12 @@ WIDE: Final = 1500
 class MainWindow(QMainWindow):
     """One drill in one window.
 
-    ``wanted`` asks the program for other windows: a tuple of paths, empty for a new drill. ``closing`` comes when the
-    window has closed.
+    ``wanted`` asks the program for other windows: a tuple of paths, empty for a new drill; ``copies_wanted`` for drills that are
+    opened as new ones. ``closing`` comes when the window has closed.
     """
 
     wanted = Signal(object)
+    copies_wanted = Signal(object)
     closing = Signal(object)
 
     def __init__(self, document: Document, prompts: Prompts, opened: Opened | None = None) -> None:
@@ -100,6 +107,7 @@ class MainWindow(QMainWindow):
         self.tabs = ProgressionTabs(document, view)
         self.degrees = DegreeRow(document, view)
         self.notice = NoticeBar()
+        self.work = Work(self.notice, self)
         self.start_row = StartRow(document.drill.court.standard)
         self.strip = ThingStrip(view)
         self.unfold = IconButton("unfold", "Show the strip of things")
@@ -148,7 +156,8 @@ class MainWindow(QMainWindow):
             strict=True,
         ):
             QWidget.setTabOrder(before, after)
-        self._moved_by_hand = False
+        self._moved_by_hand = self._warm = False
+        self.shelf: StartShelf | None = None
         self.splitter.splitterMoved.connect(self._took_width)
         self._show_strip(shown=settings.strip_open())
         self._remember_shape()
@@ -190,7 +199,24 @@ class MainWindow(QMainWindow):
 
     def _show_start(self) -> None:
         blank = not self.view.setting.ids() and not self.document.drill.title and self.document.path is None
-        self.start_row.setVisible(blank and not self.document.read_only)
+        offered = blank and not self.document.read_only
+        self.start_row.setVisible(offered)
+        if self.shelf is not None:
+            self.shelf.setVisible(offered)
+            self.shelf.take_court(self.document.drill.court.standard)
+        elif offered and self._warm:
+            self._put_shelf()
+
+    def _put_shelf(self) -> None:
+        """Show the ways to start under the card: there the court keeps its place when they go."""
+        if self.shelf is None and not self.start_row.isHidden():
+            from designer.desktop.start_shelf import StartShelf
+
+            self.shelf = StartShelf(self.document.drill.court.standard)
+            self._deeds[0].join_shelf(self.shelf)
+            under = self.column.layout()
+            if under is not None:
+                under.addWidget(self.shelf)
 
     def show_strip(self, *, shown: bool) -> None:
         """Unfold the strip, or fold it away, and remember it."""
@@ -202,6 +228,15 @@ class MainWindow(QMainWindow):
         self.actions_by_name.tick("strip", on=shown)
         if shown != settings.strip_open():
             settings.set_strip_open(shown=shown)
+
+    def take_preferences(self) -> None:
+        """Follow what the user has chosen in the preferences; the colours come by themselves."""
+        units = settings.units()
+        self.actions_by_name.tick(f"units {units}")
+        self.view.set_units(units)  # type: ignore[arg-type]
+        self.actions_by_name[f"paper {settings.paper()}"].trigger()
+        self.actions_by_name.tick(f"theme {settings.theme()}")
+        self.numbers.choose_level(settings.level())
 
     def _show_title(self) -> None:
         self.setWindowTitle(f"{self.filing.name}[*]")
@@ -237,6 +272,8 @@ class MainWindow(QMainWindow):
         self.column.refresh()
         build_records()
         self.setWindowIcon(program_icon())
+        self._warm = True
+        QTimer.singleShot(AT_REST, self, self._put_shelf)
         gc.freeze()
         gc.enable()
 
@@ -265,10 +302,17 @@ class MainWindow(QMainWindow):
         if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
             self.filing.keep()
 
+    def _may_stop_work(self) -> bool:
+        """Return whether nothing is being made, or the user gives it up: a file is written whole or not at all."""
+        words = self.work.busy
+        more = "It is not finished; nothing is written if it is stopped now."
+        return not words or self.prompts.yes(self, f"{words} goes on. Stop it and close?", more, "Stop it")
+
     def closeEvent(self, event: QCloseEvent) -> None:
-        if not self.filing.may_close():
+        if not self._may_stop_work() or not self.filing.may_close():
             event.ignore()
             return
+        self.work.stop()
         settings.set_geometry(self.saveGeometry())
         if self._moved_by_hand:
             settings.set_splitter(self.splitter.saveState())

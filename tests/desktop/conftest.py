@@ -42,6 +42,12 @@ class Scripted(Prompts):
     def open_paths(self, parent, folder):
         return self._answer("open", folder)
 
+    def printer(self, parent, prepare):
+        made = self._answer("printer")
+        if made is not None:
+            prepare(made)
+        return made
+
     def save_path(self, parent, suggestion, kinds):
         return self._answer("save", suggestion)
 
@@ -89,6 +95,7 @@ def make_window(qtbot, styled, prompts):
 
     yield make
     for window in filter(isValid, made):
+        window.work.stop()
         window.document.stack.setClean()
         window.close()
     qtbot.wait(0)

@@ -1,6 +1,6 @@
 """A hand in the window: it drags, drops, presses and types as a person does, in court metres and by words."""
 
-from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtCore import QEvent, QEventLoop, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -15,6 +15,15 @@ def settle():
     """Lets everything that waits for its turn have it."""
     for _ in range(3):
         QApplication.processEvents()
+
+
+def finish(window):
+    """Lets what is being made be finished."""
+    over = QEventLoop()
+    window.work.finished.connect(over.quit)
+    while window.work.busy:
+        over.exec()
+    settle()
 
 
 def mouse(canvas, kind, point, button, held):

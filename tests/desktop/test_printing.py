@@ -28,9 +28,11 @@ def test_print_asks_where_only_the_first_time(window, prompts, tmp_path):
     card = tmp_path / "card.pdf"
     prompts.answers = [card]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     first = card.read_bytes()
     card.unlink()
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     assert card.read_bytes() == first
     assert "card.pdf" in window.notice.words
 
@@ -40,6 +42,7 @@ def test_the_offered_name_says_drill_progression_and_reader(window, prompts):
     window.column.bar.choose("coach")
     prompts.answers = [None]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     assert prompts.asked[0][1].name == "wide-start-2-harder-coach.pdf"
     assert prompts.asked[0][1].parent == window.document.path.parent
 
@@ -49,6 +52,7 @@ def test_each_reader_gets_a_card_of_their_own_and_only_the_coach_the_drill(windo
         window.column.bar.choose(reader)
         prompts.answers = [tmp_path / f"{reader}.pdf"]
         hand.click(window.column.bar.print_button)
+        hand.finish(window)
     assert "You start as A" in text_of(tmp_path / "player.pdf")
     assert "You start as A" not in text_of(tmp_path / "coach.pdf")
     assert pypdf.PdfReader(tmp_path / "player.pdf").attachments == {}
@@ -64,6 +68,7 @@ def test_the_card_speaks_to_the_player_who_was_chosen(window, prompts, tmp_path)
     assert window.view.you == "B"
     prompts.answers = [tmp_path / "b.pdf"]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     assert "You start as B" in text_of(tmp_path / "b.pdf")
 
 
@@ -72,6 +77,7 @@ def test_paper_can_be_a4(window, prompts, tmp_path):
     window.column.bar.choose("coach")
     prompts.answers = [tmp_path / "a4.pdf"]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     box = pypdf.PdfReader(tmp_path / "a4.pdf").pages[0].mediabox
     # ISO 216: A4 is 210 × 297 mm.
     assert (float(box.width), float(box.height)) == pytest.approx((210 / 25.4 * 72, 297 / 25.4 * 72), abs=0.5)
@@ -80,6 +86,7 @@ def test_paper_can_be_a4(window, prompts, tmp_path):
 def test_a_place_that_cannot_be_written_is_told(window, prompts, tmp_path):
     prompts.answers = [tmp_path / "nowhere" / "card.pdf"]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     kind, sentence, more = prompts.asked[-1]
     assert (kind, sentence) == ("say", "The card was not made.")
     assert "nowhere" in more
@@ -106,4 +113,5 @@ def test_the_card_is_copied_as_text(window, qapp):
 def test_the_whole_card_is_bytes_of_a_pdf(window, prompts, tmp_path):
     prompts.answers = [tmp_path / "card"]
     hand.click(window.column.bar.print_button)
+    hand.finish(window)
     assert len(pypdf.PdfReader(io.BytesIO((tmp_path / "card.pdf").read_bytes())).pages) >= 1

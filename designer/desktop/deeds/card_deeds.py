@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices, QGuiApplication
 
+from designer.desktop import settings
 from designer.desktop.prompts import CARDS, PICTURES
 from designer.storage.writing import Unwritable
 
 if TYPE_CHECKING:
-    from designer.desktop.printing import Paper
+    from designer.desktop.print_preview import PrintPreview
+    from designer.desktop.printing import Order, Paper
     from designer.desktop.window import MainWindow
+    from designer.desktop.work import Do, Progress
     from designer.wording.card import Reader
 
 
@@ -24,8 +28,9 @@ class CardDeeds(QObject):
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
-        self._paper: Paper = "a5"
+        self._paper: Paper = settings.paper()
         self._made: dict[Path, Path] = {}
+        self.preview: PrintPreview | None = None
         actions, bar = window.actions_by_name, window.column.bar
         for reader in ("player", "coach", "stand-in"):
             action = actions[f"reader {reader}"]
@@ -33,12 +38,13 @@ class CardDeeds(QObject):
         bar.chosen.connect(self._show_reader)
         for paper in ("a5", "a4"):
             actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self._take(paper))
-        actions.tick("paper a5")
+        actions.tick(f"paper {self._paper}")
         window.column.ask_all = window.document.path is not None
         actions.tick("ask all", on=window.column.ask_all)
         actions["ask all"].toggled.connect(self._ask)
-        for name in ("print", "make card"):
-            actions[name].triggered.connect(lambda: self.make())
+        actions["make card"].triggered.connect(lambda: self.make())
+        actions["print"].triggered.connect(self.print)
+        actions["copy picture"].triggered.connect(self.copy_picture)
         actions["make card as"].triggered.connect(lambda: self.make(elsewhere=True))
         actions["export"].triggered.connect(self.export)
         actions["copy text"].triggered.connect(self.copy_text)
@@ -51,7 +57,7 @@ class CardDeeds(QObject):
 
     def make(self, *, elsewhere: bool = False) -> None:
         """Make the card of the setting in view for the chosen reader; ask where only the first time."""
-        from designer.desktop.printing import card_path, write_card
+        from designer.desktop.printing import card_path, ordered
 
         window = self._window
         reader = window.column.bar.reader
@@ -64,17 +70,36 @@ class CardDeeds(QObject):
         if path.suffix.lower() != ".pdf":
             path = path.with_name(f"{path.name}.pdf")
         grey = window.actions_by_name["grey"].isChecked()
-        try:
-            notices = write_card(path, window.filing, window.view, reader, paper=self._paper, grey=grey)
-        except Unwritable as reason:
-            window.prompts.say(window, "The card was not made.", str(reason))
-            return
+        order = ordered(window.filing, window.view, reader, paper=self._paper, grey=grey)
+        self._begin(
+            "Making the card",
+            partial(_written, path, order),
+            lambda notices: self._tell_made(offered, path, notices),
+            "The card was not made.",
+        )
+
+    def _tell_made(self, offered: Path, path: Path, notices: tuple[str, ...]) -> None:
+        window = self._window
         self._made[offered] = path
         window.actions_by_name["ask all"].setChecked(True)
         said = " ".join((f"The card is made: {path.name}.", *notices))
         window.notice.say(
             "card", said, ("Open it", lambda: _open(path)), ("Open its folder", lambda: _open(path.parent))
         )
+
+    def _begin(self, words: str, do: Do, done: Callable[[Any], None], sorry: str) -> None:
+        window = self._window
+        if not window.work.begin(words, do, done, lambda reason: window.prompts.say(window, sorry, reason)):
+            window.bottom.say(f"{window.work.busy} …")
+
+    def print(self) -> None:
+        """Show the very pages that would be printed."""
+        from designer.desktop.print_preview import PrintPreview
+
+        window = self._window
+        grey = window.actions_by_name["grey"].isChecked()
+        self.preview = PrintPreview(window, self._paper, grey=grey)
+        self.preview.open()
 
     def export(self) -> None:
         """Ask where, and write the picture of the court."""
@@ -92,6 +117,13 @@ class CardDeeds(QObject):
             window.prompts.say(window, "The picture was not exported.", str(reason))
             return
         window.notice.say("picture", f"The picture is exported: {path.name}.", ("Open it", lambda: _open(path)))
+
+    def copy_picture(self) -> None:
+        """Put the court on the clipboard, as pixels and as a drawing at once."""
+        from designer.desktop.printing import copied_picture
+
+        QGuiApplication.clipboard().setMimeData(copied_picture(self._window.view))
+        self._window.bottom.say("The picture is on the clipboard.")
 
     def copy_text(self) -> None:
         """Put all that a coach's card says on the clipboard, as plain text."""
@@ -132,10 +164,22 @@ class CardDeeds(QObject):
 
     def _take(self, paper: str) -> None:
         self._paper = cast("Paper", paper)
+        settings.set_paper(paper)
 
     def _ask(self, on: object) -> None:
         self._window.column.ask_all = bool(on)
         self._window.column.refresh()
+
+
+def _written(path: Path, order: Order, progress: Progress) -> tuple[str, ...]:
+    """Make the card and write it, unless it was stopped while it was made; return what could not be printed."""
+    from designer.desktop.printing import made
+    from designer.storage.writing import write_file
+
+    pdf, notices = made(order)
+    progress.step(1, 1)
+    write_file(path, pdf)
+    return notices
 
 
 def _open(path: Path) -> None:

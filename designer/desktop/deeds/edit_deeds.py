@@ -16,6 +16,7 @@ from designer.drill.items import HeightCord
 from designer.drill.setting import below
 
 if TYPE_CHECKING:
+    from designer.desktop.place_entry import PlaceEntry
     from designer.desktop.window import MainWindow
 
 CORD = 1.8288
@@ -37,7 +38,9 @@ class EditDeeds(QObject):
         actions["select all"].triggered.connect(lambda: deeds.pick_all(window.canvas.bench))
         actions["select none"].triggered.connect(lambda: window.view.select(()))
         actions["open form"].triggered.connect(self._open)
+        actions["type place"].triggered.connect(self.type_place)
         actions["follow"].triggered.connect(self._follow)
+        self.entry: PlaceEntry | None = None
         for use in LETTERS:
             actions[f"tool {use.tool}"].triggered.connect(lambda _=False, tool=use.tool: self._take(tool))
         actions["height cord"].triggered.connect(self._hang_cord)
@@ -72,7 +75,7 @@ class EditDeeds(QObject):
         """Return the menu of what can be done to what is picked."""
         menu = QMenu(self._window)
         actions = self._window.actions_by_name
-        for name in ("open form", "duplicate", "delete", "follow"):
+        for name in ("open form", "type place", "duplicate", "delete", "follow"):
             if actions[name].isEnabled():
                 menu.addAction(actions[name])
         menu.addSeparator()
@@ -91,6 +94,22 @@ class EditDeeds(QObject):
         picked = self._window.view.selection
         if len(picked) == 1:
             self._window.canvas.opened.emit(next(iter(picked)))
+
+    def type_place(self) -> None:
+        """Show a box beside what is picked in which its place is typed."""
+        from designer.desktop.measured import stands
+        from designer.desktop.place_entry import PlaceEntry
+
+        window = self._window
+        bench, picked = window.canvas.bench, window.view.selection
+        if len(picked) != 1 or window.document.read_only or window.document.previewing:
+            return
+        id = next(iter(picked))
+        if stands(bench.drill, bench.at, id) is None:
+            window.bottom.say("That has no place of its own.")
+            return
+        self.entry = PlaceEntry(bench, id, window.canvas)
+        self.entry.stand_beside(window.canvas.rectangle_of(picked))
 
     def _follow(self) -> None:
         window = self._window
@@ -125,6 +144,7 @@ class EditDeeds(QObject):
         for name in ("delete", "duplicate", "select none"):
             actions[name].setEnabled(bool(picked))
         actions["open form"].setEnabled(len(picked) == 1)
+        actions["type place"].setEnabled(len(picked & deeds.on_court(window.view.setting)) == 1 == len(picked))
         parent = below(window.document.shown, window.view.at)
         own = [id for id in picked if parent.find(id) not in (None, window.view.setting.find(id))]
         actions["follow"].setEnabled(bool(own))

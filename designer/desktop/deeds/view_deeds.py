@@ -8,12 +8,16 @@ from PySide6.QtCore import QObject
 
 from designer import __doc__ as about_text
 from designer.desktop import settings
+from designer.desktop.canvas.deeds import on_court
 from designer.desktop.canvas.keys import LETTERS, OTHER_KEYS
+from designer.desktop.framing import frame_half, frame_picked
 from designer.desktop.look import CHOICES
 from designer.desktop.style import MENU_BAR, style
 from designer.desktop.view import UNITS
 
 if TYPE_CHECKING:
+    from designer.court.regions import End
+    from designer.desktop.showing import PlayersShow
     from designer.desktop.view import Lie
     from designer.desktop.window import MainWindow
 
@@ -29,6 +33,12 @@ class ViewDeeds(QObject):
         actions["zoom in"].triggered.connect(canvas.zoom_in)
         actions["zoom out"].triggered.connect(canvas.zoom_out)
         actions["fit"].triggered.connect(canvas.fit)
+        for end in ("near", "far"):
+            actions[f"half {end}"].triggered.connect(lambda _=False, end=end: frame_half(canvas, cast("End", end)))
+        actions["zoom picked"].triggered.connect(lambda: frame_picked(canvas, view.selection))
+        view.selection_changed.connect(self._enable)
+        actions["show"].triggered.connect(self.show)
+        self.shown: PlayersShow | None = None
         for lie in ("fitting", "upright", "across"):
             actions[f"lie {lie}"].triggered.connect(lambda _=False, lie=lie: view.set_lie(cast("Lie", lie)))
             actions.tick(f"lie {lie}", on=view.lie == lie)
@@ -48,12 +58,26 @@ class ViewDeeds(QObject):
         actions["keys"].triggered.connect(self._show_keys)
         canvas.keys_wanted.connect(self._show_keys)
         actions["about"].triggered.connect(self._show_about)
+        self._enable(frozenset())
 
     def _fill_screen(self, on: object) -> None:
         if on:
             self._window.showFullScreen()
         else:
             self._window.showNormal()
+
+    def show(self) -> None:
+        """Show the players the drill as it is now, on the whole screen."""
+        from designer.desktop.showing import PlayersShow
+
+        window = self._window
+        view = window.view
+        self.shown = PlayersShow(window.document.drill, view.at, units=view.units, turned=view.turned, parent=window)
+        self.shown.setScreen(window.screen())
+        self.shown.showFullScreen()
+
+    def _enable(self, picked: frozenset[str]) -> None:
+        self._window.actions_by_name["zoom picked"].setEnabled(bool(picked & on_court(self._window.view.setting)))
 
     def _count_in(self, units: str) -> None:
         settings.set_units(units)
@@ -65,10 +89,6 @@ class ViewDeeds(QObject):
         self._window.prompts.say(self._window, "Keys on the court", "\n".join(lines))
 
     def _show_about(self) -> None:
-        from importlib.metadata import PackageNotFoundError, version
+        from designer.desktop.about import versions_text
 
-        try:
-            number = version("drill-designer")
-        except PackageNotFoundError:
-            number = "from a checkout"
-        self._window.prompts.say(self._window, f"Drill Designer, {number}", (about_text or "").strip())
+        self._window.prompts.say(self._window, "Drill Designer", f"{(about_text or '').strip()}\n\n{versions_text()}")

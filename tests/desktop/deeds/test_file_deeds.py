@@ -38,8 +38,8 @@ def test_recent_drills_are_listed_and_forgotten(window, qtbot):
     assert settings.recent_files() == ()
 
 
-def test_a_sample_is_at_hand(window, qtbot):
-    with qtbot.waitSignal(window.wanted) as wanted:
+def test_a_sample_is_at_hand_as_a_drill_of_one_s_own(window, qtbot):
+    with qtbot.waitSignal(window.copies_wanted) as wanted:
         window.actions_by_name["first drill"].trigger()
     assert wanted.args[0][0].name == "wide-start.drill.json"
 

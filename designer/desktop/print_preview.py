@@ -1,0 +1,290 @@
+"""Before printing: the very pages that will come out, for whom, on which paper, and of which settings."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING, Any, Final, cast
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+
+from designer.desktop.controls import CheckBox, FilledButton, Link, Segments, tinted
+from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.notice import NoticeBar
+from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
+from designer.desktop.printing import Order, made, ordered
+from designer.desktop.prompts import CARDS
+from designer.desktop.style import look, scroll_bar_sheet
+from designer.desktop.work import Progress, Work
+from designer.drill.setting import At, addresses
+from designer.storage.writing import write_file
+
+if TYPE_CHECKING:
+    from designer.desktop.printing import Paper
+    from designer.desktop.window import MainWindow
+    from designer.wording.card import Reader
+
+READERS: Final = (("player", "Player"), ("coach", "Coach"), ("stand-in", "Stand-in"))
+WHICH: Final = (("this", "This one"), ("progressions", "Progressions"), ("all", "All of it"))
+SIDE: Final = 300
+"""Pixels for the choices."""
+PAPERS: Final = (("a5", "A5"), ("a4", "A4"))
+SMALLEST: Final = 0.8
+LARGEST: Final = 1.9
+"""Pixels to a point in the preview: pages take the width there is, within reason."""
+TABLE: Final = 24
+"""Pixels of the table on every side of a page."""
+
+
+class PagePicture(QWidget):
+    """One page on the grey of a table."""
+
+    def __init__(self, sheet: Sheet, number: int, count: int, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.sheet = sheet
+        self._image: QImage | None = None
+        self.setAccessibleName(f"Page {number} of {count}")
+        self._scale = 1.0
+
+    def take_width(self, width: int) -> None:
+        """Be as wide as ``width`` pixels, within reason."""
+        self._scale = min(max((width - 2) / self.sheet.width, SMALLEST), LARGEST)
+        self._image = None
+        self.setFixedSize(round(self.sheet.width * self._scale) + 2, round(self.sheet.height * self._scale) + 2)
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        ratio = self.devicePixelRatioF()
+        if self._image is None or self._image.devicePixelRatio() != ratio:
+            self._image = image(self.sheet, self._scale * ratio)
+            self._image.setDevicePixelRatio(ratio)
+        painter = QPainter(self)
+        painter.drawImage(1, 1, self._image)
+        painter.setPen(QColor(look().edge))
+        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+
+
+class PrintPreview(QDialog):
+    """Shows the pages and prints them, or keeps them as one PDF. What is chosen here is for this printing only."""
+
+    def __init__(self, window: MainWindow, paper: Paper, *, grey: bool) -> None:
+        super().__init__(window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("Print the card")
+        self._window = window
+        self._reader: Reader = window.column.bar.reader
+        self._which, self._paper = "this", paper
+        self._pages: tuple[Sheet, ...] = ()
+        self._cards: list[bytes] = []
+        self._pictures: list[PagePicture] = []
+        self.notice = NoticeBar()
+        self.work = Work(self.notice, self)
+        self._again = False
+        self.work.finished.connect(self._went_on)
+        self._make(grey=grey)
+        self.resize(QSize(1040, 720).boundedTo(window.screen().availableSize()))
+        self.refresh()
+
+    def pages(self) -> tuple[Sheet, ...]:
+        """Return the pages that are shown."""
+        return self._pages
+
+    def _make(self, *, grey: bool) -> None:
+        tinted(self, look().window)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(self.notice)
+        row = QHBoxLayout()
+        row.setSpacing(0)
+        whole.addLayout(row, 1)
+        row.addWidget(self._choices(grey=grey))
+        self._scroll = QScrollArea()
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setAccessibleName("Pages")
+        self._scroll.verticalScrollBar().setStyleSheet(scroll_bar_sheet(look()))
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        row.addWidget(self._scroll, 1)
+
+    def _choices(self, *, grey: bool) -> QWidget:
+        side = QWidget(self)
+        side.setFixedWidth(SIDE)
+        column = QVBoxLayout(side)
+        column.setContentsMargins(20, 18, 20, 18)
+        column.setSpacing(6)
+        self.readers = self._segments(column, "For", READERS, self._reader, self._take_reader)
+        self.which = self._segments(column, "Which", WHICH, self._which, self._take_which)
+        self.papers = self._segments(column, "Paper", PAPERS, self._paper, self._take_paper)
+        column.addSpacing(8)
+        self.grey = CheckBox("For a photocopier")
+        self.grey.setChecked(grey)
+        self.grey.clicked.connect(self.refresh)
+        column.addWidget(self.grey)
+        column.addSpacing(14)
+        self.count = self._label("", NOTE)
+        self.count.setWordWrap(True)
+        column.addWidget(self.count)
+        column.addStretch(1)
+        self.print_button = FilledButton("Print …")
+        self.print_button.clicked.connect(self.print)
+        self.keep_button, leave = Link("Keep as PDF …"), Link("Close")
+        self.keep_button.clicked.connect(self.keep)
+        leave.clicked.connect(self.close)
+        for widget in (self.print_button, self.keep_button, leave):
+            column.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
+        return side
+
+    def _segments(
+        self, column: QVBoxLayout, words: str, options: tuple[tuple[str, str], ...], value: str, take: Any
+    ) -> Segments:
+        column.addSpacing(6)
+        column.addWidget(self._label(words, CONTROL))
+        made = Segments(options, may_be_empty=False)
+        made.setAccessibleName(words)
+        made.show_values((value,))
+        made.chosen.connect(lambda values: take(values[0]))
+        column.addWidget(made)
+        return made
+
+    def _label(self, words: str, size: int) -> QLabel:
+        label = QLabel(words)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        label.setFont(font(size))
+        label.setStyleSheet(f"color: {look().soft};")
+        label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        return label
+
+    def _take_reader(self, reader: str) -> None:
+        self._reader = cast("Reader", reader)
+        self.refresh()
+
+    def _take_which(self, which: str) -> None:
+        self._which = which
+        self.refresh()
+
+    def _take_paper(self, paper: str) -> None:
+        self._paper = cast("Paper", paper)
+        self.refresh()
+
+    # the pages
+
+    def orders(self) -> tuple[Order, ...]:
+        """Return what is to be printed, in the order of play."""
+        window = self._window
+        ats: list[At] = [window.view.at]
+        if self._which != "this":
+            everything = self._which == "all"
+            ats = [at for at in addresses(window.document.drill) if everything or at.variation is None]
+        grey = self.grey.isChecked()
+        return tuple(
+            ordered(window.filing, window.view, self._reader, paper=self._paper, grey=grey, at=at) for at in ats
+        )
+
+    def refresh(self) -> None:
+        """Make the pages anew; what is being made already is given up."""
+        if self.work.busy:
+            self._again = True
+            self.work.stop()
+            return
+        orders = self.orders()
+        self.print_button.setEnabled(False)
+        self.keep_button.setEnabled(False)
+        self.count.setText("The pages are being made …")
+        self.work.begin("Making the pages", partial(_made_all, orders), self._show, self._sorry)
+
+    def _went_on(self) -> None:
+        if self._again:
+            self._again = False
+            self.refresh()
+        elif not self._pages:
+            self.count.setText("No pages were made.")
+
+    def _show(self, cards: list[tuple[bytes, tuple[str, ...]]]) -> None:
+        self._cards = [pdf for pdf, _ in cards]
+        self._pages = tuple(sheet for pdf in self._cards for sheet in sheets(pdf))
+        table = QWidget()
+        tinted(table, look().title)
+        column = QVBoxLayout(table)
+        column.setContentsMargins(TABLE, TABLE, TABLE, TABLE)
+        column.setSpacing(18)
+        self._pictures = []
+        for number, sheet in enumerate(self._pages, 1):
+            self._pictures.append(PagePicture(sheet, number, len(self._pages), table))
+            column.addWidget(self._pictures[-1], 0, Qt.AlignmentFlag.AlignHCenter)
+        column.addStretch(1)
+        self._take_widths()
+        self._scroll.setWidget(table)
+        notices = sorted({notice for _, each in cards for notice in each})
+        said = "1 page" if len(self._pages) == 1 else f"{len(self._pages)} pages"
+        self.count.setText("\n".join((f"{said}, in true size.", *notices)))
+        self.print_button.setEnabled(True)
+        self.keep_button.setEnabled(len(self._cards) == 1)
+        self.keep_button.setToolTip("" if len(self._cards) == 1 else "One card at a time is kept as a PDF.")
+
+    def _take_widths(self) -> None:
+        room = self.width() - SIDE - self._scroll.verticalScrollBar().sizeHint().width() - 2 * TABLE
+        for each in self._pictures:
+            each.take_width(room)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._take_widths()
+
+    def _sorry(self, reason: str) -> None:
+        self._window.prompts.say(self, "The pages were not made.", reason)
+
+    # what is done with them
+
+    def print(self) -> None:
+        """Ask which printer, and send the pages there."""
+        if not self._pages or self.work.busy:
+            return
+        printer = self._window.prompts.printer(self, lambda new: fit_paper(new, self._pages[0]))
+        if printer is None:
+            return
+        pages = self._pages
+
+        def send(progress: Progress) -> None:
+            print_sheets(printer, pages, progress.step)
+
+        self.work.begin("Printing", send, lambda _: self._printed(len(pages)), self._not_printed)
+
+    def _printed(self, count: int) -> None:
+        self._window.bottom.say(f"{count} page{'' if count == 1 else 's'} sent to the printer.")
+        self.close()
+
+    def _not_printed(self, reason: str) -> None:
+        self._window.prompts.say(self, "The card was not printed.", reason)
+
+    def keep(self) -> None:
+        """Keep the card as a PDF."""
+        from designer.desktop.printing import card_path
+
+        if len(self._cards) != 1 or self.work.busy:
+            return
+        window, pdf = self._window, self._cards[0]
+        path = window.prompts.save_path(self, card_path(window.filing, window.view, self._reader), CARDS)
+        if path is None:
+            return
+        if path.suffix.lower() != ".pdf":
+            path = path.with_name(f"{path.name}.pdf")
+        self.work.begin(
+            "Writing the card",
+            lambda _: write_file(path, pdf),
+            lambda _: self.notice.say("kept", f"The card is kept: {path.name}."),
+            self._sorry,
+        )
+
+    def done(self, result: int) -> None:
+        """Close; what is being made is given up."""
+        self.work.stop()
+        super().done(result)
+
+
+def _made_all(orders: tuple[Order, ...], progress: Progress) -> list[tuple[bytes, tuple[str, ...]]]:
+    cards = []
+    for number, order in enumerate(orders, 1):
+        progress.step(number, len(orders))
+        cards.append(made(order))
+    return cards

@@ -15,7 +15,7 @@ from designer.court.regions import RACKET, STRIDE, End, as_player, end_of, from_
 from designer.court.standards import Ground
 from designer.drill.base import ON_THE_LINE, Point, to_tenth_millimetre
 
-__all__ = ["RACKET", "STRIDE", "Offset", "Reading", "Snap", "reading", "snapped"]
+__all__ = ["RACKET", "STRIDE", "Offset", "Reading", "Snap", "Stop", "reading", "snapped", "stops"]
 
 AcrossDirection = Literal["on", "in from", "out from", "right of", "left of", "half-way"]
 AlongDirection = Literal["on", "inside", "behind", "in front of", "from", "half-way"]
@@ -59,6 +59,18 @@ class Snap:
     point: Point
     why: Why
     reading: Reading
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """One place to jump to on one axis: ``at`` in metres of the court, ``words`` for what is there.
+
+    The words stand after "it snapped:": "on the baseline", "half-way from …", "half rackets", "whole strides".
+    """
+
+    at: float
+    why: Literal["line", "half-way", "count"]
+    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,22 +245,43 @@ def snapped(ground: Ground, point: Point, *, reach: float) -> Snap:
     return Snap(landed, _why(found, new_right is not None, new_away is not None), found)
 
 
+def stops(ground: Ground, point: Point, reach: float) -> tuple[tuple[Stop, ...], tuple[Stop, ...]]:
+    """Return the places within ``reach`` metres that ``point`` may jump to, across the court and along it."""
+    end: End = end_of(point) or "near"
+    right, away = as_player(point, end)
+    found = []
+    for axis, marks, value, step in ((0, _across(ground), right, HALF_RACKET), (1, _along(ground), away, STRIDE)):
+        turn = -1.0 if (axis == 0) == (end == "far") else 1.0
+        words = "half rackets" if axis == 0 else "whole strides"
+        found.append(
+            tuple(
+                Stop(to_tenth_millimetre(turn * at), why, words if why == "count" else said)
+                for at, why, said in _places(marks, value, step)
+                if abs(at - value) <= reach
+            )
+        )
+    return found[0], found[1]
+
+
 def _jump(marks: tuple[_Landmark, ...], value: float, step: float, reach: float) -> float | None:
     """Return the nearest place to jump to, None where none is within reach; of two as near, a landmark."""
-    places = [place for place in _places(marks, value, step) if abs(place - value) <= reach]
+    places = [place for place, _, _ in _places(marks, value, step) if abs(place - value) <= reach]
     return min(places, key=lambda place: round(abs(place - value), 6), default=None)
 
 
-def _places(marks: tuple[_Landmark, ...], value: float, step: float) -> Iterator[float]:
-    """Yield landmarks, middles between them, and counts from a landmark as far as it is the nearest one."""
+def _places(
+    marks: tuple[_Landmark, ...], value: float, step: float
+) -> Iterator[tuple[float, Literal["line", "half-way", "count"], str]]:
+    """Yield landmarks, middles between them, and counts from a landmark as far as it is the nearest one; each with words."""
     painted = [mark for mark in marks if not mark.fence]
-    yield from (mark.at for mark in marks)
-    yield from ((low.at + high.at) / 2 for low, high in itertools.pairwise(painted))
+    yield from ((mark.at, "line", f"on {mark.words}") for mark in marks)
+    for low, high in itertools.pairwise(painted):
+        yield (low.at + high.at) / 2, "half-way", f"half-way from {low.words} to {high.words}"
     for mark in _neighbours(marks, value):
         place = mark.at + round((value - mark.at) / step) * step
         nearest = min(abs(other.at - place) for other in painted)
         if abs(mark.at - place) <= nearest + 1e-9:
-            yield place
+            yield place, "count", ""
 
 
 def _why(found: Reading, across_jumped: bool, along_jumped: bool) -> Why:  # noqa: FBT001

@@ -10,10 +10,10 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 
 from designer.desktop.look import Look
-from designer.drawing import balls
-from designer.drawing.geometry import Route
+from designer.drawing import areas, balls
+from designer.drawing.geometry import Route, rectangle, round_points
 from designer.drawing.pen import Pen
-from designer.drawing.primitives import Primitive, Words, bounds_of
+from designer.drawing.primitives import Path, Point, Primitive, Style, Words, bounds_of
 from designer.drawing.qt import paint_primitive
 from designer.drawing.samples import sample
 from designer.drawing.themes import Theme, theme
@@ -40,6 +40,41 @@ def _run(pen: Pen) -> Iterator[Primitive]:
     yield from balls.run(pen, Route(((0.0, -7.0), (9.0, 3.0), (24.0, 3.0))))
 
 
+def _outline(pen: Pen, corners: tuple[Point, ...]) -> Iterator[Primitive]:
+    yield from areas.inside(pen, corners, "target")
+    yield from areas.edge(pen, corners, "target")
+
+
+def _round_area(pen: Pen) -> Iterator[Primitive]:
+    centre, radii = (10.0, 0.0), (10.0, 6.0)
+    yield from areas.inside(pen, round_points(centre, radii), "target")
+    yield from areas.edge(pen, round_points(centre, radii), "target", round_in=(centre, radii))
+
+
+def _polygon(pen: Pen) -> Iterator[Primitive]:
+    corners = ((0.0, -4.0), (9.0, -6.5), (20.0, -1.0), (14.0, 6.5), (3.0, 5.0))
+    yield from _outline(pen, corners)
+    yield from (
+        Path(rectangle((x - 1.6, y - 1.6, x + 1.6, y + 1.6)), Style(fill="ink"), closed=True) for x, y in corners
+    )
+
+
+def _court_area(pen: Pen) -> Iterator[Primitive]:
+    yield from _outline(pen, rectangle((0.0, 0.0, 10.0, 7.0)))
+    for way in (
+        ((-1.0, 0.0), (21.0, 0.0)),
+        ((0.0, -7.0), (0.0, 7.0)),
+        ((10.0, 0.0), (10.0, 7.0)),
+        ((20.0, -7.0), (20.0, 7.0)),
+    ):
+        yield Path(way, pen.style("court line", 1.2))
+
+
+def _split_area(pen: Pen) -> Iterator[Primitive]:
+    yield from _outline(pen, rectangle((0.0, -6.0, 20.0, 6.0)))
+    yield Path(((7.0, -9.0), (13.0, 9.0)), pen.style("ink", 1.6))
+
+
 def _short_run(pen: Pen) -> Iterator[Primitive]:
     yield from balls.run(pen, Route(((0.0, 0.0), (14.0, 0.0))))
 
@@ -52,6 +87,10 @@ _OWN: Final[dict[str, Callable[[Pen], Iterator[Primitive]]]] = {
     "tool ball": _ball,
     "tool feed": _feed,
     "tool run": _run,
+    "tool round area": _round_area,
+    "tool polygon": _polygon,
+    "tool court area": _court_area,
+    "tool split area": _split_area,
     "bullet run": _short_run,
     "bullet recover": _short_recovery,
 }

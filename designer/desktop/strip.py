@@ -18,12 +18,32 @@ from designer.desktop.style import look, style
 from designer.desktop.view import View
 
 WIDTH: Final = 68
+ROWS: Final = 7
+"""Rows of all that can be placed, which makes three columns; they fit a window 768 pixels high."""
+
 CELL: Final = 56
 PITCH: Final = 62
 COMMON: Final = ("player", "ball", "run", "area", "cone")
-REST: Final = ("feed", "line", "disc", "hoop", "basket", "ball machine", "barrier", "obstacle", "note", "coach")
-DRAGGED: Final = frozenset({*COMMON, *REST} - {"ball", "feed", "run"})
-"""What can be dropped; balls and runs have two ends and are drawn."""
+REST: Final = (
+    "feed",
+    "line",
+    "round area",
+    "polygon",
+    "court area",
+    "split area",
+    "disc",
+    "hoop",
+    "basket",
+    "ball machine",
+    "barrier",
+    "obstacle",
+    "note",
+    "coach",
+)
+DRAWN: Final = frozenset({"ball", "feed", "run", "polygon", "court area", "split area"})
+"""What has two ends, or corners of its own, and is drawn; all else can be dropped as well."""
+
+DRAGGED: Final = frozenset({*COMMON, *REST} - DRAWN)
 
 _MARKS: Final = {
     "player": "person",
@@ -31,6 +51,10 @@ _MARKS: Final = {
     "feed": "tool feed",
     "run": "tool run",
     "area": "target area",
+    "round area": "tool round area",
+    "polygon": "tool polygon",
+    "court area": "tool court area",
+    "split area": "tool split area",
     "line": "chalk line",
     "note": "",
 }
@@ -208,7 +232,7 @@ class ThingStrip(QWidget):
             self._grid.removeWidget(button)
             button.setVisible(tool in tools)
         self._grid.removeWidget(self.more)
-        rows = len(COMMON)
+        rows = ROWS if all_shown else len(COMMON)
         for number, tool in enumerate(tools):
             self._grid.addWidget(self._buttons[tool], number % rows, number // rows)
         self._grid.addWidget(self.more, rows, 0)

@@ -90,8 +90,11 @@ def test_the_sketch_is_finished_play_to_scale_and_says_who_does_what(counted):
     assert (reply.by, reply.after, reply.stroke) == ("A", feed.id, None)
     recovery = list(setting.runs.values())[-1]
     assert (recovery.by, recovery.during, recovery.purpose) == ("A", reply.id, "recover")
-    steps = sequence(setting, counted.canvas.bench.ground, counted.window.document.drill.jobs).steps
-    assert [step.digit for step in steps] == [1, 2]
+    play = sequence(setting, counted.canvas.bench.ground, counted.window.document.drill.jobs)
+    assert [step.digit for step in play.steps] == [1, 2]
+    start, end = play.run_paths[recovery.id]
+    assert start == pytest.approx(play.step(reply.id).contact), "the way back begins where the ball was met"
+    assert end == pytest.approx((0.0, -12.8016))
     # The line is a whole number of rackets long: half the singles court, 13 ft 6 in (ITF Rules of Tennis, rule 1).
     (x0, _), (x1, _) = next(item.corners for item in setting.items.values() if item.kind == "line")
     assert abs(x1 - x0) == pytest.approx(4.1148, abs=1e-3)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection
 from typing import Any, Final, Literal
 
 from designer.court.readings import RACKET, STRIDE
-from designer.desktop.canvas.placing import fresh_id, placed
+from designer.desktop.canvas.placing import copied, fresh_id, placed
 from designer.drill.base import Place, Point
 from designer.drill.drill import Drill
 from designer.drill.edits import duplicate, move, put
@@ -113,6 +113,8 @@ def turned(record: Any, there: Callable[[Point], Point], looking: Callable[[int]
             values[name] = tuple(map(there, points))
     if record.declared("facing") is not None:
         values["facing"] = looking(record.facing)
+    if record.declared("bend") is not None and there((1.0, 1.0))[0] * there((1.0, 1.0))[1] < 0:
+        values["bend"] = -record.bend  # in a mirror what bent to the right bends to the left
     return record.changed(**values) if values else record
 
 
@@ -121,14 +123,15 @@ def in_a_row(
 ) -> tuple[Drill, tuple[str, ...]]:
     """Return ``drill`` with ``ids`` and copies of them as a row of ``count``, and the ids of the copies.
 
-    They stand one racket apart across or one stride along, towards the middle of the court. Balls and runs are not copied.
-    Raises ``ValueError`` with a sentence for a count that makes no row, ``pydantic.ValidationError`` for a row off the drawing.
+    They stand one racket apart across or one stride along, towards the middle of the court. Copies of people are other players.
+    Raises ``ValueError`` with a sentence for a count that makes no row or where only balls and runs are picked,
+    ``NoLetterLeft``, and ``pydantic.ValidationError`` for a row off the drawing.
     """
     if not 2 <= count <= MOST_IN_A_ROW:
         raise ValueError(f"A row has 2 to {MOST_IN_A_ROW} things, not {count}.")
-    there = {
-        id: point for id, point in standing(setting_at(drill, at), ids).items() if id not in setting_at(drill, at).spots
-    }
+    there = standing(setting_at(drill, at), ids)
+    if not there:
+        raise ValueError("Balls and runs make no row: pick people or things.")
     points = list(there.values())
     axis, step = (0, RACKET) if direction == "across" else (1, STRIDE)
     middle = sum(point[axis] for point in points) / max(1, len(points))
@@ -137,7 +140,7 @@ def in_a_row(
     made: tuple[str, ...] = ()
     for place in range(1, count):
         by = (step * place, 0.0) if axis == 0 else (0.0, step * place)
-        drill, copies = duplicate(drill, at, there, by, source)
+        drill, copies = copied(drill, at, there, by, source)
         made += copies
     return drill, made
 

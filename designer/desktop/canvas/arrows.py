@@ -209,6 +209,22 @@ def with_run(
     return put(drill, at, run)
 
 
+def met_at(setting: Setting, point: Point, reach: float) -> Shot | None:
+    """Return the ball that is met within ``reach`` metres of ``point``, at a place that no run of its hitter leads to yet."""
+    led = {(run.by, run.during) for run in setting.runs.values()}
+    for shot in setting.shots.values():
+        met = locate(setting, shot.contact) if shot.contact is not None else None
+        if met is not None and distance(met, point) <= reach and shot.after and (shot.by, shot.after) not in led:
+            return shot
+    return None
+
+
+def with_way_to(drill: Drill, at: At, shot: Shot, id: str) -> Drill:
+    """Return ``drill`` with a run, called ``id``, that brings the hitter of ``shot`` to where it is met."""
+    met = locate(setting_at(drill, at), shot.contact) if shot.contact is not None else None
+    return drill if met is None else with_run(drill, at, shot.by, met, id=id, during=shot.after)
+
+
 def purpose(setting: Setting, by: str, to: Point, during: str | None) -> Purpose | None:
     """Return what a run to ``to`` is most likely for, None where nothing speaks for anything.
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from designer.court.readings import snapped
 from designer.court.standards import Ground, ground
-from designer.desktop.canvas.names import size_words
 from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.document import Document
 from designer.desktop.view import View
@@ -20,16 +19,26 @@ from designer.drill.setting import At, Setting, setting_at
 from designer.play.sequence import Sequence, sequence
 from designer.wording.places import place_words
 
+if TYPE_CHECKING:
+    from designer.desktop.canvas.snapping import Neighbours
+
 
 @dataclass(frozen=True, slots=True)
 class Guide:
-    """What is shown while a gesture goes on, in court metres: a point and its reading, a band, a leg to come."""
+    """What is shown while a gesture goes on, in court metres: a point and its reading, a band, a leg to come.
+
+    ``lines`` show why the point has jumped. ``outline`` is a part of the court that a press would take, ``tags`` are words that
+    stand in the middle of something.
+    """
 
     at: Point | None = None
     words: str = ""
     snapped: bool = False
     band: tuple[Point, Point] | None = None
     leg: tuple[Point, ...] = ()
+    lines: tuple[tuple[Point, Point], ...] = ()
+    outline: tuple[Point, ...] = ()
+    tags: tuple[tuple[Point, str], ...] = ()
 
 
 NO_GUIDE = Guide()
@@ -49,6 +58,8 @@ class Bench(QObject):
         self._guide = NO_GUIDE
         self._ground: tuple[Court, Ground] | None = None
         self._play: tuple[Setting, Sequence | None] | None = None
+        self._settled: tuple[Drill, At, Setting] | None = None
+        self._neighbours: tuple[frozenset[str], Neighbours] | None = None
 
     @property
     def drill(self) -> Drill:
@@ -63,7 +74,10 @@ class Bench(QObject):
     @property
     def setting(self) -> Setting:
         """Return the settled setting that is worked on."""
-        return setting_at(self.document.drill, self.view.at)
+        drill, at, known = self.document.drill, self.view.at, self._settled
+        if known is None or known[0] is not drill or known[1] != at:
+            known = self._settled = (drill, at, setting_at(drill, at))
+        return known[2]
 
     @property
     def source(self) -> Chooser:
@@ -119,23 +133,49 @@ class Bench(QObject):
         self.document.end_preview()
         self.show()
 
-    def snap(self, point: Point, pointer: Pointer, *, leg: tuple[Point, ...] = ()) -> Point:
-        """Return ``point`` where it jumps to, and show the guide with its reading there."""
-        free = pointer.free or not self.view.snapping
+    def snap(self, point: Point, pointer: Pointer, *, but: Collection[str] = (), also: Iterable[Point] = ()) -> Point:
+        """Return ``point`` where it jumps to, and show the guide with its reading there and the reasons.
+
+        ``but`` are the ids of what is being moved; ``also`` are points to which it may lie straight.
+        """
         point = self.within(point)
-        if not free:
-            jumped = snapped(self.ground, point, reach=pointer.reach)
-            jumps, point = jumped.point != point, jumped.point
-        else:
-            jumps = False
-        self.show(Guide(at=point, words=self.reading(point), snapped=jumps, leg=(*leg, point) if leg else ()))
-        return point
+        if pointer.free or not self.view.snapping:
+            self.show(Guide(at=point, words=self.reading(point)))
+            return point
+        from designer.desktop.canvas.snapping import jump
+
+        jumped = jump(self.ground, point, pointer.reach, self._others(frozenset(but)), also)
+        words = self.reading(jumped.point)
+        if jumped.reasons:
+            words = f"{words}\n{sentence_of(jumped.reasons)}"
+        self.show(Guide(at=jumped.point, words=words, snapped=bool(jumped.reasons), lines=jumped.lines))
+        return jumped.point
+
+    def _others(self, but: frozenset[str]) -> Neighbours:
+        """Return what a point can be in line with; found once for a gesture."""
+        from designer.desktop.canvas.snapping import neighbours
+
+        known = self._neighbours
+        setting = self.setting
+        if known is None or known[0] != but or known[1].setting is not setting:
+            known = self._neighbours = (but, neighbours(setting, but))
+        return known[1]
 
     def add_size(self, id: str) -> None:
         """Add to what the guide says how large the thing called ``id`` is now."""
-        words = size_words(self.view.setting.find(id), self.view.units)
+        from designer.desktop.canvas.measures import size_words
+
+        words = size_words(self.ground, self.view.setting.find(id), self.view.units)
         if words and self._guide.words:
             self.show(replace(self._guide, words=f"{self._guide.words}\n{words}"))
+
+    def lead(self, leg: tuple[Point, ...]) -> None:
+        """Show the legs so far beside what the guide says."""
+        self.show(replace(self._guide, leg=leg))
+
+    def tell(self, at: Point, words: str) -> None:
+        """Show ``words`` at a point that does not jump."""
+        self.show(Guide(at=at, words=words))
 
     def reading(self, point: Point) -> str:
         """Return ``point`` in words, from the nearest painted lines."""
@@ -145,3 +185,9 @@ class Bench(QObject):
         """Return the nearest point to ``point`` that can be drawn at: round the court, not across town."""
         far = FARTHEST / 2
         return (min(max(point[0], -far), far), min(max(point[1], -far), far))
+
+
+def sentence_of(reasons: Collection[str]) -> str:
+    """Return at most three reasons as one line: "In line with cone 2; on the baseline"."""
+    text = "; ".join(list(reasons)[:3])
+    return text[:1].upper() + text[1:]

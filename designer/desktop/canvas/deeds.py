@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Collection
+from typing import Any, Final
 
 from pydantic import ValidationError
 
@@ -11,12 +12,23 @@ from designer.desktop.canvas.arrows import depths
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.names import called
 from designer.desktop.canvas.placing import NoLetterLeft, copied
+from designer.desktop.names import name_of
+from designer.desktop.view import Units
 from designer.drill.base import Point
 from designer.drill.edits import delete, move
+from designer.drill.references import renamed
 from designer.drill.setting import Setting
+from designer.wording.counts import listed
 
 FINE: Final = 0.05
 """A fine nudge, in metres."""
+
+HALF_UNITS: Final[dict[Units, Point]] = {
+    "rackets": (RACKET / 2, STRIDE / 2),
+    "metres": (0.5, 0.5),
+    "feet": (0.1524, 0.1524),
+}
+"""Half a unit across and along, in metres: half a racket and half a stride, half a metre, half a foot."""
 
 COPY_BY: Final[Point] = (RACKET, -STRIDE)
 """How far from its original a copy comes to lie."""
@@ -34,8 +46,23 @@ def delete_picked(bench: Bench) -> bool:
     ids = bench.view.selection & on_court(bench.setting)
     if not ids:
         return False
+    speaking = spoken_of(bench.setting, ids)
     bench.perform(f"Delete {called(bench.setting, ids)}", delete(bench.drill, bench.at, ids))
+    if speaking:
+        whole = listed([name_of(bench.setting, record) for record in speaking])
+        verb = "speaks" if len(speaking) == 1 else "speak"
+        bench.said.emit(f"{whole[:1].upper()}{whole[1:]} still {verb} of what is gone. Undo brings it back.")
     return True
+
+
+def spoken_of(setting: Setting, ids: Collection[str]) -> tuple[Any, ...]:
+    """Return the records off the court, such as rules and points, that name one of ``ids``."""
+    gone = {id: f"{id[:38]}-x" for id in ids}
+    return tuple(
+        record
+        for kind, record in setting.records()
+        if kind not in ON_COURT and record.id not in gone and renamed(record, gone) is not record
+    )
 
 
 def duplicate_picked(bench: Bench) -> bool:
@@ -69,9 +96,9 @@ def nudge_picked(bench: Bench, by: Point) -> bool:
     return True
 
 
-def nudge_of(direction: Point, *, fine: bool) -> Point:
-    """Return how far one nudge goes in a ``direction`` of the court: half a racket across, a stride along, or 5 cm."""
-    across, along = (FINE, FINE) if fine else (RACKET / 2, STRIDE)
+def nudge_of(direction: Point, units: Units = "rackets", *, fine: bool) -> Point:
+    """Return how far one nudge goes in a ``direction`` of the court: half a unit, or 5 cm."""
+    across, along = (FINE, FINE) if fine else HALF_UNITS[units]
     return (direction[0] * across, direction[1] * along)
 
 

@@ -19,6 +19,7 @@ HALF_SIZE: Final = {
     "line": (1.3716, 0.0),
     "barrier": (1.3716, 0.0),
     "area": (1.3716, 0.9144),
+    "round area": (1.3716, 0.9144),
     "obstacle": (0.6858, 0.2286),
 }
 """Half the size of what is dropped instead of drawn, in metres: a line of four rackets, an area of four by two."""

@@ -14,6 +14,7 @@ from designer.desktop.look import Look
 HALO: Final = 13.0
 CHANGED: Final = 7.0
 HANDLE: Final = 8.0
+BETWEEN_HANDLE: Final = 6.5
 RING: Final = 2.0
 LABEL: Final = 13
 """Sizes in device-independent pixels."""
@@ -30,21 +31,25 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A few words in a box of the highlighter, its leader going from ``at``; ``box`` in scene coordinates."""
+    """A few words in a box of the highlighter, its leader going from ``at``; ``box`` in scene coordinates.
+
+    Without a leader the box stands on ``at``.
+    """
 
     text: str
     at: QPointF
     box: QRectF
+    leads: bool = True
 
 
 class InkItem(QGraphicsItem):
-    """A few strokes and a label, made ready by the canvas."""
+    """A few strokes and labels, made ready by the canvas."""
 
     def __init__(self, height: float) -> None:
         super().__init__()
         self.setZValue(height)
         self._strokes: tuple[Stroke, ...] = ()
-        self._label: Label | None = None
+        self._labels: tuple[Label, ...] = ()
         self._font = QFont()
         self._look: Look | None = None
         self._scale = 1.0
@@ -52,10 +57,10 @@ class InkItem(QGraphicsItem):
 
     def draw(self, strokes: tuple[Stroke, ...] = (), margin: float = 0.0) -> None:
         """Show ``strokes``, which reach at most ``margin`` metres beyond their paths."""
-        if not strokes and not self._strokes:
+        if not (strokes or self._strokes or self._labels):
             return
         self.prepareGeometryChange()
-        self._strokes, self._label = strokes, None
+        self._strokes, self._labels = strokes, ()
         self._bounds = QRectF()
         for stroke in strokes:
             self._bounds = self._bounds.united(
@@ -63,12 +68,14 @@ class InkItem(QGraphicsItem):
             )
         self.update()
 
-    def say(self, label: Label | None, look: Look, font: QFont, scale: float) -> None:
-        """Show ``label`` beside the strokes; ``scale`` is pixels a metre."""
+    def say(self, labels: tuple[Label, ...], look: Look, font: QFont, scale: float) -> None:
+        """Show ``labels`` beside the strokes; ``scale`` is pixels a metre."""
+        if not labels and not self._labels:
+            return
         self.prepareGeometryChange()
-        self._label, self._look, self._font, self._scale = label, look, font, scale
-        if label is not None:
-            edge = 2 / scale
+        self._labels, self._look, self._font, self._scale = labels, look, font, scale
+        edge = 2 / scale
+        for label in labels:
             box = label.box.adjusted(-edge, -edge, edge, edge)
             self._bounds = self._bounds.united(box).united(QRectF(label.at, label.box.center()).normalized())
         self.update()
@@ -77,13 +84,14 @@ class InkItem(QGraphicsItem):
         return self._bounds
 
     def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
-        """Paint the strokes, then the label."""
+        """Paint the strokes, then the labels."""
         for stroke in self._strokes:
             painter.setPen(stroke.pen if stroke.pen is not None else Qt.PenStyle.NoPen)
             painter.setBrush(stroke.fill if stroke.fill is not None else Qt.BrushStyle.NoBrush)
             painter.drawPath(stroke.path)
-        if self._label is not None and self._look is not None:
-            self._paint_label(painter, self._label, self._look)
+        for label in self._labels:
+            if self._look is not None:
+                self._paint_label(painter, label, self._look)
 
     def _paint_label(self, painter: QPainter, label: Label, look: Look) -> None:
         painter.setPen(pen(look.highlighter_edge, 1, self._scale))
@@ -91,7 +99,8 @@ class InkItem(QGraphicsItem):
             min(max(label.at.x(), label.box.left()), label.box.right()),
             label.box.bottom() if label.box.center().y() < label.at.y() else label.box.top(),
         )
-        painter.drawLine(label.at, near)
+        if label.leads:
+            painter.drawLine(label.at, near)
         painter.setBrush(QColor(look.highlighter))
         painter.drawRoundedRect(label.box, 4 / self._scale, 4 / self._scale)
         painter.save()
@@ -135,9 +144,20 @@ def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) ->
     return Label(text, at, QRectF(left, top, width, height))
 
 
-def handle_box(at: QPointF, scale: float) -> QPainterPath:
-    """Return the square of one handle."""
-    half = HANDLE / 2 / scale
+def tag_at(text: str, at: QPointF, font: QFont, scale: float) -> Label:
+    """Return a label that stands on ``at``."""
+    metrics = QFontMetricsF(font)
+    width, height = (metrics.horizontalAdvance(text) + 16) / scale, (metrics.lineSpacing() + 6) / scale
+    return Label(text, at, QRectF(at.x() - width / 2, at.y() - height / 2, width, height), leads=False)
+
+
+def handle_box(at: QPointF, scale: float, *, between: bool = False) -> QPainterPath:
+    """Return the square of one handle; of one ``between`` two others, a smaller round."""
+    half = (HANDLE if not between else BETWEEN_HANDLE) / 2 / scale
+    box = QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half)
     path = QPainterPath()
-    path.addRect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half))
+    if between:
+        path.addEllipse(box)
+    else:
+        path.addRect(box)
     return path

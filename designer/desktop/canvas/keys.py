@@ -24,6 +24,10 @@ LETTERS: Final = (
     KeyUse("F", "feed", "Feed"),
     KeyUse("R", "run", "Run"),
     KeyUse("A", "area", "Area"),
+    KeyUse("U", "round area", "Round area"),
+    KeyUse("G", "polygon", "Polygon"),
+    KeyUse("Z", "court area", "Court area"),
+    KeyUse("S", "split area", "Split area"),
     KeyUse("L", "line", "Line"),
     KeyUse("C", "cone", "Cone"),
     KeyUse("D", "disc", "Disc"),
@@ -35,13 +39,15 @@ LETTERS: Final = (
     KeyUse("N", "note", "Note"),
     KeyUse("T", "coach", "Coach"),
 )
-"""Letters are the first of the word where it is free; K as in basket, E as in barrier, T as in trainer."""
+"""Letters are the first of the word where it is free; K as in basket, E as in barrier, T as in trainer, Z as in zone."""
 
 OTHER_KEYS: Final = (
     ("X", "Somebody else hits the ball that is being drawn, or makes the run"),
-    ("W", "Turn what is being drawn: shot, feed, run; also the last ball, or the one picked"),
+    ("W", "Turn what is being drawn: shot, feed, run; the form of an area; the part of the court"),
+    ("Shift and D, L, C, T, P, N", "Mark what is picked: discs, throw-down lines, chalk, tape, painted, nothing"),
+    ("Shift and R", "Let the line that is picked run on in thought, or not"),
     ("Tab", "Go to the next thing, in the order of play"),
-    ("Arrow keys", "Move what is picked by half a racket or a stride, else the cross"),
+    ("Arrow keys", "Move what is picked by half a racket or half a stride, else the cross"),
     ("Shift and an arrow key", "Move it by 5 cm"),
     ("Space", "Press at the cross"),
     ("Enter", "Open what is picked; end a chain of balls"),

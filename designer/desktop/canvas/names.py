@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
-import math
 from collections.abc import Collection
 from typing import Any
 
@@ -16,7 +14,6 @@ from designer.drill.people import Spot
 from designer.drill.places import anchor, corners_of, locate
 from designer.drill.setting import Setting
 from designer.wording.places import place_words
-from designer.wording.units import distance
 
 
 def called(setting: Setting, ids: Collection[str]) -> str:
@@ -55,19 +52,6 @@ def full_name(setting: Setting, id: str) -> str:
     if len(same) > 1:
         name = f"{name} {same.index(id) + 1}"
     return name[:1].upper() + name[1:]
-
-
-def size_words(record: Any, units: Units) -> str:
-    """Return how large a thing is that can be pulled larger: "1 racket wide, 3 strides deep", "4 rackets long"; else ""."""
-    corners = corners_of(record)
-    if len(corners) < 2:
-        return ""
-    across, along = [x for x, _ in corners], [y for _, y in corners]
-    width, depth = max(across) - min(across), max(along) - min(along)
-    if isinstance(record, Area | Obstacle):
-        return f"{distance(width, 'across', units)} wide, {distance(depth, 'along', units)} deep"
-    length = sum(math.dist(one, other) for one, other in itertools.pairwise(corners))
-    return f"{distance(length, 'across' if width > depth else 'along', units)} long"
 
 
 def description(setting: Setting, ground: Ground, id: str, units: Units) -> str:

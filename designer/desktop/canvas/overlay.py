@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainterPath, QPainterPathStroker, QPolygonF
 
 from designer.desktop.canvas.bench import Bench, Guide
-from designer.desktop.canvas.handles import Handle, handles
-from designer.desktop.canvas.ink import CHANGED, HALO, RING, InkItem, Stroke, handle_box, label_at, pen, tint
+from designer.desktop.canvas.handles import BETWEEN, Handle, handles
+from designer.desktop.canvas.ink import CHANGED, HALO, RING, InkItem, Stroke, handle_box, label_at, pen, tag_at, tint
 from designer.desktop.canvas.mark_item import MarkItem
 from designer.desktop.canvas.scene import CourtScene
 from designer.desktop.fonts import NOTE, font
@@ -114,23 +115,34 @@ class Overlay:
             strokes.append(
                 Stroke(path, pen(look.highlighter_edge, 1, scale), QBrush(tint(look.highlighter_edge, 0.12)))
             )
-        if guide.at is not None and guide.snapped:
-            x, y = guide.at
-            arms = QPainterPath()
-            for start, end in (((x - SNAP_ARM, y), (x + SNAP_ARM, y)), ((x, y - SNAP_ARM), (x, y + SNAP_ARM))):
-                arms.moveTo(sight.to_scene(start))
-                arms.lineTo(sight.to_scene(end))
-            strokes.append(Stroke(arms, pen(look.highlighter_edge, 1, scale, dash=(4, 3))))
+        strokes += self._why(guide, sight)
         if guide.at is not None:
             dot = QPainterPath()
             dot.addEllipse(sight.to_scene(guide.at), 3 / scale, 3 / scale)
             strokes.append(Stroke(dot, pen(look.ink, 1.2, scale), QBrush(QColor(look.highlighter_edge))))
         self._guide.draw(tuple(strokes), 2 / scale)
         face = font(NOTE)
-        label = None
+        labels = [tag_at(words, sight.to_scene(at), face, scale) for at, words in guide.tags]
         if guide.at is not None and guide.words:
-            label = label_at(guide.words, sight.to_scene(guide.at), sight.seen, face, scale)
-        self._guide.say(label, look, face, scale)
+            labels.append(label_at(guide.words, sight.to_scene(guide.at), sight.seen, face, scale))
+        self._guide.say(tuple(labels), look, face, scale)
+
+    def _why(self, guide: Guide, sight: Sight) -> Iterator[Stroke]:
+        """Yield what shows why a point has jumped, the legs so far, and the part of the court that a press would take."""
+        edge, scale = self.look.highlighter_edge, sight.scale
+        if guide.outline:
+            part = QPainterPath()
+            part.addPolygon(QPolygonF([sight.to_scene(point) for point in guide.outline]))
+            part.closeSubpath()
+            yield Stroke(part, pen(edge, 2, scale), QBrush(tint(edge, 0.18)))
+        if len(guide.leg) > 1:
+            yield Stroke(_lines(pairwise(guide.leg), sight), pen(edge, 1.6, scale))
+        lines = [*guide.lines]
+        if guide.at is not None and guide.snapped:
+            x, y = guide.at
+            lines += [((x - SNAP_ARM, y), (x + SNAP_ARM, y)), ((x, y - SNAP_ARM), (x, y + SNAP_ARM))]
+        if lines:
+            yield Stroke(_lines(lines, sight), pen(edge, 1, scale, dash=(4, 3)))
 
     def show_cross(self, cross: Point | None, sight: Sight) -> None:
         """Show where the keyboard presses."""
@@ -178,7 +190,9 @@ class Overlay:
         look = self.look
         edge, fill = pen(look.ink, 1.6, sight.scale), QBrush(QColor(look.panel))
         boxes = (
-            Stroke(handle_box(self.handle_point(handle, sight), sight.scale), edge, fill)
+            Stroke(
+                handle_box(self.handle_point(handle, sight), sight.scale, between=handle.part in BETWEEN), edge, fill
+            )
             for handle in self.handles(sight)
         )
         self._handles.draw(tuple(boxes), 2 / sight.scale)
@@ -211,6 +225,14 @@ class Overlay:
         path = QPainterPath()
         path.addRoundedRect(box.adjusted(-reach, -reach, reach, reach), 4 / sight.scale, 4 / sight.scale)
         self._ring.draw((Stroke(path, pen(self.look.ink, RING, sight.scale)),), RING / sight.scale)
+
+
+def _lines(pieces: Iterable[tuple[Point, Point]], sight: Sight) -> QPainterPath:
+    path = QPainterPath()
+    for start, end in pieces:
+        path.moveTo(sight.to_scene(start))
+        path.lineTo(sight.to_scene(end))
+    return path
 
 
 def without_words(marks: list[MarkItem]) -> list[MarkItem]:

@@ -10,7 +10,20 @@ from designer.drill.base import Place, Point
 from designer.drill.drill import Drill
 from designer.drill.edits import duplicate, put
 from designer.drill.ids import Chooser, new_id
-from designer.drill.items import Area, BallMachine, Barrier, Basket, Cone, Disc, Hoop, Line, Note, Obstacle, Rectangle
+from designer.drill.items import (
+    Area,
+    BallMachine,
+    Barrier,
+    Basket,
+    Cone,
+    Disc,
+    Ellipse,
+    Hoop,
+    Line,
+    Note,
+    Obstacle,
+    Rectangle,
+)
 from designer.drill.people import Job, Spot
 from designer.drill.places import locate, moved
 from designer.drill.setting import At, addresses, setting_at
@@ -18,7 +31,7 @@ from designer.drill.setting import At, addresses, setting_at
 PLACED: Final = ("player", "coach", "cone", "disc", "hoop", "basket", "ball machine", "note")
 """The kinds that stand at one point."""
 
-STRETCHED: Final = ("line", "barrier", "area", "obstacle")
+STRETCHED: Final = ("line", "barrier", "area", "round area", "obstacle")
 """The kinds that lie between two points."""
 
 NEW_NOTE: Final = "Note"
@@ -36,6 +49,7 @@ NAMES: Final = {
     "line": "a line",
     "barrier": "a barrier",
     "area": "an area",
+    "round area": "a round area",
     "obstacle": "an obstacle",
     "ball": "a ball",
     "feed": "a feed",
@@ -68,8 +82,10 @@ def placed(drill: Drill, at: At, kind: str, point: Point, id: str) -> Drill:
 def stretched(drill: Drill, at: At, kind: str, start: Point, end: Point, id: str) -> Drill:
     """Return ``drill`` with a thing of ``kind`` (one of ``STRETCHED``) called ``id`` from ``start`` to ``end``."""
     (left, right), (low, high) = sorted((start[0], end[0])), sorted((start[1], end[1]))
-    if kind == "area":
-        shape = Rectangle(form="rectangle", corners=((left, low), (right, high)))
+    if kind in ("area", "round area"):
+        box = ((left, low), (right, high))
+        round_one = kind == "round area"
+        shape = Ellipse(form="ellipse", corners=box) if round_one else Rectangle(form="rectangle", corners=box)
         item: Any = Area(kind="area", id=id, shape=shape)
     elif kind == "obstacle":
         item = Obstacle(kind="obstacle", id=id, corners=((left, low), (right, low), (right, high), (left, high)))

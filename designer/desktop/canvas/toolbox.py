@@ -19,10 +19,14 @@ from designer.desktop.canvas.tools.base import ToolBase
 from designer.desktop.canvas.tools.place import PlaceTool
 from designer.desktop.canvas.tools.run import RunTool
 from designer.desktop.canvas.tools.select import SelectTool
-from designer.desktop.canvas.tools.stretch import StretchTool
+from designer.desktop.canvas.tools.stretch import FORMS, StretchTool
+from designer.desktop.view import Tool
 from designer.drawing.page import Page
 from designer.drill.base import Point
 from designer.drill.movement import FEEDS
+
+AREA_TOOLS: Final[tuple[Tool, ...]] = ("area", "round area", "polygon", "court area")
+"""What W goes through before an area is begun; on a part of the court it goes through the parts instead."""
 
 ARROWS: Final[dict[int, Point]] = {
     Qt.Key.Key_Left: (-1, 0),
@@ -162,7 +166,7 @@ class Toolbox(QObject):
 
     def _arrow(self, direction: Point, stroke: Stroke) -> bool:
         along = self.page.to_court(direction)
-        by = deeds.nudge_of(along, fine=stroke.shift)
+        by = deeds.nudge_of(along, self.bench.view.units, fine=stroke.shift)
         if isinstance(self.tool, SelectTool) and self._cross is None and deeds.nudge_picked(self.bench, by):
             return True
         start = self._cross if self._cross is not None else stroke.pointer.at
@@ -174,6 +178,8 @@ class Toolbox(QObject):
     def _letter(self, stroke: Stroke) -> bool:
         if stroke.control or stroke.alt or not stroke.text:
             return False
+        if stroke.shift and not self.tool.busy and self._mark(stroke.text.upper()):
+            return True
         if stroke.text.upper() == "X" and isinstance(self.tool, BallTool | RunTool) and self.tool.busy:
             if isinstance(self.tool, BallTool):
                 self.tool.turn_hitter()
@@ -182,7 +188,7 @@ class Toolbox(QObject):
             self.hover(stroke.pointer)
             return True
         if stroke.text.upper() == "W":
-            return self._turn_kind(stroke)
+            return self._turn_form(stroke) or self._turn_kind(stroke)
         name = tool_of(stroke.text)
         if name is None:
             return False
@@ -197,6 +203,26 @@ class Toolbox(QObject):
         else:
             self.bench.view.set_tool(name)
             self.hover(stroke.pointer)
+        return True
+
+    def _mark(self, letter: str) -> bool:
+        from designer.desktop.canvas.marking import key_picked
+
+        return key_picked(self.bench, letter)
+
+    def _turn_form(self, stroke: Stroke) -> bool:
+        """Turn the form of the area that is to be drawn, or the part of the court that a press would take."""
+        name = self.bench.view.tool
+        if name == "court area":
+            self.tool.turn(stroke.pointer)  # type: ignore[attr-defined]
+        elif isinstance(self.tool, StretchTool) and self.tool.busy and name in FORMS:
+            self.tool.turn()
+            self.hover(stroke.pointer)
+        elif name in AREA_TOOLS and not self.tool.busy:
+            self.bench.view.set_tool(AREA_TOOLS[(AREA_TOOLS.index(name) + 1) % len(AREA_TOOLS)])
+            self.hover(stroke.pointer)
+        else:
+            return False
         return True
 
     def _turn_kind(self, stroke: Stroke) -> bool:
@@ -246,4 +272,24 @@ def make_tool(bench: Bench, name: str) -> ToolBase:
         return StretchTool(bench, name)
     if name in ("ball", "feed"):
         return BallTool(bench, fed=name == "feed")
+    if name in LATE:
+        return _late_tool(bench, name)
     return RunTool(bench) if name == "run" else SelectTool(bench)
+
+
+LATE: Final = ("polygon", "court area", "split area")
+
+
+def _late_tool(bench: Bench, name: str) -> ToolBase:
+    """Return a tool that is not loaded before it is first taken in hand."""
+    if name == "polygon":
+        from designer.desktop.canvas.tools.polygon import PolygonTool
+
+        return PolygonTool(bench)
+    if name == "court area":
+        from designer.desktop.canvas.tools.court_part import CourtPartTool
+
+        return CourtPartTool(bench)
+    from designer.desktop.canvas.tools.split import SplitTool
+
+    return SplitTool(bench)

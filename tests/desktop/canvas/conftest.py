@@ -153,8 +153,8 @@ class Hand:
 
 
 def inside(corners, at):
-    (x0, y0), (x1, y1) = corners
-    return min(x0, x1) <= at[0] <= max(x0, x1) and min(y0, y1) <= at[1] <= max(y0, y1)
+    xs, ys = zip(*corners, strict=True)
+    return min(xs) <= at[0] <= max(xs) and min(ys) <= at[1] <= max(ys)
 
 
 @pytest.fixture

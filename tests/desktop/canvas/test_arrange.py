@@ -84,3 +84,23 @@ def test_a_row_that_is_none_is_refused_in_words(four, count):
 def test_the_same_kind_is_all_cones_and_nothing_else(four):
     assert arrange.of_the_same_kind(four.setting, ("one",)) == {*CONES, "cone"}
     assert arrange.of_the_same_kind(four.setting, ("wide", "feed")) == {"wide", "back", "feed", "reply"}
+
+
+def test_people_in_a_row_are_other_players(hand):
+    drill, made = arrange.in_a_row(hand.document.drill, hand.view.at, ("spot-a",), 3, "across", hand.document.source)
+    setting = setting_at(drill, hand.view.at)
+    assert [setting.spots[id].job for id in made] == ["C", "D"]
+    assert [anchor(setting, id)[0] for id in made] == pytest.approx([0.6858, 1.3716])
+
+
+def test_balls_alone_make_no_row_and_it_is_said(hand):
+    with pytest.raises(ValueError, match="Balls and runs make no row: pick people or things"):
+        arrange.in_a_row(hand.document.drill, hand.view.at, ("reply",), 3, "across", hand.document.source)
+
+
+def test_in_the_mirror_a_ball_bends_the_other_way_and_at_the_other_end_the_same(hand):
+    bent = hand.setting.shots["reply"].changed(bend=0.5)
+    hand.document.perform("Bend", put(hand.document.drill, hand.view.at, bent))
+    for side, bend in (("half", -0.5), ("end", 0.5)):
+        drill, (copy,) = arrange.copied_over(hand.document.drill, hand.view.at, ("reply",), side, hand.document.source)
+        assert setting_at(drill, hand.view.at).shots[copy].bend == bend

@@ -9,7 +9,7 @@ def test_a_snap_shows_where_it_is_and_leaving_shows_nothing(hand):
     hand.bench.guide_changed.connect(shown.append)
     assert hand.bench.snap((4.05, 11.8), hand.pointer((4.05, 11.8))) == (4.1148, 11.8872)
     assert hand.bench.guide.snapped
-    assert hand.bench.guide.words == "the left singles corner"
+    assert hand.bench.guide.words.splitlines() == ["the left singles corner", "Where lines cross"]
     hand.bench.abandon()
     assert shown[-1] == NO_GUIDE
 

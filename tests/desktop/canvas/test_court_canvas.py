@@ -76,7 +76,9 @@ def test_the_reading_is_told_while_something_is_held_and_ends_with_it(canvas):
     canvas.reading_changed.connect(told.append)
     start = canvas.to_pixel(at(canvas, "spot-b"))
     drag(canvas, start, canvas.to_pixel((-2.7432, 12.8016)))
-    assert "2 rackets in from the right singles line, 1 stride behind the baseline" in told
+    assert any(
+        words.startswith("2 rackets in from the right singles line, 1 stride behind the baseline") for words in told
+    )
     assert told[-1] == ""
 
 

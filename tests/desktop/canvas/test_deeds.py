@@ -1,4 +1,7 @@
 from designer.desktop.canvas import deeds
+from designer.drill.conditions import In
+from designer.drill.edits import put
+from designer.drill.rules import Keep, Rule
 
 
 def test_the_walk_goes_by_people_then_play_then_kit(hand):
@@ -62,3 +65,17 @@ def test_a_copy_that_would_leave_the_drawing_is_refused_in_words(hand):
     deeds.duplicate_picked(hand.bench)
     assert "There is no room for a copy there." in hand.said
     assert hand.document.stack.count() <= deeds_before + 2
+
+
+def test_deleting_what_a_rule_needs_is_said_and_can_be_undone(hand):
+    keep = Keep(do="keep", where=(In(area="zone", judged="bounce"),))
+    rule = Rule(id="r", who=("A",), must=keep)
+    hand.document.perform("Rule", put(hand.document.drill, hand.view.at, rule))
+    hand.view.select(("zone",))
+    assert deeds.delete_picked(hand.bench)
+    assert hand.said == ["Rule still speaks of what is gone. Undo brings it back."]
+    hand.document.undo()
+    assert "zone" in hand.setting.items
+    hand.view.select(("cone",))
+    deeds.delete_picked(hand.bench)
+    assert len(hand.said) == 1, "nothing speaks of the cone"

@@ -1,5 +1,5 @@
 from designer.desktop.canvas.deeds import duplicate_picked
-from designer.desktop.canvas.names import called, description, full_name, size_words
+from designer.desktop.canvas.names import called, description, full_name
 
 
 def test_steps_are_named_after_what_they_are_done_to(hand):
@@ -32,13 +32,3 @@ def test_every_thing_on_the_court_can_be_told_where_it_is(hand):
     for id in hand.setting.ids():
         assert full_name(hand.setting, id)
         assert description(hand.setting, hand.bench.ground, id, "rackets")
-
-
-def test_a_size_is_said_in_what_a_coach_has_in_hand(hand):
-    from designer.drill.items import Area, Line, Rectangle
-
-    shape = Rectangle(form="rectangle", corners=((3.429, -9.144), (4.1148, -6.4008)))
-    assert size_words(Area(kind="area", id="a", shape=shape), "rackets") == "1 racket wide, 3 strides deep"
-    assert size_words(Line(kind="line", id="l", corners=((0, 0), (2.7432, 0))), "rackets") == "4 rackets long"
-    assert size_words(Line(kind="line", id="l", corners=((0, 0), (0, 2.7432))), "metres") == "2.74 m long"
-    assert size_words(hand.setting.items["cone"], "rackets") == ""

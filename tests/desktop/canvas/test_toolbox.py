@@ -96,11 +96,11 @@ def test_ctrl_d_duplicates_and_picks_the_copies(hand):
     [
         (Key.Key_Right, (0.3429, 0.0)),
         (Key.Key_Left, (-0.3429, 0.0)),
-        (Key.Key_Up, (0.0, 0.9144)),
-        (Key.Key_Down, (0.0, -0.9144)),
+        (Key.Key_Up, (0.0, 0.4572)),
+        (Key.Key_Down, (0.0, -0.4572)),
     ],
 )
-def test_arrow_keys_move_what_is_picked_by_half_a_racket_or_a_stride(hand, key, by):
+def test_arrow_keys_move_what_is_picked_by_half_a_racket_or_half_a_stride(hand, key, by):
     hand.view.select(("cone",))
     hand.key(key)
     assert anchor(hand.setting, "cone") == pytest.approx((2.0 + by[0], -9.0 + by[1]))
@@ -110,6 +110,16 @@ def test_shift_nudges_by_five_centimetres(hand):
     hand.view.select(("cone",))
     hand.key(Key.Key_Right, shift=True)
     assert anchor(hand.setting, "cone") == (2.05, -9.0)
+
+
+def test_a_nudge_is_half_of_the_unit_that_distances_are_said_in(hand):
+    hand.view.select(("cone",))
+    hand.view.set_units("metres")
+    hand.key(Key.Key_Right)
+    hand.view.set_units("feet")
+    hand.key(Key.Key_Up)
+    # A foot is 0.3048 m exactly (international yard and pound agreement of 1959).
+    assert anchor(hand.setting, "cone") == pytest.approx((2.5, -9.0 + 0.3048 / 2))
 
 
 def test_one_nudge_after_another_is_one_step(hand):
@@ -124,9 +134,9 @@ def test_one_nudge_after_another_is_one_step(hand):
 @pytest.mark.parametrize(
     ("page", "by"),
     [
-        (Page(across=True), (0.0, 0.9144)),
+        (Page(across=True), (0.0, 0.4572)),
         (Page(turned=True), (-0.3429, 0.0)),
-        (Page(across=True, turned=True), (0.0, -0.9144)),
+        (Page(across=True, turned=True), (0.0, -0.4572)),
     ],
 )
 def test_right_is_right_on_the_screen_however_the_court_lies(hand, page, by):
@@ -141,13 +151,13 @@ def test_a_cross_goes_where_the_arrow_keys_send_it_and_space_presses_there(empty
     hand.view.set_tool("line")
     hand.place = (0.0, 0.0)
     hand.key(Key.Key_Up)
-    assert hand.toolbox.cross == pytest.approx((0.0, 0.9144))
+    assert hand.toolbox.cross == pytest.approx((0.0, 0.4572))
     hand.key(Key.Key_Space)
     for _ in range(2):
         hand.key(Key.Key_Right)
     hand.key(Key.Key_Space)
     (line,) = hand.setting.items.values()
-    assert [tuple(map(float, corner)) for corner in line.corners] == [(0.0, 0.9144), (0.6858, 0.9144)]
+    assert [tuple(map(float, corner)) for corner in line.corners] == [(0.0, 0.4572), (0.6858, 0.4572)]
 
 
 def test_a_whole_rally_can_be_drawn_without_a_mouse(empty_hand):
@@ -158,12 +168,12 @@ def test_a_whole_rally_can_be_drawn_without_a_mouse(empty_hand):
     hand.letter("B", at=(0.0, -11.8872))
     hand.toolbox.put_cross((0.0, -11.8872))
     hand.key(Key.Key_Space)
-    for _ in range(22):
+    for _ in range(44):
         hand.key(Key.Key_Up)
     hand.key(Key.Key_Space)
     (shot,) = hand.setting.shots.values()
     assert shot.by == "A"
-    assert shot.to.at == pytest.approx((0.0, -11.8872 + 22 * 0.9144))
+    assert shot.to.at == pytest.approx((0.0, -11.8872 + 44 * 0.4572))
 
 
 def test_enter_opens_what_is_picked(hand):

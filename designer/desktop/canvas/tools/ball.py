@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from designer.desktop.canvas.arrows import (
     Flight,
+    distance,
     feeds,
     last_shot,
     nearest_person,
@@ -15,6 +16,7 @@ from designer.desktop.canvas.arrows import (
     with_machine_job,
 )
 from designer.desktop.canvas.bench import Bench
+from designer.desktop.canvas.handles import STEP
 from designer.desktop.canvas.placing import NoLetterLeft, fresh_id
 from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.canvas.tools.base import ToolBase, has_moved
@@ -24,6 +26,7 @@ from designer.drill.edits import delete
 from designer.drill.items import BallMachine
 from designer.drill.places import anchor
 
+NOWHERE = "A ball has to go somewhere: click where it lands, away from where it is hit."
 NOBODY = "Put a player on the court first: a ball needs someone to hit it."
 
 
@@ -189,10 +192,14 @@ class BallTool(ToolBase):
         if self._just_met and self._pressed_at is not None and not has_moved(self._pressed_at, pointer):
             return
         landing = self.bench.snap(pointer.at, pointer)
-        self.bench.preview(self._with(hit, landing, pointer))
+        if distance(hit.start, landing) >= STEP:
+            self.bench.preview(self._with(hit, landing, pointer))
 
     def _land(self, hit: Hit, pointer: Pointer) -> None:
         landing = self.bench.snap(pointer.at, pointer)
+        if distance(hit.start, landing) < STEP:
+            self.bench.said.emit(NOWHERE)
+            return
         drill = self._with(hit, landing, pointer)
         self._hit, self._just_met = None, False
         self._last = hit.id

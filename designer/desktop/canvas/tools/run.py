@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
-from designer.desktop.canvas.arrows import nearest_person, next_letter, person_under, run_during, with_run
+from designer.desktop.canvas.arrows import (
+    distance,
+    met_at,
+    nearest_person,
+    next_letter,
+    person_under,
+    run_during,
+    with_run,
+    with_way_to,
+)
 from designer.desktop.canvas.bench import Bench
+from designer.desktop.canvas.handles import STEP
 from designer.desktop.canvas.placing import fresh_id
 from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.canvas.tools.base import ToolBase, has_moved
 from designer.drill.base import Point
 from designer.drill.drill import Drill
+from designer.drill.setting import setting_at
 
+NOWHERE = "A run has to go somewhere: click where it ends, away from where it begins."
 NOBODY = "Put a player on the court first: a run needs someone to make it."
 
 
@@ -20,6 +32,7 @@ class RunTool(ToolBase):
         super().__init__(bench)
         self._by: str | None = None
         self._id = ""
+        self._drill = bench.drill
         self._via: tuple[Point, ...] = ()
         self._picked: frozenset[str] = frozenset()
         self._pressed_at: Point | None = None
@@ -58,12 +71,15 @@ class RunTool(ToolBase):
         if self._just_begun and not has_moved(pressed, pointer):
             self._just_begun = False
             return
-        end = self.bench.snap(pointer.at, pointer)
+        end = self._snapped(pointer)
+        drill = self._with(by, end, pointer)
+        if self._goes_nowhere(drill):
+            self.bench.said.emit(NOWHERE)
+            return
         if pointer.shift:
             self._just_begun = False
             self._via = (*self._via, end)
             return
-        drill = self._with(by, end, pointer)
         self.cancel()
         self.bench.perform("Add a run", drill, (self._id,))
 
@@ -71,7 +87,8 @@ class RunTool(ToolBase):
         """Start a run of the person ``by``, as a click on that person does."""
         self._by, self._via, self._just_begun = by, (), False
         self._picked = self.bench.view.selection
-        self._id = fresh_id(self.bench.drill, "run", self.bench.source)
+        self._drill = self.bench.drill
+        self._id = fresh_id(self._drill, "run", self.bench.source)
 
     def turn_runner(self) -> None:
         """Make the run that is being drawn somebody else's."""
@@ -96,12 +113,18 @@ class RunTool(ToolBase):
         return was_busy
 
     def _begin(self, pointer: Pointer) -> None:
-        setting = self.bench.setting
-        by = person_under(setting, pointer.under) or nearest_person(setting, pointer.at)
+        bench, setting = self.bench, self.bench.setting
+        person = person_under(setting, pointer.under)
+        met = None if person else met_at(setting, pointer.at, 2 * pointer.reach)
+        by = person or (met.by if met is not None else nearest_person(setting, pointer.at))
         if by is None:
-            self.bench.said.emit(NOBODY)
+            bench.said.emit(NOBODY)
             return
         self.begin(by)
+        if met is not None:
+            # It begins where a ball is met: whoever meets it there has run there, while the ball before was coming.
+            self._drill = with_way_to(bench.drill, bench.at, met, fresh_id(bench.drill, "run", bench.source))
+            self._id = fresh_id(self._drill, "run", bench.source)
         self._just_begun = True
 
     def _draw(self, pointer: Pointer) -> None:
@@ -109,16 +132,25 @@ class RunTool(ToolBase):
             return
         if self._just_begun and self._pressed_at is not None and not has_moved(self._pressed_at, pointer):
             return
-        self.bench.preview(self._with(self._by, self.bench.snap(pointer.at, pointer), pointer))
+        self.bench.preview(self._with(self._by, self._snapped(pointer), pointer))
+
+    def _snapped(self, pointer: Pointer) -> Point:
+        return self.bench.snap(pointer.at, pointer, also=self._via[-1:])
+
+    def _goes_nowhere(self, drill: Drill) -> bool:
+        """Whether the run of ``drill`` that is being drawn ends where it begins, or where its last way-point is."""
+        play = self.bench.play(setting_at(drill, self.bench.at))
+        path = () if play is None else play.run_paths.get(self._id, ())
+        return len(path) > 1 and distance(path[-2], path[-1]) < STEP
 
     def _with(self, by: str, end: Point, pointer: Pointer) -> Drill:
         return with_run(
-            self.bench.drill,
+            self._drill,
             self.bench.at,
             by,
             end,
             id=self._id,
             under=pointer.under,
             via=self._via,
-            during=run_during(self.bench.setting, by, end, self._picked),
+            during=run_during(setting_at(self._drill, self.bench.at), by, end, self._picked),
         )

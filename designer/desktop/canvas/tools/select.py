@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from random import Random
+from typing import Any
 
 from pydantic import ValidationError
 
 from designer.desktop.canvas.bench import Bench, Guide
-from designer.desktop.canvas.handles import Handle, pulled
+from designer.desktop.canvas.handles import Handle, can_gain_corners, is_closed, pulled
 from designer.desktop.canvas.names import called
 from designer.desktop.canvas.placing import copied
 from designer.desktop.canvas.pointer import Pointer
+from designer.desktop.canvas.refused import Refused
 from designer.desktop.canvas.tools.base import ToolBase, has_moved
 from designer.drill.base import Point
 from designer.drill.drill import Drill
@@ -20,11 +22,15 @@ from designer.drill.ids import new_id
 from designer.drill.items import Area
 from designer.drill.movement import Run, Shot
 from designer.drill.places import anchor, corners_of
-from designer.drill.setting import Setting
+from designer.drill.setting import Setting, setting_at
 from designer.play.sequence import Sequence
+from designer.wording.units import distance
 
 PARTS = {
     "corner": "Reshape",
+    "new corner": "Reshape",
+    "side": "Reshape",
+    "bend": "Bend",
     "landing": "Move the landing of",
     "contact": "Move the contact of",
     "end": "Move the end of",
@@ -172,7 +178,7 @@ class SelectTool(ToolBase):
         grabbed = next((id for id in press.under if id in press.ids), press.ids[0])
         start = grip(bench.setting, grabbed, press.at)
         by = (pointer.at[0] - press.at[0], pointer.at[1] - press.at[1])
-        end = bench.snap((start[0] + by[0], start[1] + by[1]), pointer)
+        end = bench.snap((start[0] + by[0], start[1] + by[1]), pointer, but=() if press.copying else press.ids)
         by = (end[0] - start[0], end[1] - start[1])
         try:
             if press.copying:
@@ -188,15 +194,36 @@ class SelectTool(ToolBase):
     def _pull(self, press: Press, pointer: Pointer) -> None:
         assert press.handle is not None
         bench, handle = self.bench, press.handle
-        to = pointer.at
+        to = (handle.at[0] + pointer.at[0] - press.at[0], handle.at[1] + pointer.at[1] - press.at[1])
         if handle.part == "facing":
+            to = pointer.at
             bench.show()
+        elif handle.part == "bend":
+            bench.show(Guide(at=to))
         else:
-            by = (to[0] - press.at[0], to[1] - press.at[1])
-            to = bench.snap((handle.at[0] + by[0], handle.at[1] + by[1]), pointer)
+            to = bench.snap(to, pointer, but=(handle.id,), also=fixed_ends(bench.setting, handle))
         under = tuple(id for id in pointer.under if id != handle.id)
-        bench.preview(pulled(press.drill, bench.at, handle, to, under))
-        if handle.part == "corner":
+        try:
+            drill = pulled(press.drill, bench.at, handle, to, under, reach=pointer.reach / 2)
+        except Refused as reason:
+            bench.tell(to, f"{reason}.")
+            return
+        except ValidationError:  # it would leave the drawing: it stays where the last step left it
+            return
+        bench.preview(drill)
+        self._say_size(handle, to, setting_at(press.drill, bench.at))
+
+    def _say_size(self, handle: Handle, to: Point, before: Setting) -> None:
+        """Say how large what is pulled has become, how far a ball bends, or that a corner goes."""
+        bench = self.bench
+        now, was = bench.view.setting.find(handle.id), before.find(handle.id)
+        if handle.part == "bend" and isinstance(now, Shot):
+            aside = "left" if (now.bend or 0.0) < 0 else "right"
+            words = f"Bends {distance(now.bend, 'across', 'metres')} to the {aside}" if now.bend else "Straight"
+            bench.tell(to, words)
+        elif len(points_drawn(now)) < len(points_drawn(was)):
+            bench.tell(to, "On the straight line: let go and it is taken out.")
+        elif handle.part in ("corner", "new corner", "side"):
             bench.add_size(handle.id)
 
     def _settle(self, press: Press) -> None:
@@ -209,6 +236,23 @@ class SelectTool(ToolBase):
         else:
             label = f"{'Duplicate' if press.copying else 'Move'} {called(setting, press.ids)}"
         bench.perform(label, drill, picked)
+
+
+def points_drawn(record: Any) -> tuple[Point, ...]:
+    """Return the corners or way-points of a record, () where it has none."""
+    return record.via if isinstance(record, Run) else corners_of(record)
+
+
+def fixed_ends(setting: Setting, handle: Handle) -> tuple[Point, ...]:
+    """Return the points beside a handle to which a leg may lie straight across or along."""
+    record = setting.find(handle.id)
+    corners = corners_of(record)
+    if handle.part not in ("corner", "new corner") or not can_gain_corners(record) or len(corners) < 2:
+        return ()
+    after = handle.index + 1 if handle.part == "corner" else handle.index
+    if is_closed(record):
+        return (corners[handle.index - 1], corners[after % len(corners)])
+    return tuple(corners[index] for index in (handle.index - 1, after) if 0 <= index < len(corners))
 
 
 def drawn_points(setting: Setting, play: Sequence | None) -> dict[str, tuple[Point, ...]]:

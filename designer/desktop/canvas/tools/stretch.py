@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from designer.desktop.canvas.bench import Bench, Guide
 from designer.desktop.canvas.placing import NAMES, fresh_id, stretched
 from designer.desktop.canvas.pointer import Pointer
 from designer.desktop.canvas.tools.base import ToolBase, has_moved
 from designer.drill.base import ON_THE_LINE, Point
+
+FORMS: Final = ("area", "round area")
+"""What W turns into one another in the middle of a drag."""
+
+FLAT: Final = ("area", "round area", "obstacle")
+"""What has a width and a depth."""
 
 
 class StretchTool(ToolBase):
@@ -21,9 +29,10 @@ class StretchTool(ToolBase):
 
     @property
     def prompt(self) -> str:
+        turns = " W: another form." if self.kind in FORMS else ""
         if self._start is None:
-            return f"Drag from one end to the other, or click both: {NAMES[self.kind]}."
-        return "Click where it ends. Shift holds it straight."
+            return f"Drag from one end to the other, or click both: {NAMES[self.kind]}.{turns}"
+        return f"Click where it ends. Shift holds it {'square' if self.kind in FLAT else 'straight'}.{turns}"
 
     @property
     def busy(self) -> bool:
@@ -63,6 +72,10 @@ class StretchTool(ToolBase):
         if not pointer.shift:
             self.bench.view.set_tool("select")
 
+    def turn(self) -> None:
+        """Draw a rectangle round, and a round area as a rectangle, from the same corner."""
+        self.kind = FORMS[(FORMS.index(self.kind) + 1) % len(FORMS)]
+
     def take_back(self) -> bool:
         return self.cancel()
 
@@ -83,10 +96,11 @@ class StretchTool(ToolBase):
 
     def _end(self, pointer: Pointer) -> Point:
         assert self._start is not None
-        end = self.bench.snap(pointer.at, pointer)
+        also = () if self.kind in FLAT else (self._start,)
+        end = self.bench.snap(pointer.at, pointer, also=also)
         if not pointer.shift:
             return end
-        held = self._square(end) if self.kind in ("area", "obstacle") else self._straight(end)
+        held = self._square(end) if self.kind in FLAT else self._straight(end)
         guide = self.bench.guide
         self.bench.show(Guide(at=held, words=self.bench.reading(held), snapped=guide.snapped))
         return held
@@ -104,5 +118,5 @@ class StretchTool(ToolBase):
 
     def _has_no_size(self, start: Point, end: Point) -> bool:
         across, along = abs(end[0] - start[0]), abs(end[1] - start[1])
-        least = min(across, along) if self.kind in ("area", "obstacle") else max(across, along)
+        least = min(across, along) if self.kind in FLAT else max(across, along)
         return least < 2 * ON_THE_LINE

@@ -187,3 +187,14 @@ def test_going_to_another_progression_leaves_the_ball_in_the_air(pair):
     assert not pair.document.previewing
     assert not pair.setting.shots
     assert isinstance(pair.document.drill, Drill)
+
+
+def test_a_ball_to_where_it_is_hit_is_refused_in_words_and_goes_on(hand):
+    before = dict(hand.setting.shots)
+    hand.view.set_tool("ball")
+    hand.click((0.0, -12.0))
+    hand.click((0.0, -12.0))
+    assert hand.said == ["A ball has to go somewhere: click where it lands, away from where it is hit."]
+    assert dict(hand.setting.shots) == before
+    hand.click((1.0, 9.0))
+    assert len(hand.setting.shots) == len(before) + 1

@@ -107,6 +107,9 @@ def test_it_is_said_where_it_would_stand_before_it_does(empty_hand):
     hand.view.set_snapping(True)
     hand.view.set_tool("cone")
     hand.hover((2.74, -10.95))
-    assert hand.bench.guide.words == "2 rackets in from the right singles line, 1 stride inside the baseline"
+    assert hand.bench.guide.words.splitlines() == [
+        "2 rackets in from the right singles line, 1 stride inside the baseline",
+        "Half rackets; whole strides",
+    ]
     hand.click((2.74, -10.95))
     assert [item.place.at for item in hand.setting.items.values()] == [(2.7432, -10.9728)]

@@ -1,5 +1,6 @@
 import pytest
 
+from designer.drill.edits import delete
 from designer.drill.places import anchor
 
 A = (0.0, -12.0)
@@ -97,3 +98,25 @@ def test_without_anyone_on_court_there_is_no_run_and_it_is_said_why(empty_hand):
     empty_hand.drag((0.0, -5.0), (0.0, 8.0))
     assert not empty_hand.setting.runs
     assert empty_hand.said == ["Put a player on the court first: a run needs someone to make it."]
+
+
+def test_a_run_from_where_a_ball_is_met_brings_its_hitter_there_first(hand):
+    hand.document.perform("Stand", delete(hand.document.drill, hand.view.at, ("wide", "back")))
+    hand.view.set_tool("run")
+    hand.click((3.2, -11.0), under=("reply",))
+    hand.click((0.0, -12.0))
+    to_it, back = hand.setting.runs.values()
+    assert (to_it.by, to_it.during, to_it.to.at, to_it.purpose) == ("A", "feed", (3.2, -11.0), "reach")
+    assert (back.by, back.during, back.purpose) == ("A", "reply", "recover")
+    assert hand.bench.play(hand.setting).run_paths[back.id] == ((3.2, -11.0), (0.0, -12.0))
+    assert hand.document.stack.count() == 2, "both are one step"
+
+
+def test_a_run_to_where_it_begins_is_refused_in_words_and_goes_on(hand):
+    hand.view.set_tool("run")
+    hand.click((0.0, 12.0))
+    hand.click((0.02, 12.0))
+    assert hand.said == ["A run has to go somewhere: click where it ends, away from where it begins."]
+    assert hand.toolbox.tool.busy
+    hand.click((2.0, 12.0))
+    assert list(hand.setting.runs.values())[-1].to.at == (2.0, 12.0)

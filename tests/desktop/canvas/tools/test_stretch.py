@@ -85,6 +85,10 @@ def test_how_large_it_gets_is_said_while_it_is_drawn(empty_hand):
     empty_hand.view.set_snapping(True)
     empty_hand.view.set_tool("area")
     empty_hand.pull((3.43, -9.14), (4.11, -6.41))
-    assert empty_hand.bench.guide.words.splitlines()[1] == "1 racket wide, 3 strides deep"
+    # 0.6858 m of 8.2296 and 2.7432 of 11.8872 (ITF Rules of Tennis, rule 1: 27 ft and 39 ft) are 1.9 % of a half.
+    assert (
+        empty_hand.bench.guide.words.splitlines()[-1]
+        == "1 racket wide, 3 strides deep, 2\N{NO-BREAK SPACE}% of its half"
+    )
     empty_hand.escape()
     assert empty_hand.bench.guide.words == ""

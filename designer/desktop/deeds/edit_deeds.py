@@ -73,11 +73,15 @@ class EditDeeds(QObject):
 
     def menu(self) -> QMenu:
         """Return the menu of what can be done to what is picked."""
+        from designer.desktop.canvas.shape_menu import add_shape_entries
+
         menu = QMenu(self._window)
         actions = self._window.actions_by_name
         for name in ("open form", "type place", "duplicate", "delete", "follow"):
             if actions[name].isEnabled():
                 menu.addAction(actions[name])
+        canvas = self._window.canvas
+        add_shape_entries(menu, canvas.bench, canvas.to_court(canvas.pointer_place()))
         menu.addSeparator()
         for name in ("cut", "copy", "paste"):
             menu.addAction(actions[name])

@@ -21,6 +21,7 @@ from designer.wording.points import points
 from designer.wording.rotations import shared_out
 from designer.wording.rules import rules
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, typeset, unmarked
+from designer.wording.shares import share_line
 from designer.wording.starts import starts
 from designer.wording.steps import steps
 from designer.wording.swaps import path, swaps
@@ -136,6 +137,7 @@ def _laid_out(told: Telling, rest: tuple[Section, ...]) -> Iterator[Sentence]:
     text = " ".join(found.text for section in rest for found in section.sentences)
     yield from (found for found in laid if found.key != "layout:key")
     yield from halves(told, text)
+    yield from share_line(told)
     yield from (found for found in laid if found.key == "layout:key")
 
 

@@ -74,10 +74,14 @@ class ChecksButton(QAbstractButton):
 
 
 class BottomLine(QWidget):
-    """``shown`` asks for what a check is about: (where it is, the ids). ``mended`` carries a check's own mend."""
+    """``shown`` asks for what a check is about: (where it is, the ids).
+
+    ``mended`` carries a check whose own mend is wanted, ``accepted`` a caution that is to be accepted.
+    """
 
     shown = Signal(object, object)
     mended = Signal(object)
+    accepted = Signal(object)
     reviewed = Signal()
     """The quick checks are shown; there is time for those that take longer."""
 
@@ -163,6 +167,9 @@ class BottomLine(QWidget):
             if check.mend is not None:
                 mend = menu.addAction("      Mend it")
                 mend.triggered.connect(lambda _=False, check=check: self.mended.emit(check))
+            if check.weight == "caution":
+                accept = menu.addAction("      Accept it, with a reason …")
+                accept.triggered.connect(lambda _=False, check=check: self.accepted.emit(check))
         if not self._checks:
             menu.addAction(CLEAN).setEnabled(False)
         return menu

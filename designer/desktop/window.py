@@ -20,6 +20,7 @@ from designer.desktop.canvas.court_canvas import CourtCanvas
 from designer.desktop.column.column import CardColumn
 from designer.desktop.controls import IconButton, stacked, tinted
 from designer.desktop.deeds.card_deeds import CardDeeds
+from designer.desktop.deeds.check_deeds import CheckDeeds
 from designer.desktop.deeds.drill_deeds import DrillDeeds
 from designer.desktop.deeds.edit_deeds import EditDeeds
 from designer.desktop.deeds.file_deeds import FileDeeds
@@ -82,6 +83,7 @@ class MainWindow(QMainWindow):
         self._place()
         self._deeds = (FileDeeds(self), EditDeeds(self), ViewDeeds(self), DrillDeeds(self), CardDeeds(self))
         self.playing = PlayDeeds(self)
+        self.check_deeds = CheckDeeds(self)
         self._number_checks = NumberChecks(self.document, self.view, self.bottom)
         self._join()
         report_positions(self)

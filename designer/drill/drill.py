@@ -91,11 +91,15 @@ class House(Record):
 
 
 class Accepted(Record):
-    """A caution that the author has accepted, with the reason that is printed."""
+    """A caution that the author has accepted, with the reason that is printed.
+
+    ``basis``: a fingerprint of what it rested on then, see ``acceptance``; where that has changed the caution comes back.
+    """
 
     check: Annotated[str, StringConstraints(min_length=1, max_length=80)]
     about: Ids = ()
     reason: Text
+    basis: Annotated[str, StringConstraints(pattern=r"^([0-9a-f]{16})?$")] = ""
 
 
 class Drill(Record):

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import chain
 from typing import Final
 
 from designer.court.standards import ground
+from designer.drill.acceptance import basis_of, holds, holds_anywhere
 from designer.drill.drill import Accepted, Drill
 from designer.drill.setting import At, addresses
+from designer.review.barriers import barrier_cautions
 from designer.review.check import Check, Mend, Weight
 from designer.review.conflicts import conflict_checks, jobs_twice, letters_twice, reversed_ranges
 from designer.review.dangers import danger_cautions, run_off_cautions
@@ -26,7 +28,7 @@ from designer.review.unknown import unknown_cautions
 from designer.wording.care import NO_OTHER
 from designer.wording.telling import telling
 
-__all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks"]
+__all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks", "dangers"]
 
 _ORDER: Final[tuple[Weight, ...]] = ("error", "caution", "suggestion")
 
@@ -42,28 +44,54 @@ def checks(drill: Drill, at: At | None = None, *, players: str | None = None) ->
     return tuple(found for found in _all(drill, at, players) if _acceptance(drill, found) is None)
 
 
-def accepted_checks(drill: Drill, at: At | None = None) -> tuple[tuple[Check, Accepted], ...]:
+def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
+    """Return those of ``checks`` at ``at`` by which somebody could be hurt, without looking for the others."""
+    told = telling(drill, at)
+    found = chain(
+        group_cautions(drill),
+        run_off_cautions(drill, ground(drill.court)),
+        shape_checks(told),
+        danger_cautions(told),
+        room_cautions(told),
+    )
+    return tuple(one for one in _once(found) if one.danger and _acceptance(drill, one) is None)
+
+
+def accepted_checks(
+    drill: Drill, at: At | None = None, *, players: str | None = None
+) -> tuple[tuple[Check, Accepted], ...]:
     """Return the cautions that the author has accepted, each with its acceptance and so its reason."""
     return tuple(
-        (found, acceptance) for found in _all(drill, at) if (acceptance := _acceptance(drill, found)) is not None
+        (found, acceptance)
+        for found in _all(drill, at, players)
+        if (acceptance := _acceptance(drill, found)) is not None
     )
 
 
 def accept(drill: Drill, found: Check, reason: str) -> Drill:
-    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution."""
+    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution.
+
+    It lapses as soon as anything that the caution concerns, the version, the variation, the age or the court changes.
+    """
     if found.weight != "caution":
         raise ValueError(f"{found.weight}s cannot be accepted; only cautions can")
     if not reason.strip():
         raise ValueError("say why the caution is accepted: the reason is printed")
-    return drill.changed(accepted=(*drill.accepted, Accepted(check=found.key, about=found.about, reason=reason)))
+    basis = basis_of(drill, found.at, found.about)
+    fresh = Accepted(check=found.key, about=found.about, reason=reason, basis=basis)
+    # What was accepted of the same and has lapsed everywhere makes room.
+    same = (found.key, found.about)
+    kept = (each for each in drill.accepted if (each.check, each.about) != same or holds_anywhere(drill, each))
+    return drill.changed(accepted=(*kept, fresh))
 
 
 def _acceptance(drill: Drill, found: Check) -> Accepted | None:
-    """Return the acceptance that covers a caution: of its kind, and of all that it concerns where that is named."""
+    """Return the acceptance that covers a caution: of its kind, of all that it concerns, and of that as it is now."""
     if found.weight != "caution":
         return None
     for acceptance in drill.accepted:
-        if acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about)):
+        same = acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about))
+        if same and holds(drill, acceptance, found.at):
             return acceptance
     return None
 
@@ -74,8 +102,12 @@ def _all(drill: Drill, at: At | None, players: str | None = None) -> list[Check]
 
 
 def _each_once(drill: Drill, at: At | None, players: str | None) -> Iterator[Check]:
+    yield from _once(chain(_found(drill, at), _computed(drill, at, players)))
+
+
+def _once(checks: Iterable[Check]) -> Iterator[Check]:
     seen: set[tuple[str, tuple[str, ...], str]] = set()
-    for found in chain(_found(drill, at), _computed(drill, at, players)):
+    for found in checks:
         key = (found.key, found.about, found.sentence.text)
         if key not in seen:
             seen.add(key)
@@ -106,6 +138,7 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from ending_checks(told)
         yield from turn_checks(told)
         yield from danger_cautions(told)
+        yield from barrier_cautions(told)
         yield from room_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)

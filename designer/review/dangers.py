@@ -10,14 +10,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Final
 
-from designer.court.regions import RACKET, STRIDE
+from designer.court.regions import RACKET
 from designer.court.standards import Ground
 from designer.drill.base import Point
 from designer.drill.drill import CLUB_RUN_BACK, CLUB_SIDE_RUN, Drill
 from designer.drill.items import Area, BallMachine, Barrier, Basket, Cone, Disc, Hoop, Line, Obstacle
 from designer.drill.movement import FEEDS, Run
 from designer.drill.places import locate
-from designer.drill.rules import UseStroke
 from designer.play.layout import points_of, things_placed
 from designer.play.sequence import Step
 from designer.review.check import Check, called, check, record_name
@@ -41,8 +40,6 @@ CONE: Final = math.radians(8)
 """How far a hit may go astray to either side."""
 PAST: Final = 3.0
 """How far behind its bounce a ball still counts."""
-KNEE: Final = 0.4
-"""A thing lower than this is not noticed."""
 YOUNG: Final = 10
 """Under-tens: ITF Rules of Tennis, Appendix VI, sets courts and balls of their own for them."""
 
@@ -70,7 +67,6 @@ def danger_cautions(told: Telling) -> Iterator[Check]:
     things = list(_placed(told))
     yield from _on_run_paths(told, things)
     yield from _behind_hitters(told, things)
-    yield from _barriers(told)
     yield from _in_the_line(told)
     yield from _runs_at_fences(told)
     yield from _beyond_wide_runs(told, things)
@@ -164,46 +160,6 @@ def _just_behind(stands: Point, thing: Placed) -> bool:
         return 0.05 < behind <= BEHIND and aside <= BODY
     step_back = (stands, (stands[0], stands[1] + away * (BEHIND - BODY)))
     return thing.distance(step_back) <= BODY and any((y - stands[1]) * away > 0.05 for _, y in thing.outline)
-
-
-def _barriers(told: Telling) -> Iterator[Check]:
-    setting = told.setting
-    barriers = [item for item in setting.items.values() if isinstance(item, Barrier)]
-    if not barriers:
-        return
-    ids = tuple(sorted(item.id for item in barriers))
-    high = sorted(shot.id for shot in setting.shots.values() if shot.stroke in ("lob", "smash"))
-    if high:
-        names = " and ".join(shot_name(told, setting.shots[id]) for id in high)
-        text = f"a barrier stands while {names} is played: nobody goes back for a high ball with something behind"
-        yield check("caution", "barrier-high-ball", text, *ids, *high, at=told.at, danger=True)
-    elif not any(_forbids_lobs(rule) for rule in setting.rules.values()):
-        text = "a barrier stands and no rule keeps lobs out: say that a high ball is let go"
-        yield check("caution", "barrier-no-rule", text, *ids, at=told.at, danger=True)
-    for item in barriers:
-        yield from _barrier(told, item)
-
-
-def _barrier(told: Telling, item: Barrier) -> Iterator[Check]:
-    name = called(told, item.id)
-    text = f"{name} is a thing to back into: a flat line does the same and cannot be fallen over"
-    if item.height is not None and item.height < KNEE:
-        text = f"{name} is lower than a knee, so it is not noticed: use a flat line instead"
-    yield check("caution", "barrier", text, item.id, at=told.at, danger=True)
-    corners = points_of(told.setting, item)
-    for who in sorted({step.hitter for step in told.sequence.steps}):
-        places = [
-            told.sequence.person_at(step.hitter, step.shot.id) for step in told.sequence.steps if step.hitter == who
-        ]
-        nearest = min((point_to_path(place, corners) for place in places if place is not None), default=math.inf)
-        if nearest < STRIDE - 0.005:
-            text = f"{name} is {nearest:.1f} m from {letter(told, who)} at a hit: leave at least a long stride"
-            yield check("caution", "barrier-near", text, item.id, _spot(told, who), at=told.at, danger=True)
-
-
-def _forbids_lobs(rule: Any) -> bool:
-    must = rule.must
-    return isinstance(must, UseStroke) and rule.never and "lob" in must.strokes
 
 
 def _in_the_line(told: Telling) -> Iterator[Check]:

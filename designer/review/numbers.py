@@ -33,7 +33,7 @@ LATE: Final = 0.2
 BESIDE: Final = 2.0
 """Metres that a ball may pass from the drawn contact before it is said: two steps are a drawing's licence."""
 
-LONG_ODDS: Final = 0.8
+LONG_ODDS: Final = 0.9
 """A side is strongly favoured when even the least of its chance to win is more than this."""
 
 LONG: Final = 2.0

@@ -1,4 +1,4 @@
-"""Cautions from the drawing about room: a barrier by the fence, people who wait by the net, balls that run out.
+"""Cautions from the drawing about room: people who wait by the net, balls that run out.
 
 The distances are coaches' practice with no source.
 """
@@ -9,18 +9,14 @@ import math
 from collections.abc import Iterator
 from typing import Final
 
-from designer.drill.items import Barrier
 from designer.drill.movement import FEEDS
 from designer.drill.places import locate
-from designer.play.layout import points_of
 from designer.play.sequence import Step
-from designer.review.check import Check, called, check
+from designer.review.check import Check, check
 from designer.wording.counts import many
 from designer.wording.names import letter
 from designer.wording.telling import Telling
 
-CLEAR: Final = 2.0
-"""How far a barrier stands from the fence behind it."""
 BY_THE_POST: Final = 1.5
 """Who waits nearer than this to a net post is in the way of a ball or a runner."""
 _COLLECTED: Final = ("collect", "pick up", "refill", "gather", "clear")
@@ -28,13 +24,6 @@ _COLLECTED: Final = ("collect", "pick up", "refill", "gather", "clear")
 
 def room_cautions(told: Telling) -> Iterator[Check]:
     """Yield the cautions about room and balls of one setting."""
-    ground = told.ground
-    for item in told.setting.items.values():
-        if isinstance(item, Barrier):
-            left = min((ground.back_fence - abs(y) for _, y in points_of(told.setting, item)), default=math.inf)
-            if left < CLEAR - 0.005:
-                text = f"{called(told, item.id)} is {max(left, 0):.1f} m from the back fence: leave {CLEAR:.0f} m clear"
-                yield check("caution", "barrier-fence", text, item.id, at=told.at, danger=True)
     yield from _by_the_post(told)
     yield from _balls_run_out(told)
 

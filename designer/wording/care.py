@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from designer.drill.acceptance import holds
 from designer.wording.misses import is_stop
 from designer.wording.outcomes import outcome
 from designer.wording.people import group
@@ -31,7 +32,7 @@ def care(told: Telling) -> tuple[Sentence, ...]:
         return tuple(found)
     for number, accepted in enumerate(told.drill.accepted, 1):
         reason = own_text(told, accepted.reason)
-        if reason:
+        if reason and (holds(told.drill, accepted, told.at) or holds(told.drill, accepted, None)):
             found.append(sentence(f"care:accepted:{number}", f"accepted by the author: {reason}", *accepted.about))
     found += [*_surroundings(told), sentence("care:no-other", NO_OTHER)]
     return tuple(found)

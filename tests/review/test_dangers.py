@@ -9,7 +9,7 @@ from review.situations import AT, FEED, RALLY, REPLY, A, B, drill, keys, only, r
 from designer.court.standards import ground
 from designer.drill.base import place
 from designer.drill.drill import Court
-from designer.drill.items import Area, Barrier, Basket, Cone, Disc, Hoop, Line, Obstacle, Rectangle
+from designer.drill.items import Area, Basket, Cone, Disc, Hoop, Line, Obstacle, Rectangle
 from designer.drill.movement import Shot
 from designer.drill.people import Job
 from designer.drill.rules import Rule, UseStroke
@@ -113,28 +113,6 @@ def test_a_feeder_s_basket_may_stand_behind_the_feeder_and_nobody_else_s():
     basket = Basket(kind="basket", id="basket", place=place(0.0, 13.3))
     assert found(*RALLY, basket) == []
     assert keys(found(*RALLY, basket.changed(place=place(0.0, -13.3)))) == ["object-behind"]
-
-
-def barrier(y=-14.5, **values):
-    return Barrier(kind="barrier", id="barrier", corners=((-4.0, y), (4.0, y)), **values)
-
-
-def test_a_barrier_is_told_of_and_worse_with_high_balls():
-    assert keys(found(*RALLY, barrier(), NO_LOBS)) == ["barrier"]
-    assert keys(found(*RALLY, barrier())) == ["barrier", "barrier-no-rule"]
-    lob = REPLY.changed(stroke="lob")
-    high = only(found(A, B, FEED, lob, barrier(), NO_LOBS), "barrier-high-ball")
-    assert high.about == ("barrier", "reply")
-    smash = REPLY.changed(stroke="smash")
-    assert "barrier-high-ball" in keys(found(A, B, FEED, smash, barrier(), NO_LOBS))
-
-
-def test_a_low_barrier_and_one_too_near():
-    low = only(found(*RALLY, barrier(height=0.2), NO_LOBS), "barrier")
-    assert "lower than a knee" in low.sentence.text
-    # A hits from 12.80 m; a long stride is a yard.
-    assert "barrier-near" in keys(found(*RALLY, barrier(-13.6), NO_LOBS))
-    assert "barrier-near" not in keys(found(*RALLY, barrier(-13.8), NO_LOBS))
 
 
 FEEDER = (

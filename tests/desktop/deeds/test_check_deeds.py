@@ -1,0 +1,68 @@
+"""What is done about a check in a window: mended, accepted with a reason, and a barrier that must be meant."""
+
+import pytest
+from desktop import hand
+
+from designer.desktop.deeds.check_deeds import REFUSED
+from designer.drill.edits import put
+from designer.drill.items import Barrier, Line
+from designer.review.checks import checks
+
+BARRIER = Barrier(kind="barrier", id="barrier", corners=((-3.0, -15.0), (3.0, -15.0)))
+
+
+def press(window, words, key):
+    """Press the line ``words`` under the check of this kind in the list."""
+    (found,) = [check for check in window.bottom._checks if check.key == key]
+    actions = window.bottom.menu().actions()
+    start = [action.text() for action in actions].index(found.sentence.text.replace("&", "&&"))
+    next(action for action in actions[start + 1 :] if words in action.text()).trigger()
+
+
+def with_barrier(window, **values):
+    drill = window.document.drill.changed(**values)
+    window.perform("Put down a barrier", put(drill, window.view.at, BARRIER))
+    hand.settle()
+    return window.view.setting.items["barrier"]
+
+
+def test_a_barrier_must_be_meant(wide_kept, prompts):
+    prompts.answers = [0]
+    assert isinstance(with_barrier(wide_kept), Line)
+    wide_kept.document.stack.undo()
+    wide_kept.document.stack.undo()
+    prompts.answers = [1]
+    assert isinstance(with_barrier(wide_kept), Barrier)
+    assert len(prompts.asked) == 2
+
+
+def test_a_barrier_is_refused_for_under_tens(wide_kept, prompts):
+    assert isinstance(with_barrier(wide_kept, age=(8, 9)), Line)
+    assert prompts.asked == []
+    assert wide_kept.bottom.figures.text() == REFUSED
+
+
+def test_a_caution_is_accepted_with_a_reason_and_mended_by_a_press(wide_kept, prompts):
+    prompts.answers = [1]
+    with_barrier(wide_kept)
+    wide_kept.bottom.review()
+    prompts.answers = ["Foam, knee-high, adults who asked for it."]
+    press(wide_kept, "Accept it", "barrier")
+    drill = wide_kept.document.drill
+    assert drill.accepted[-1].reason == "Foam, knee-high, adults who asked for it."
+    assert "barrier" not in {check.key for check in checks(drill, wide_kept.view.at)}
+    wide_kept.document.stack.undo()
+    wide_kept.bottom.review()
+    press(wide_kept, "Mend it", "barrier")
+    assert isinstance(wide_kept.view.setting.items["barrier"], Line)
+
+
+@pytest.mark.parametrize("answer", [None, "  "])
+def test_nothing_is_accepted_without_a_reason(wide_kept, prompts, answer):
+    prompts.answers = [1]
+    with_barrier(wide_kept)
+    wide_kept.bottom.review()
+    before = wide_kept.document.drill
+    prompts.answers = [answer]
+    press(wide_kept, "Accept it", "barrier")
+    assert wide_kept.document.drill == before

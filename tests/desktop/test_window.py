@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from designer.bundle import sample
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
+from designer.desktop.usual import UsualButton
 from designer.drill.drill import Drill
 from designer.storage.reading import open_drill
 
@@ -56,8 +57,9 @@ def test_a_blank_court_is_there_at_once(window):
 
 
 def link(window, name):
-    """The words in a field that add an answer."""
-    return next(each for each in hand.field(window, name).findChildren(Link) if each.isVisible())
+    """The words in a field that add an answer, or the usual one that is offered."""
+    found = (*hand.field(window, name).findChildren(Link), *hand.field(window, name).findChildren(UsualButton))
+    return next(each for each in found if each.isVisible())
 
 
 def say_how_it_is_played(window):

@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING, Any, Final
 
 from designer.drill.conditions import In
 from designer.drill.drill import Drill
-from designer.drill.setting import Setting
+from designer.drill.setting import At, Setting
 from designer.wording.sentence import Sentence, sentence
 
 if TYPE_CHECKING:
     from designer.wording.card import Reader, Section
 
 AT_ONCE: Final = 3
-"""How many questions a new card asks; the rest come once the first card is made or the drill is saved."""
+"""How many questions a new card asks; the rest come once its first card is made."""
 
 HEADINGS: Final = {
     "start": "Start",
@@ -91,6 +91,26 @@ def asked(
     for section, make, question in own:
         found[section] = (*found.get(section, ()), sentence(f"ask:{make}", question, missing=True))
     return {key: questions for key, questions in found.items() if questions}
+
+
+def usual_answers(drill: Drill, at: At) -> dict[str, str]:
+    """Return the usual answer to each open question that has one, by the question's key; none on a blank court."""
+    from designer.wording.questions import questions
+    from designer.wording.telling import telling
+
+    told = telling(drill, at)
+    if not told.setting.shots:
+        return {}
+    return {question.asked.key: question.usual for question in questions(told) if question.usual}
+
+
+def with_usual_answer(drill: Drill, at: At, key: str) -> Drill:
+    """Return ``drill`` with the usual answer given to the open question ``key``; as it is where there is none."""
+    from designer.review.questions import questions
+    from designer.wording.telling import telling
+
+    asked = next((check for check in questions(telling(drill, at)) if check.sentence.key == key), None)
+    return drill if asked is None or asked.mend is None else asked.mend(drill)
 
 
 def first_asked(questions: dict[str, tuple[Sentence, ...]]) -> dict[str, tuple[Sentence, ...]]:

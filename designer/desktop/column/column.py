@@ -12,7 +12,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
-from designer.desktop.column.asks import HEADINGS, asked, first_asked
+from designer.desktop.column.asks import HEADINGS, asked, first_asked, usual_answers
 from designer.desktop.column.facts import FactsRow
 from designer.desktop.column.heading import Heading
 from designer.desktop.column.place_text import PlaceText
@@ -44,6 +44,7 @@ class Entry:
     key: str
     section: str
     words: str | Sentence
+    usual: str = ""
 
 
 class CardColumn(QWidget):
@@ -125,6 +126,7 @@ class CardColumn(QWidget):
         questions = asked(self._document.shown, self._view.setting, self.bar.reader, card.sections)
         if not self.ask_all:
             questions = first_asked(questions)
+        usual = usual_answers(self._document.shown, self._view.at)
         written = {section.key: section for section in card.sections}
         for key in _in_order(list(written), list(questions)):
             section = written.get(key)
@@ -133,7 +135,7 @@ class CardColumn(QWidget):
                 continue
             yield Entry(f"heading {key}", key, HEADINGS.get(key, key) if section is None else section.heading)
             for sentence in (*said, *questions.get(key, ())):
-                yield Entry(f"{key} {sentence.key}", key, sentence)
+                yield Entry(f"{key} {sentence.key}", key, sentence, usual.get(sentence.key, ""))
 
     def _lay(self, entries: list[Entry]) -> None:
         form = self.form
@@ -163,7 +165,8 @@ class CardColumn(QWidget):
                 self._page.removeWidget(widget)
                 self._page.insertWidget(place, widget)
                 widget.show()
-        for before, after in pairwise(order):
+        stops = list(_stops(order))
+        for before, after in pairwise(stops):
             QWidget.setTabOrder(before, after)
 
     def _row(self, entry: Entry, sentence: Sentence) -> SentenceRow:
@@ -172,9 +175,11 @@ class CardColumn(QWidget):
             row = SentenceRow(entry.key)
             row.pointed.connect(self._point)
             row.opens.connect(self._press)
+            row.confirmed.connect(self._confirm)
             row.played.connect(lambda key: self.play_wanted.emit(self._rows[key].sentence))
         row.setFont(font(BODY + 1 if self.width() >= WIDE else BODY))
         row.show_sentence(sentence)
+        row.offer(entry.usual)
         return row
 
     def _heading(self, entry: Entry, words: str) -> Heading:
@@ -184,6 +189,9 @@ class CardColumn(QWidget):
             heading.wanted.connect(self.wanted)
         heading.show_words(words)
         return heading
+
+    def _confirm(self, key: str) -> None:
+        self._opened().confirm(self._rows[key])
 
     # the open form
 
@@ -318,6 +326,14 @@ class CardColumn(QWidget):
         if self._opener is not None:
             self._opener.show()
         self.update()
+
+
+def _stops(order: list[QWidget]) -> Iterator[QWidget]:
+    """Yield where the Tab key stops, from top to bottom: a usual answer comes after its question."""
+    for widget in order:
+        yield widget
+        if isinstance(widget, SentenceRow) and widget.usual is not None:
+            yield widget.usual
 
 
 def _in_order(written: list[str], asked: list[str]) -> list[str]:

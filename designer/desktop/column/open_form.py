@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from designer.desktop.controls import Link, stacked
 from designer.desktop.flow import Flow
 from designer.desktop.fonts import NOTE
+from designer.desktop.forms.beside import beside_of
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
 from designer.desktop.forms.subjects import Subject
@@ -42,6 +43,9 @@ class OpenForm(QWidget):
         outer = stacked(self)
         outer.setContentsMargins(LEFT, 6, SIDE, 6)
         outer.addWidget(self.form)
+        self.beside = beside_of(record)
+        if self.beside is not None:
+            outer.addWidget(self.beside)
         foot = QWidget()
         self._links = Flow(foot, gap=2)
         for other, words in others:
@@ -57,6 +61,8 @@ class OpenForm(QWidget):
         self._follow.setToolTip("let this follow the setting below it again")
         self._delete.setVisible(may_delete)
         self.form.show_record(record, context)
+        if self.beside is not None:
+            self.beside.show_record(record, context)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, Qt
 
-from designer.desktop.column.asks import answer_to
+from designer.desktop.column.asks import answer_to, with_usual_answer
 from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.forms.context import Context
@@ -81,6 +81,14 @@ class Opener(QObject):
         for about in (*row.sentence.about, *([sheet] if sheet is not None else [])):
             if self.open(about, row.key):
                 return
+
+    def confirm(self, row: SentenceRow) -> None:
+        """Give the usual answer to the question that ``row`` is, as one step."""
+        drill = with_usual_answer(self._document.drill, self._view.at, row.sentence.key)
+        if drill == self._document.drill or row.usual is None:
+            self.press(row)
+            return
+        self._document.perform(f"Confirm “{row.sentence.text.rstrip('?')}: {row.usual.usual}”", drill)
 
     def open(self, about: str, under: str | None = None, field: str = "") -> bool:
         """Open the form of what ``about`` names, under a sentence or under the first that is about it.

@@ -14,6 +14,7 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
+    QResizeEvent,
 )
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
@@ -24,6 +25,7 @@ from designer.desktop.lines import broken
 from designer.desktop.look import Look
 from designer.desktop.marks import paint_mark
 from designer.desktop.style import look
+from designer.desktop.usual import UsualButton
 from designer.wording.sentence import Lead, Sentence
 
 LEADING: Final = 20
@@ -57,6 +59,9 @@ class SentenceRow(QAbstractButton):
     played = Signal(str)
     """The digit of a step was pressed; carries the key."""
 
+    confirmed = Signal(str)
+    """The usual answer to a question was confirmed; carries the key."""
+
     def __init__(self, key: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.key = key
@@ -64,6 +69,7 @@ class SentenceRow(QAbstractButton):
         self.picked = False
         self.open = False
         self.changed = False
+        self.usual: UsualButton | None = None
         self._broken: dict[tuple[int, int], tuple[str, ...]] = {}
         self.setFont(font(BODY))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
@@ -83,6 +89,36 @@ class SentenceRow(QAbstractButton):
         self.setAccessibleDescription("a question that is still open" if sentence.missing else "opens in place")
         self.updateGeometry()
         self.update()
+
+    def offer(self, usual: str) -> None:
+        """Offer the usual answer to the question that this is, "" for none."""
+        if not usual:
+            if self.usual is not None:
+                self.usual.hide()
+            return
+        if self.usual is None:
+            self.usual = UsualButton(self)
+            self.usual.clicked.connect(lambda: self.confirmed.emit(self.key))
+        self.usual.offer(usual, self.sentence.text)
+        self.usual.show()
+        self._broken.clear()
+        self.updateGeometry()
+        self._place_usual()
+
+    @property
+    def _offered(self) -> int:
+        """Return how wide the usual answer stands beside the last line, 0 where none is offered."""
+        return self.usual.sizeHint().width() + 8 if self.usual is not None and not self.usual.isHidden() else 0
+
+    def _place_usual(self) -> None:
+        if self.usual is not None and self._offered:
+            size = self.usual.sizeHint()
+            top = self.height() - size.height() - (AROUND - 2) // 2
+            self.usual.setGeometry(self.width() - SIDE - size.width(), top, size.width(), size.height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place_usual()
 
     @property
     def spoken(self) -> str:
@@ -107,7 +143,10 @@ class SentenceRow(QAbstractButton):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        return LEADING * len(self._lines(width)) + AROUND
+        lines = self._lines(width)
+        beside = width - 2 * SIDE - self._indent() - QFontMetricsF(self.font()).horizontalAdvance(lines[-1])
+        under = self._offered > 0 and beside < self._offered + 24
+        return LEADING * (len(lines) + under) + AROUND
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
@@ -170,8 +209,10 @@ class SentenceRow(QAbstractButton):
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             pen.setDashPattern([0.01, 2.6])
         painter.setPen(pen)
-        if start < self.width() - SIDE:
-            painter.drawLine(QPointF(start, level), QPointF(self.width() - SIDE, level))
+        beside = self.heightForWidth(self.width()) == LEADING * len(lines) + AROUND
+        end = self.width() - SIDE - (self._offered if beside else 0)
+        if start < end:
+            painter.drawLine(QPointF(start, level), QPointF(end, level))
 
     def _paint_lead(self, painter: QPainter, lead: Lead, now: Look) -> None:
         box = QRectF(SIDE - 2, AROUND / 2, HANG - 6, LEADING)

@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices, QGuiApplication
 
 from designer.desktop import settings
+from designer.desktop.first_card import card_was_made, remember_card
 from designer.desktop.prompts import CARDS, PICTURES
 from designer.storage.writing import Unwritable
 
@@ -39,7 +40,7 @@ class CardDeeds(QObject):
         for paper in ("a5", "a4"):
             actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self._take(paper))
         actions.tick(f"paper {self._paper}")
-        window.column.ask_all = window.document.path is not None
+        window.column.ask_all = card_was_made(window.document.drill.id)
         actions.tick("ask all", on=window.column.ask_all)
         actions["ask all"].toggled.connect(self._ask)
         actions["make card"].triggered.connect(lambda: self.make())
@@ -81,6 +82,7 @@ class CardDeeds(QObject):
     def _tell_made(self, offered: Path, path: Path, notices: tuple[str, ...]) -> None:
         window = self._window
         self._made[offered] = path
+        remember_card(window.document.drill.id)
         window.actions_by_name["ask all"].setChecked(True)
         said = " ".join((f"The card is made: {path.name}.", *notices))
         window.notice.say(

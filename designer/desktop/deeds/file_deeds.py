@@ -165,7 +165,6 @@ class FileDeeds(QObject):
     def _saved(self, path: Path) -> None:
         window = self._window
         window.notice.clear("outside")
-        window.actions_by_name["ask all"].setChecked(True)
         window.bottom.say(f"Saved as {path.name}")
         QTimer.singleShot(4000, window.bottom, lambda: window.bottom.say(""))
 

@@ -30,6 +30,8 @@ class Box(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.offers = True
+        """Whether the usual answer is the usual one for this record."""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         self.row = QHBoxLayout(self)
         self.row.setContentsMargins(0, 0, 0, 0)
@@ -46,6 +48,10 @@ class Box(QWidget):
     def give(self, value: Any, *, typed: bool = False) -> None:
         """Emit a value that the user has settled, or with ``typed`` is still typing."""
         self.edited.emit(value, typed)
+
+    def first(self) -> QWidget:
+        """Return the control that gets the keyboard first."""
+        return self.focusProxy() or self
 
     def ask(self, context: Context, wish: Wish) -> None:
         """Let ``wish`` be picked on the court; this field is lit until that is over."""

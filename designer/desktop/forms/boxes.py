@@ -6,9 +6,10 @@ from typing import Any, Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QLabel, QWidget
 
 from designer.desktop.controls import CheckBox, DropDown, IconButton, Picker, Segments, fill
+from designer.desktop.flow import Flow
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import ON_COURT, Context
@@ -44,6 +45,7 @@ from designer.desktop.forms.typed_boxes import (
 )
 from designer.desktop.forms.wish import Wish
 from designer.desktop.style import look
+from designer.desktop.usual import OPEN, UsualButton
 
 FEW: Final = 4
 NARROW: Final = 34
@@ -58,16 +60,37 @@ class ChoiceBox(Box):
         self._kind = kind
         letters = sum(len(text) for _, text in kind.options)
         self._segments: Segments | None = None
+        self._usual: QLabel | UsualButton | None = None
         if len(kind.options) <= FEW and letters <= NARROW:
             self._segments = Segments(kind.options, may_be_empty=kind.optional)
             self._segments.chosen.connect(lambda chosen: self.give(chosen[0] if chosen else None))
-            self.row.addWidget(self._segments, 1)
             self.setFocusProxy(self._segments.segments()[0])
+            self._lay(self._segments)
         else:
             self._list = DropDown()
             self._list.activated.connect(lambda _: self.give(self._list.currentData()))
-            self.row.addWidget(self._list)
             self.setFocusProxy(self._list)
+            self._lay(self._list)
+
+    def _lay(self, control: QWidget) -> None:
+        """Put the control in its row, and behind or under it that the answer it offers is not confirmed."""
+        if self._kind.usual is None:
+            self.row.addWidget(control, 1)
+            return
+        inner = QWidget()
+        flow = Flow(inner, gap=6)
+        flow.addWidget(control)
+        if isinstance(control, Segments):
+            self._usual = label = QLabel(f"usual, {OPEN}")
+            label.setTextFormat(Qt.TextFormat.PlainText)
+            label.setFont(font(NOTE))
+            label.setMinimumHeight(20)
+        else:
+            self._usual = offer = UsualButton()
+            offer.offer(dict(self._kind.options)[self._kind.usual])
+            offer.clicked.connect(lambda: self.give(self._kind.usual))
+        flow.addWidget(self._usual)
+        self.row.addWidget(inner, 1)
 
     def name(self, words: str) -> None:
         super().name(words)
@@ -79,14 +102,17 @@ class ChoiceBox(Box):
 
     def show_value(self, value: Any, context: Context) -> None:
         del context
+        if self._usual is not None:
+            self._usual.setVisible(value is None and self.offers)
+            if isinstance(self._usual, QLabel):
+                self._usual.setStyleSheet(f"color: {look().soft};")
         if self._segments is not None:
-            usual = () if self._kind.usual is None else (self._kind.usual,)
+            usual = (self._kind.usual,) if self._kind.usual is not None and self.offers else ()
             self._segments.show_values(() if value is None else (value,), usual)
             return
         options: list[tuple[Any, str]] = []
         if self._kind.optional:
-            said = dict(self._kind.options).get(self._kind.usual)
-            options.append((None, "not said" if said is None else f"not said (usually {said})"))
+            options.append((None, "not said"))
         fill(self._list, [*options, *self._kind.options], value)
 
 
@@ -172,10 +198,17 @@ class ManyBox(_OnCourt):
         self.row.addWidget(self._picker)
         self.setFocusProxy(self._picker)
         self.add_button()
+        self._usual: UsualButton | None = None
+        if kind.usual:
+            self._usual = UsualButton()
+            self._usual.clicked.connect(lambda: self.give(kind.usual))
+            self.row.addWidget(self._usual)
 
     def name(self, words: str) -> None:
         super().name(words)
         self._picker.setAccessibleName(words)
+        if self._usual is not None:
+            self._usual.offer(self._kind.nothing, words)
 
     def wish(self, context: Context) -> Wish:
         return Wish(
@@ -192,7 +225,10 @@ class ManyBox(_OnCourt):
         options = [*self._kind.options(context)]
         options += [(each, f"{each} (not there)") for each in self._value if each not in dict(options)]
         said = dict(options)
-        self._picker.setText(", ".join(said[each] for each in self._value) or self._kind.nothing)
+        nothing = "not said" if self._usual is not None else self._kind.nothing
+        self._picker.setText(", ".join(said[each] for each in self._value) or nothing)
+        if self._usual is not None:
+            self._usual.setVisible(not self._value)
         menu = self._picker.menu()
         menu.clear()
         for each, words in options:

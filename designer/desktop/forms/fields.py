@@ -34,10 +34,11 @@ class Pick:
 
 @dataclass(frozen=True, slots=True)
 class Many:
-    """Any number of the values that the drill holds, as a tuple."""
+    """Any number of the values that the drill holds, as a tuple. ``usual`` is offered, as ``nothing`` says it, while empty."""
 
     options: Callable[[Context], Sequence[Option]]
     nothing: str = "–"
+    usual: tuple[Any, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,11 +144,15 @@ class Translations:
 
 @dataclass(frozen=True, slots=True)
 class One:
-    """A record inside this one, made by ``make`` where there is none; ``add`` is the word on the button for it."""
+    """A record inside this one, made by ``make`` where there is none; ``add`` is the word on the button for it.
+
+    ``usual`` are the words for what ``make`` makes, where that is the usual answer.
+    """
 
     make: Callable[[Context], Any]
     add: str = "Say it"
     optional: bool = True
+    usual: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -212,6 +217,7 @@ def always(_: Any) -> bool:
 class Field:
     """One row of a form. ``shown`` says for which records it matters; ``more`` keeps it behind the word "More".
 
+    ``offered`` says for which records its usual answer is the usual one.
     What is filled in shows all the same, unless it is ``drawn``: the court shows that better.
     """
 
@@ -219,6 +225,7 @@ class Field:
     label: str
     kind: Kind
     shown: Callable[[Any], bool] = field(default=always)
+    offered: Callable[[Any], bool] = field(default=always, kw_only=True)
     more: bool = False
     drawn: bool = False
 

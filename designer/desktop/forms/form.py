@@ -136,6 +136,7 @@ class Form(QWidget):
                 self._layout.removeWidget(row)
                 self._layout.insertWidget(place, row)
             row.colour()
+            row.box.offers = field.offered(record)
             row.box.show_value(getattr(record, field.name), context)
             row.show()
             place += 1
@@ -158,8 +159,13 @@ class Form(QWidget):
         rows = [wanted] if wanted is not None else [self.row(field.name) for field in self._table]
         for row in rows:
             if row is not None:
-                (row.box.focusProxy() or row.box).setFocus(Qt.FocusReason.OtherFocusReason)
+                row.box.first().setFocus(Qt.FocusReason.OtherFocusReason)
                 return
+
+    def first(self) -> QWidget | None:
+        """Return the control that gets the keyboard first, None where no row is shown."""
+        rows = (self.row(field.name) for field in self._table)
+        return next((row.box.first() for row in rows if row is not None), None)
 
     def _wanted(self, field: Field, record: Any) -> tuple[bool, bool]:
         """Return whether the field's row is shown, and whether it waits behind "More"."""

@@ -16,6 +16,7 @@ from designer.desktop.forms.fields import Either, Kinds, Number, One, Pairs, Sev
 from designer.desktop.forms.form import Form
 from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.style import look
+from designer.desktop.usual import UsualButton
 
 INDENT: Final = 8
 
@@ -69,14 +70,15 @@ class OneBox(_Holder):
         self._kind = kind
         self._inner: Inner | None = None
         self._context: Context | None = None
-        self._add = Link(kind.add)
-        self._add.clicked.connect(self._make)
-        self.inside.addWidget(self._add)
-        self.setFocusProxy(self._add)
+        self._add, self._usual = Link(kind.add), UsualButton()
+        for button in (self._add, self._usual):
+            button.clicked.connect(self._make)
+            self.inside.addWidget(button)
 
     def name(self, words: str) -> None:
         super().name(words)
         self._add.setAccessibleName(f"{words}: {self._kind.add}")
+        self._usual.offer(self._kind.usual, words)
 
     def show_value(self, value: Any, context: Context) -> None:
         self._context = context
@@ -85,7 +87,10 @@ class OneBox(_Holder):
             self._inner.hide()
             self._inner.deleteLater()
             self._inner = None
-        self._add.setVisible(value is None)
+        usual = bool(self._kind.usual) and self.offers
+        self._add.setVisible(value is None and not usual)
+        self._usual.setVisible(value is None and usual)
+        self.setFocusProxy(self._usual if usual else self._add)
         if value is None:
             return
         if self._inner is None:
@@ -95,6 +100,9 @@ class OneBox(_Holder):
             self._inner.form.edited.connect(self.edited)
             self.inside.addWidget(self._inner)
         self._inner.form.show_record(value, context)
+
+    def first(self) -> QWidget:
+        return (None if self._inner is None else self._inner.form.first()) or super().first()
 
     def _make(self) -> None:
         if self._context is not None:
@@ -131,6 +139,9 @@ class SeveralBox(_Holder):
                 self._insert(each, number)
             self._inners[number].form.show_record(each, context)
             self._inners[number].cross.setVisible(len(self._values) > self._kind.least)
+
+    def first(self) -> QWidget:
+        return (self._inners[0].form.first() if self._inners else None) or super().first()
 
     def _insert(self, value: Any, number: int) -> None:
         inner = Inner(value, "take this away")

@@ -88,7 +88,12 @@ IN: Final[Table] = (
         "Judged by",
         Choice(words("bounce", "contact", "one foot", "both feet", "net", net="at the net"), usual="bounce"),
     ),
-    Field("line", "On the edge", Choice(words("in", "out"), usual="in")),
+    Field(
+        "line",
+        "On the edge",
+        Choice(words("in", "out"), usual="in"),
+        offered=lambda r: r.side is None and r.judged not in ("one foot", "both feet"),
+    ),
     Field("volleyed", "Volleyed", Choice((("in", "counts"), ("out", "does not"))), more=True),
     Field("outside", "", Flag("outside it, not in it"), more=True),
 )

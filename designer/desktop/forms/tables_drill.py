@@ -79,17 +79,16 @@ COURT: Final[Table] = (
 )
 
 HOUSE: Final[Table] = (
-    Field("called_by", "Called by", Many(here.people, "own lines")),
+    Field("called_by", "Called by", Many(here.people, "own lines", usual=("receiver",))),
     Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay")),
-    Field("come_in", "May come in", Many(here.people, "everyone"), more=True),
     Field("net_cord", "Net cord", Choice(words("by its bounce", "replay"), usual="by its bounce")),
-    Field("stopped", "“Stop”", One(outcome("replay"), "Say what a call of stop means")),
+    Field("stopped", "“Stop”", One(outcome("replay"), usual="replay")),
     Field(
         "feed_played",
         "Feed played",
         Choice((("accepted", "accepted"), ("not accepted", "not accepted")), usual="accepted"),
     ),
-    Field("come_in", "May come in", Many(here.people, "anyone")),
+    Field("come_in", "May come in", Many(here.people, "anyone", usual=("anyone",))),
 )
 
 JOB: Final[Table] = (

@@ -195,7 +195,12 @@ START: Final[Table] = (
     Field("shot", "First ball", Pick(here.shots, "not drawn")),
     Field("by", "Who", Many(here.letters)),
     Field("good", "A good one", Several(new_in, "Say where it must land")),
-    Field("bad", "A bad one", One(outcome("replay"), "Say what a bad one costs")),
+    Field(
+        "bad",
+        "A bad one",
+        One(outcome("replay"), "Say what it costs", usual="replay"),
+        offered=lambda r: not _serves(r),
+    ),
     Field(
         "next",
         "Who next",
@@ -257,10 +262,16 @@ FINISH: Final[Table] = (
     Field(
         "level",
         "If level",
-        Choice(words("shared", "one more each", "next point")),
+        Choice(words("shared", "one more each", "next point"), usual="one more each"),
         lambda r: r.kind in ("total", "race"),
+        offered=lambda r: r.kind == "total" and r.to is None and r.scores != "all together",
     ),
-    Field("last_rally", "At the call", Choice((("played out", "play it out"), ("stops", "stop at once")))),
+    Field(
+        "last_rally",
+        "At the call",
+        Choice((("played out", "play it out"), ("stops", "stop at once")), usual="played out"),
+        offered=lambda r: r.minutes is not None,
+    ),
     Field("running", "", Flag("in a row"), lambda r: r.kind == "goal"),
     Field("each", "", Flag("each player on their own"), more=True),
     Field("rounds", "Rounds", Number(1, 1000, optional=False), more=True),

@@ -163,16 +163,22 @@ def test_cues_are_written_in_place(window):
 # what is asked
 
 
-def test_a_new_card_asks_three_things_and_all_once_it_is_saved(window, prompts, tmp_path):
+def test_a_new_card_asks_three_things_and_all_once_its_first_card_is_made(window, make_window, prompts, tmp_path):
     def questions():
         hand.settle()
         return [row for row in window.column.sentences() if row.sentence.missing]
 
     assert len(questions()) == 3
     hand.write(window.column.title, "Deep")
-    prompts.answers = [tmp_path / "deep.drill.json"]
+    prompts.answers = [tmp_path / "deep.drill.json", tmp_path / "deep.pdf"]
     window.actions_by_name["save"].trigger()
+    assert len(questions()) == 3
+    assert len(make_window(Document(window.document.drill)).column.sentences()) == len(window.column.sentences())
+    window.actions_by_name["make card"].trigger()
+    hand.finish(window)
     assert len(questions()) > 3
+    again = make_window(Document(window.document.drill))
+    assert again.column.ask_all, "the drill is known again when it is opened another day"
 
 
 def test_a_question_about_a_record_opens_it_at_the_answer(window):

@@ -18,6 +18,8 @@ ELSEWHERE = {
     drill_module.Progression: {"changes", "easier", "harder", "others"},
     drill_module.Variation: {"changes"},
     people.Job: {"letter"},
+    # What a caution rested on when it was accepted is worked out, not typed.
+    drill_module.Accepted: {"basis"},
 }
 HELD = {
     # Changes are what the forms edit, a place has a control of its own; the others are what records have in common, or

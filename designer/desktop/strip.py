@@ -221,8 +221,6 @@ class ThingStrip(QWidget):
     def _show_tool(self, *_: object) -> None:
         for tool, button in self._buttons.items():
             button.setChecked(tool == self._view.tool)
-        if self._view.tool in REST and not self.more.isChecked():
-            self.more.setChecked(True)
 
     def _lay(self) -> None:
         all_shown = self.more.isChecked()

@@ -1,4 +1,4 @@
-"""Dragging 20 of 200 things on the canvas against a bare QGraphicsView: ``python -m tests.benchmarks.drag``.
+"""Dragging 20 of 200, 400 and 2,000 things on the canvas against a bare QGraphicsView: ``python -m tests.benchmarks.drag``.
 
 The peer shows the very same marks as plain movable items, painted from the same primitives, and knows no drill: no edit, no
 snapping, no arrow that follows. Five interleaved runs; the ratio of medians is printed.
@@ -32,6 +32,8 @@ from designer.drill.places import anchor
 
 RUNS = 5
 STEPS = 40
+ALLOWED = {200: 1.5, 400: 1.5, 2000: 1 / 3}
+"""The largest ratio for so many things: the project's own aims."""
 SIZE = (1200, 700)
 LETTERS = "ABCDEFGH"
 MOVABLE = QGraphicsItem.GraphicsItemFlag.ItemIsMovable | QGraphicsItem.GraphicsItemFlag.ItemIsSelectable
@@ -170,16 +172,18 @@ def measure(count: int, dragged: int) -> tuple[float, float]:
 
 
 def main() -> int:
-    """Print the ratio for 200 and for 400 things; return 1 where one is over 1.5."""
+    """Print the ratio for each number of things; return 1 where one is over what is allowed for it."""
     _application = QApplication.instance() or QApplication(sys.argv)
-    worst = 0.0
-    for count in (200, 400):
+    missed = False
+    for count, most in ALLOWED.items():
         mine, theirs = measure(count, 20)
-        worst = max(worst, mine / theirs)
+        missed |= mine / theirs > most
         print(
-            f"20 of {count}: {mine * 1000:.1f} ms a step, bare view {theirs * 1000:.1f} ms, ratio {mine / theirs:.2f}"
+            f"20 of {count}: {mine * 1000:.1f} ms a step, bare view {theirs * 1000:.1f} ms, "
+            f"ratio {mine / theirs:.2f}, at most {most:.2f}",
+            flush=True,
         )
-    return int(worst > 1.5)
+    return int(missed)
 
 
 if __name__ == "__main__":

@@ -17,7 +17,16 @@ from pathlib import Path
 
 RUNS = 5
 BUDGET = 2.5
-MENUS = (("File", 12), ("Edit", 9), ("View", 21), ("Insert", 17), ("Drill", 37), ("Card", 12), ("Help", 3))
+MENUS = (
+    ("File", 12),
+    ("Edit", 20),
+    ("View", 25),
+    ("Insert", 21),
+    ("Drill", 42),
+    ("Card", 14),
+    ("Window", 1),
+    ("Help", 3),
+)
 MARKS = 40  # as many as an empty court has
 ROOT = Path(__file__).resolve().parent.parent.parent
 

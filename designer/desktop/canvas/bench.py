@@ -188,6 +188,6 @@ class Bench(QObject):
 
 
 def sentence_of(reasons: Collection[str]) -> str:
-    """Return at most three reasons as one line: "In line with cone 2; on the baseline"."""
-    text = "; ".join(list(reasons)[:3])
+    """Return the first two reasons as one line: "In line with cone 2; on the baseline"."""
+    text = "; ".join(list(reasons)[:2])
     return text[:1].upper() + text[1:]

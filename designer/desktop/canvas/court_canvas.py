@@ -91,6 +91,10 @@ class CourtCanvas(CourtView):
         super().follow()
         self._show_states()
 
+    def _rest(self) -> None:
+        super()._rest()
+        self._show_states()  # words and digits have found other places: what shows that they are picked goes with them
+
     def _show_states(self, *_: object) -> None:
         self._overlay.show_states(self.sight, focused=self._by_keys and self.hasFocus())
 

@@ -31,6 +31,9 @@ ZOOM_STEP: Final = 1.2
 FAR: Final = 60.0
 """The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
 
+MOST_WORDED: Final = 400
+"""Past so many things on one court words and digits would only cover one another: none is searched a place for."""
+
 RESTS: Final = 140
 """After so many milliseconds without a movement a hand rests, and words find their best places."""
 
@@ -50,6 +53,7 @@ class CourtView(QGraphicsView):
         self._scale = 1.0
         self._fitting = True
         self._fitted_court: Court | None = None
+        self._lies_by_itself = False
         self._mouse: QPointF | None = None
         self._pictured: tuple[Setting, object, Page, float, Theme, str | None] | None = None
         self._resting = QTimer(self)
@@ -103,8 +107,13 @@ class CourtView(QGraphicsView):
             turned=self.view.turned,
             across=across,
             rulers=True,
+            words=self._has_room_for_words(),
         )
         return with_legend(made, shown)
+
+    def _has_room_for_words(self) -> bool:
+        setting = self.view.setting
+        return sum(map(len, (setting.spots, setting.items, setting.shots, setting.runs))) <= MOST_WORDED
 
     def follow(self, *_: object) -> None:
         """Show the drill as it is now: whole, or only what differs while a gesture goes on."""
@@ -166,6 +175,7 @@ class CourtView(QGraphicsView):
         self._fitting = True
         self._fitted_court = self.document.shown.court
         across, fit = self._best_fit()
+        self._lies_by_itself = self.view.lie == "fitting"
         self._page = Page(across=across, turned=self.view.turned)
         self._set_scale(fit.scale)
         left, low, right, high = fit.extent
@@ -195,6 +205,9 @@ class CourtView(QGraphicsView):
         if self.view.lie != "fitting":
             across = self.view.lie == "across"
             return across, fit_of(across)
+        if self._lies_by_itself and self._page.across:
+            lying, upright = fit_of(True), fit_of(False)
+            return (True, lying) if lying.scale >= upright.scale else (False, upright)
         upright = fit_of(False)
         if not lies_across(upright, Fit(most(size.width(), size.height(), upright_size[::-1]), upright.extent)):
             return False, upright  # not even a court without anything round it would gain enough

@@ -28,7 +28,7 @@ Part = Literal[
 BETWEEN: Final = frozenset({"new corner", "new way-point", "bend", "side"})
 """Handles between two others: drawn smaller and round, and only where there is room for them."""
 
-ROOM: Final = 34.0
+ROOM: Final = 26.0
 """A leg shorter than this, in mark units, has no handle in its middle."""
 
 STEP: Final = 0.15

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -17,7 +18,8 @@ HANDLE: Final = 8.0
 BETWEEN_HANDLE: Final = 6.5
 RING: Final = 2.0
 LABEL: Final = 13
-"""Sizes in device-independent pixels."""
+WIDEST: Final = 250.0
+"""Sizes in device-independent pixels; lines of the guide's label are no wider than the last."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +135,8 @@ def tint(colour: str, opacity: float) -> QColor:
 def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) -> Label:
     """Return a label for ``at`` that stands inside ``seen``: above and beside it, below where there is no room."""
     metrics = QFontMetricsF(font)
-    lines = text.splitlines()
+    lines = [part for line in text.splitlines() for part in wrapped(line, metrics, WIDEST)]
+    text = "\n".join(lines)
     width = (max(metrics.horizontalAdvance(line) for line in lines) + 20) / scale
     height = (metrics.lineSpacing() * len(lines) + 10) / scale
     gap = 26 / scale
@@ -144,11 +147,41 @@ def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) ->
     return Label(text, at, QRectF(left, top, width, height))
 
 
+def wrapped(line: str, metrics: QFontMetricsF, width: float) -> list[str]:
+    """Return ``line`` as lines of at most ``width`` pixels, broken between words and of about one length."""
+    count = math.ceil(metrics.horizontalAdvance(line) / width)
+    least = metrics.horizontalAdvance(line) / max(count, 1)
+    lines = [""]
+    for word in line.split(" "):
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and (metrics.horizontalAdvance(longer) > width or metrics.horizontalAdvance(lines[-1]) >= least):
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return lines
+
+
 def tag_at(text: str, at: QPointF, font: QFont, scale: float) -> Label:
     """Return a label that stands on ``at``."""
     metrics = QFontMetricsF(font)
-    width, height = (metrics.horizontalAdvance(text) + 16) / scale, (metrics.lineSpacing() + 6) / scale
+    lines = text.splitlines()
+    width = (max(metrics.horizontalAdvance(line) for line in lines) + 14) / scale
+    height = (metrics.lineSpacing() * len(lines) + 6) / scale
     return Label(text, at, QRectF(at.x() - width / 2, at.y() - height / 2, width, height), leads=False)
+
+
+def parted(one: Label, other: Label, gap: float) -> tuple[Label, Label]:
+    """Return two labels moved apart where they overlap, the way in which their points are farther apart."""
+    if not one.box.adjusted(-gap, -gap, gap, gap).intersects(other.box):
+        return one, other
+    across, down = other.at.x() - one.at.x(), other.at.y() - one.at.y()
+    if abs(across) >= abs(down):
+        by = QPointF(((one.box.width() + other.box.width()) / 2 + gap - abs(across)) / 2, 0)
+        by = by if across >= 0 else -by
+    else:
+        by = QPointF(0, ((one.box.height() + other.box.height()) / 2 + gap - abs(down)) / 2)
+        by = by if down >= 0 else -by
+    return replace(one, box=one.box.translated(-by)), replace(other, box=other.box.translated(by))
 
 
 def handle_box(at: QPointF, scale: float, *, between: bool = False) -> QPainterPath:

@@ -39,6 +39,10 @@ class MarkItem(QGraphicsItem):
 
     def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
         """Paint the mark."""
+        self.paint_at_rest(painter)
+
+    def paint_at_rest(self, painter: QPainter) -> None:
+        """Paint the mark where its picture has it; ``painter`` is in scene coordinates where the item was not moved."""
         if self._ready is None:
             self._ready = ready(self.mark, self._theme)
         paint_ready(painter, self._ready)

@@ -12,7 +12,19 @@ from PySide6.QtGui import QBrush, QColor, QPainterPath, QPainterPathStroker, QPo
 
 from designer.desktop.canvas.bench import Bench, Guide
 from designer.desktop.canvas.handles import BETWEEN, Handle, handles
-from designer.desktop.canvas.ink import CHANGED, HALO, RING, InkItem, Stroke, handle_box, label_at, pen, tag_at, tint
+from designer.desktop.canvas.ink import (
+    CHANGED,
+    HALO,
+    RING,
+    InkItem,
+    Stroke,
+    handle_box,
+    label_at,
+    parted,
+    pen,
+    tag_at,
+    tint,
+)
 from designer.desktop.canvas.mark_item import MarkItem
 from designer.desktop.canvas.scene import CourtScene
 from designer.desktop.fonts import NOTE, font
@@ -123,6 +135,8 @@ class Overlay:
         self._guide.draw(tuple(strokes), 2 / scale)
         face = font(NOTE)
         labels = [tag_at(words, sight.to_scene(at), face, scale) for at, words in guide.tags]
+        if len(labels) == 2:
+            labels[:] = parted(labels[0], labels[1], 4 / scale)
         if guide.at is not None and guide.words:
             labels.append(label_at(guide.words, sight.to_scene(guide.at), sight.seen, face, scale))
         self._guide.say(tuple(labels), look, face, scale)

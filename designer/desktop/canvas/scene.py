@@ -3,15 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Final
 
 from PySide6.QtCore import QObject, QPointF, QRectF
 from PySide6.QtWidgets import QGraphicsScene
 
 from designer.desktop.canvas.live import Change
 from designer.desktop.canvas.mark_item import Key, MarkItem
+from designer.desktop.canvas.still import CROWDED, StillItem
 from designer.drawing.picture import Picture
 from designer.drawing.primitives import Layer, Mark
 from designer.drawing.themes import Theme
+
+REACH: Final = 60.0
+"""The pictures of what stands still cover so many metres round the net: all that can be seen."""
+
+JUST_OVER: Final = 99.0
+"""The height of what stands still over what moves: over every mark, under handles and guide."""
 
 
 class CourtScene(QGraphicsScene):
@@ -24,43 +32,74 @@ class CourtScene(QGraphicsScene):
         self._items: dict[Key, MarkItem] = {}
         self._order: tuple[Key, ...] = ()
         self._theme: Theme | None = None
+        self._marks: tuple[Mark, ...] = ()
         self._pictured: dict[Key, Mark] = {}
         self._pictured_by_id: dict[str, list[Mark]] = {}
         self._live: set[Key] = set()
+        self._still: set[Key] = set()
+        self._still_items: tuple[StillItem, ...] = ()
 
     def reconcile(self, picture: Picture, theme: Theme) -> frozenset[Key]:
         """Show ``picture``; return the keys of the marks that were added, changed or removed."""
-        touched: set[Key] = set()
+        self._wake()
         self._settle(self._live)
         repaint_all = theme is not self._theme and theme != self._theme
         self._theme = theme
+        others = None if repaint_all else self._others_in_place(picture.marks)
+        touched = self._take_all(picture.marks, repaint_all=repaint_all) if others is None else self._take(others)
+        self._marks = picture.marks
+        self._pictured_by_id = {}
+        return frozenset(touched)
+
+    def _others_in_place(self, marks: tuple[Mark, ...]) -> list[Mark] | None:
+        """Return those of ``marks`` that stand in place of another of the same key; None where more than that differs.
+
+        Marks that are made from the same values are one object, so most need no look.
+        """
+        if len(marks) != len(self._marks):
+            return None
+        pairs = [(old, new) for old, new in zip(self._marks, marks, strict=True) if old is not new]
+        return None if any(old.key != new.key for old, new in pairs) else [new for _, new in pairs]
+
+    def _take(self, marks: list[Mark]) -> set[Key]:
+        """Show each of ``marks`` in place of the one of its key."""
+        touched = set()
+        for mark in marks:
+            item = self._items[mark.key]
+            if item.mark != mark:
+                item.show_mark(mark, self.theme)
+                touched.add(mark.key)
+            self._pictured[mark.key] = mark
+        return touched
+
+    def _take_all(self, marks: tuple[Mark, ...], *, repaint_all: bool) -> set[Key]:
+        """Show ``marks`` and nothing else, in their order."""
+        touched: set[Key] = set()
         order: list[Key] = []
-        for mark in picture.marks:
+        for mark in marks:
             key = mark.key
             order.append(key)
             item = self._items.get(key)
             if item is None:
-                item = self._items[key] = MarkItem(mark, theme)
+                item = self._items[key] = MarkItem(mark, self.theme)
                 self.addItem(item)
             elif repaint_all or (item.mark is not mark and item.mark != mark):
-                item.show_mark(mark, theme)
+                item.show_mark(mark, self.theme)
             else:
                 continue
             touched.add(key)
         for key in self._items.keys() - set(order):
             self.removeItem(self._items.pop(key))
             touched.add(key)
-        self._stack(picture.marks, tuple(order))
-        self._pictured = {mark.key: mark for mark in picture.marks}
-        self._pictured_by_id = {}
-        for mark in picture.marks:
-            if mark.id is not None:
-                self._pictured_by_id.setdefault(mark.id, []).append(mark)
-        return frozenset(touched)
+        self._stack(marks, tuple(order))
+        self._pictured = {mark.key: mark for mark in marks}
+        return touched
 
     def show_change(self, change: Change) -> frozenset[Key]:
         """Show ``change`` over the last whole picture, in place of any earlier one; return the keys that it concerns."""
         concerned = set(change.offsets) | change.hidden | {mark.key for mark in change.marks}
+        if self._still & concerned:
+            self._wake()
         self._settle(self._live - concerned)
         self._live = concerned
         for key, (x, y) in change.offsets.items():
@@ -76,6 +115,7 @@ class CourtScene(QGraphicsScene):
             elif item.mark is not mark and item.mark != mark:
                 item.show_mark(mark, self.theme)
             item.setVisible(True)
+        self._hold_still()
         return frozenset(concerned)
 
     @property
@@ -85,8 +125,45 @@ class CourtScene(QGraphicsScene):
             raise LookupError("there is no picture yet")
         return self._theme
 
+    @property
+    def still(self) -> frozenset[Key]:
+        """Return the keys of the marks that are shown in one picture while others move, none at rest."""
+        return frozenset(self._still)
+
+    def _hold_still(self) -> None:
+        """On a crowded court show all that is not live as two pictures, one under what moves and one over it."""
+        if self._still or not self._live or len(self._items) < CROWDED:
+            return
+        moving = [self._items[key].zValue() for key in self._live]
+        height = min(moving, default=0.0)
+        resting = {key: item for key, item in self._items.items() if key not in self._live and item.isVisible()}
+        self._still = set(resting)
+        for item in resting.values():
+            item.setVisible(False)
+        below = [item for item in resting.values() if item.zValue() < height]
+        above = [item for item in resting.values() if item.zValue() >= height]
+        everywhere = QRectF(-REACH, -REACH, 2 * REACH, 2 * REACH)
+        self._still_items = (StillItem(everywhere, below, -1.0), StillItem(everywhere, above, JUST_OVER))
+        for still in self._still_items:
+            self.addItem(still)
+
+    def _wake(self) -> None:
+        """Show each mark by itself again."""
+        if not self._still:
+            return
+        for key in self._still:
+            self._items[key].setVisible(True)
+        self._still.clear()
+        for still in self._still_items:
+            self.removeItem(still)
+        self._still_items = ()
+
     def pictured(self, id: str) -> tuple[Mark, ...]:
         """Return the marks of the record ``id`` on the last whole picture."""
+        if not self._pictured_by_id:
+            for mark in self._marks:
+                if mark.id is not None:
+                    self._pictured_by_id.setdefault(mark.id, []).append(mark)
         return tuple(self._pictured_by_id.get(id, ()))
 
     def _settle(self, keys: Iterable[Key]) -> None:
@@ -127,9 +204,10 @@ class CourtScene(QGraphicsScene):
         """
         box = QRectF(at.x() - reach, at.y() - reach, 2 * reach, 2 * reach)
         found: list[tuple[int, float, str]] = []
-        for item in self._items.values():
+        for key, item in self._items.items():
             id = item.mark.id
-            if id is None or not item.isVisible() or not item.sceneBoundingRect().intersects(box):
+            shown = item.isVisible() or key in self._still
+            if id is None or not shown or not item.sceneBoundingRect().intersects(box):
                 continue
             ink = item.ink()
             here = at - item.pos()

@@ -12,6 +12,7 @@ from typing import Any, Final
 from designer.court.readings import reading, stops
 from designer.court.standards import Ground
 from designer.desktop.canvas.names import full_name
+from designer.desktop.names import depth
 from designer.drill.base import Place, Point, to_tenth_millimetre
 from designer.drill.items import Barrier, Line
 from designer.drill.movement import Run, Shot
@@ -78,7 +79,8 @@ class Neighbours:
     def called(self, point: Neighbour) -> str:
         """Return what a point is called inside a sentence: "cone 2", "a corner of area 1"."""
         if point.id not in self._names:
-            name = full_name(self.setting, point.id)
+            shot = self.setting.shots.get(point.id)
+            name = full_name(self.setting, point.id) if shot is None else f"ball {depth(self.setting, shot)}"
             self._names[point.id] = name[:1].lower() + name[1:]
         return f"{point.prefix}{self._names[point.id]}"
 
@@ -214,7 +216,7 @@ def _told(ground: Ground, landed: Point, others: Neighbours, starts: tuple[Point
         if len(straight) == 1:
             reasons.append("straight along" if straight == [0] else "straight across")
             lines.append((start, landed))
-    reasons += _painted(ground, landed)
+    reasons += [words for words, counted in _painted(ground, landed) if not (counted and reasons)]
     return Jump(landed, tuple(dict.fromkeys(reasons)), tuple(lines))
 
 
@@ -239,12 +241,12 @@ def _tell_row(
         lines.append((near.at, landed))
 
 
-def _painted(ground: Ground, landed: Point) -> Iterator[str]:
-    """Yield what is painted or counted at ``landed``."""
+def _painted(ground: Ground, landed: Point) -> Iterator[tuple[str, bool]]:
+    """Yield what is at ``landed`` in words, and whether it is only counted, not painted."""
     if reading(ground, landed).crossing is not None:
-        yield "where lines cross"
+        yield "where lines cross", False
         return
     for found in stops(ground, landed, ON_IT):
         best = min(found, key=lambda stop: WEIGHTS[stop.why], default=None)
         if best is not None:
-            yield best.words
+            yield best.words, best.why == "count"

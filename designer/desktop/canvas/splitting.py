@@ -35,7 +35,7 @@ class Halves:
             words = per_cent(share)
             measured = outline_shares(ground, corners)
             if measured is not None and measured.half.share > 0.004:
-                words += f", {per_cent(measured.half.share)} of the half court"
+                words += f"\n{per_cent(measured.half.share)} of its half"
             found.append((_centre(corners), words))
         return tuple(found)
 

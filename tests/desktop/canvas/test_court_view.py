@@ -1,5 +1,5 @@
 import pytest
-from desktop.canvas.mouse import NONE, at, moves, press, release, same_as_pictured
+from desktop.canvas.mouse import NONE, at, moves, press, release, same_as_pictured, shown
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import (
     QColor,
@@ -147,3 +147,21 @@ def test_two_fingers_zoom_to_where_they_are(canvas):
     QApplication.sendEvent(canvas.viewport(), pinch)
     assert canvas.pixels_per_metre == pytest.approx(1.5 * scale)
     assert canvas.to_court(pixel) == pytest.approx(held, abs=2 / canvas.pixels_per_metre)
+
+
+def test_two_thousand_things_are_shown_without_searching_words_a_place(qtbot):
+    from designer.drill.base import place
+    from designer.drill.drill import Changes, Drill, Progression
+    from designer.drill.items import Cone
+
+    def cones(count):
+        items = tuple(
+            Cone(kind="cone", id=f"cone-{number}", place=place(number % 40 / 4 - 5, number // 40 / 4 - 6))
+            for number in range(count)
+        )
+        return Drill(id="d", progressions=(Progression(id="p", changes=Changes(items=items)),))
+
+    crowded = shown(qtbot, cones(2000))
+    ids = {id for id, _, _ in crowded.court_scene.marks() if id is not None}
+    assert len(ids) == 2000
+    crowded.hide()

@@ -83,7 +83,7 @@ def test_corners_ends_and_landings_count_as_well():
     setting = EMPTY.having(zone, line, shot)
     assert "in line with a corner of area “deep”" in jumped(setting, (-1.2, -7.1)).reasons
     assert "in line with an end of line" in jumped(setting, (2.25, -7.1)).reasons
-    assert "in line with the landing of ball of A" in jumped(setting, (1.25, -7.1)).reasons
+    assert "in line with the landing of ball 1" in jumped(setting, (1.25, -7.1)).reasons
 
 
 def test_what_is_moved_and_what_goes_along_with_it_is_no_reason():

@@ -36,7 +36,7 @@ def test_a_line_along_the_middle_leaves_two_rectangles_of_half_each():
     found = halves(BOX, (0.0, 2.0), (0.0, 5.0))
     assert found.shares == (0.5, 0.5)
     assert [words for _, words in found.tags(ground(Court()))] == [
-        "50\N{NO-BREAK SPACE}%, 50\N{NO-BREAK SPACE}% of the half court"
+        "50\N{NO-BREAK SPACE}%\n50\N{NO-BREAK SPACE}% of its half"
     ] * 2
 
 

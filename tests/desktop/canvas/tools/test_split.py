@@ -11,7 +11,7 @@ def cutting(hand):
 
 def test_a_line_dragged_across_shows_both_shares_and_splits_as_one_step(cutting):
     cutting.pull((-3.0, 5.0), (-3.0, 12.0))
-    tags = [words.split(",")[0] for _, words in cutting.bench.guide.tags]
+    tags = [words.splitlines()[0] for _, words in cutting.bench.guide.tags]
     assert tags == [f"25{NB}%", f"75{NB}%"]
     assert cutting.document.stack.count() == 0
     cutting.release((-3.0, 12.0))

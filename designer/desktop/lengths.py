@@ -11,6 +11,9 @@ from designer.wording.units import RACKET, STRIDE, Units
 FARTHEST: Final = 100.0
 """No length on a court is longer, in metres."""
 
+LONGEST: Final = 60
+"""No length is written in more letters."""
+
 _INCH: Final = 0.0254
 """Exactly: the international yard and pound agreement of 1959."""
 
@@ -69,6 +72,8 @@ def metres_typed(text: str, direction: Literal["across", "along"] = "across", un
     A bare number counts what ``units`` count in ``direction``: rackets across and strides along, or metres, or feet.
     Raises ``ValueError`` with a sentence.
     """
+    if len(text) > LONGEST:
+        raise ValueError(f"That is too long to be a length; expected {EXPECTED}.")
     words = _plain(text)
     sign = -1.0 if words[:1] == "-" else 1.0
     tokens = _TOKEN.findall(words.lstrip("+-").replace("half-", "half "))

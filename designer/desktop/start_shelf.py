@@ -13,7 +13,7 @@ from random import Random
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal, SignalInstance
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPixmap
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QFrame,
@@ -279,6 +279,10 @@ class StartShelf(QWidget):
             self._next.stop()
             return
         self._waiting.pop(0).look_at_it()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._next.start()
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)

@@ -121,3 +121,20 @@ def test_nothing_heavy_is_loaded_when_the_window_takes_its_first_key():
     tool, loaded = done.stdout.splitlines()
     assert tool == "ball"
     assert not set(loaded.split()) & set(HEAVY)
+
+
+def test_a_sample_is_opened_as_a_new_drill_so_that_saving_asks_for_a_name(windows, prompts):
+    windows.open_copies([sample("hoop-red.drill.json")])
+    (window,) = windows.all()
+    assert window.document.path is None
+    assert window.document.clean
+    prompts.answers = [None]
+    assert not window.filing.save()
+
+
+def test_a_heap_of_files_is_opened_only_after_asking(windows, prompts, tmp_path):
+    prompts.answers = [False]
+    windows.new()
+    windows.open([tmp_path / f"{number}.drill.json" for number in range(200)])
+    assert len(windows.all()) == 1
+    assert prompts.asked == [("yes", "Open 200 drills?")]

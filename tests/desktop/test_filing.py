@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 from desktop import hand
+from PySide6.QtCore import QThreadPool
 
 from designer.bundle import sample
 from designer.desktop import settings
@@ -156,3 +157,42 @@ def test_a_read_only_drill_is_never_saved(make_window, opened, prompts):
     assert not window.filing.save_as()
     assert opened.path.read_bytes() == before
     assert [asked[0] for asked in prompts.asked] == ["say", "say"]
+
+
+def test_a_copy_is_saved_under_another_name_and_the_drill_goes_on_under_its_own(window, opened, prompts, tmp_path):
+    hand.write(window.column.title, "X ")
+    copy = tmp_path / "other.drill.json"
+    prompts.answers = [opened.path, tmp_path / "other"]
+    assert window.filing.save_copy() is None  # its own file is no copy
+    assert window.filing.save_copy() == copy
+    assert open_drill(copy).drill == window.document.drill
+    assert window.document.path == opened.path
+    assert not window.document.clean
+    assert prompts.asked[0][1].name == "wide-copy.drill.json"
+
+
+def test_closing_while_something_is_made_asks_and_writes_nothing_that_was_stopped(
+    window, prompts, tmp_path, monkeypatch
+):
+    import threading
+
+    from designer.desktop import printing
+
+    made, go_on = printing.made, threading.Event()
+
+    def slowly(order):
+        go_on.wait(20)
+        return made(order)
+
+    monkeypatch.setattr(printing, "made", slowly)
+    prompts.answers = [tmp_path / "card.pdf", False, True]
+    hand.click(window.column.bar.print_button)
+    assert not window.close()
+    assert window.isVisible()
+    assert window.close()
+    go_on.set()
+    QThreadPool.globalInstance().waitForDone()
+    assert not (tmp_path / "card.pdf").exists()
+    assert [asked[1] for asked in prompts.asked if asked[0] == "yes"] == [
+        "Making the card goes on. Stop it and close?"
+    ] * 2

@@ -115,3 +115,12 @@ def test_the_whole_card_is_bytes_of_a_pdf(window, prompts, tmp_path):
     hand.click(window.column.bar.print_button)
     hand.finish(window)
     assert len(pypdf.PdfReader(io.BytesIO((tmp_path / "card.pdf").read_bytes())).pages) >= 1
+
+
+def test_the_picture_is_on_the_clipboard_in_pixels_and_as_a_drawing(window, qapp):
+    window.actions_by_name["copy picture"].trigger()
+    mime = qapp.clipboard().mimeData()
+    png = QImage.fromData(mime.data("image/png"))
+    assert (png.width(), mime.imageData().width()) == (1600, 1600)
+    assert b">YOU</text>" in mime.data("image/svg+xml").data()
+    assert not png.isGrayscale()

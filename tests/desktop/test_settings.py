@@ -62,3 +62,14 @@ def test_recent_files_come_newest_first_once_each_and_only_while_they_exist(tmp_
     assert len(names) == settings.RECENT - 1
     settings.forget_recent()
     assert settings.recent_files() == ()
+
+
+def test_what_a_later_program_has_written_is_taken_only_where_it_makes_sense():
+    for key, value in (
+        ("drill/hand", "both"),
+        ("drill/language", "English!"),
+        ("card/paper", "a3"),
+        ("drill/court", ""),
+    ):
+        settings.settings().setValue(key, value)
+    assert (settings.hand(), settings.language(), settings.paper(), settings.court()) == ("right", "en", "a5", "tennis")

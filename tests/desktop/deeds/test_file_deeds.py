@@ -2,6 +2,8 @@
 
 from designer.bundle import sample
 from designer.desktop import settings
+from designer.desktop.blank import blank
+from designer.desktop.document import Document
 
 
 def test_new_asks_for_a_window(window, qtbot):
@@ -47,3 +49,17 @@ def test_a_sample_is_at_hand_as_a_drill_of_one_s_own(window, qtbot):
 def test_what_cannot_be_done_yet_is_off(window):
     assert not window.actions_by_name["revert"].isEnabled()
     assert window.actions_by_name["save"].isEnabled()
+
+
+def test_the_window_menu_lists_every_drill_and_marks_what_is_not_saved(make_window, document, source):
+    first = make_window(document)
+    second = make_window(Document(blank(source).model_copy(update={"title": "Deep & wide"}), source=source))
+    second.start_row.players.emit(2)
+    menu = first.actions_by_name.menus["Window"]
+    for _ in range(2):  # a second look lists no more
+        menu.aboutToShow.emit()
+    entries = menu.actions()[2:]
+    assert sorted(entry.text() for entry in entries) == ["Deep && wide *", "Untitled drill"]
+    assert [entry.text() for entry in entries if entry.isChecked()] == ["Untitled drill"]
+    assert first.actions_by_name["next window"].isEnabled()
+    first.actions_by_name["next window"].trigger()

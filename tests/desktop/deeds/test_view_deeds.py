@@ -67,3 +67,29 @@ def test_the_sheet_of_keys_names_every_letter(window, prompts):
 def test_about_says_which_program_this_is(window, prompts):
     window.actions_by_name["about"].trigger()
     assert prompts.asked[-1][1].startswith("Drill Designer")
+
+
+def test_half_the_court_what_is_picked_and_the_whole_again(window):
+    actions, canvas = window.actions_by_name, window.canvas
+    fitted = canvas.pixels_per_metre
+    assert not actions["zoom picked"].isEnabled()
+    window.start_row.players.emit(2)
+    window.view.select(window.view.setting.spots)
+    for name in ("half near", "half far"):
+        actions[name].trigger()
+        assert canvas.pixels_per_metre > fitted
+    actions["fit"].trigger()
+    window.view.select([next(iter(window.view.setting.spots))])
+    actions["zoom picked"].trigger()
+    assert canvas.pixels_per_metre > fitted
+
+
+def test_the_players_are_shown_on_the_whole_screen_and_the_window_is_there_again_after(window, qtbot):
+    window.start_row.players.emit(2)
+    window.actions_by_name["show"].trigger()
+    show = window._deeds[2].shown
+    assert show.isFullScreen()
+    assert show.at == window.view.at
+    with qtbot.waitSignal(show.left):
+        show.close()
+    assert window.isVisible()

@@ -1,0 +1,83 @@
+"""Pages of a PDF on paper: as many, as large, and with the same ink."""
+
+import io
+
+import pypdf
+import pytest
+from PySide6.QtCore import QRectF
+from PySide6.QtPrintSupport import QPrinter
+
+from designer.bundle import sample
+from designer.cards.card import make_card
+from designer.desktop.pages import Sheet, fit_paper, image, placed, print_sheets, sheets
+from designer.drill.drill import Drill
+from designer.drill.setting import main_setting
+
+MM = 72 / 25.4
+A5, A4 = (148 * MM, 210 * MM), (210 * MM, 297 * MM)
+"""ISO 216."""
+
+
+@pytest.fixture(scope="module")
+def pdf():
+    drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
+    return make_card(drill, main_setting(drill), paper="a5", reader="coach").pdf
+
+
+def test_the_pages_are_those_of_the_card(qapp, pdf):
+    read = pypdf.PdfReader(io.BytesIO(pdf))
+    found = sheets(pdf)
+    assert len(found) == len(read.pages)
+    assert (found[0].width, found[0].height) == pytest.approx(A5, abs=0.5)
+    shown = image(found[0], 0.5)
+    assert (shown.width(), shown.height()) == pytest.approx((A5[0] / 2, A5[1] / 2), abs=1)
+
+
+def test_what_is_printed_is_as_large_as_the_card_and_has_its_ink(qapp, pdf, tmp_path):
+    printer = QPrinter()
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    printer.setResolution(100)
+    pages, told = sheets(pdf), []
+    fit_paper(printer, pages[0])
+    print_sheets(printer, pages, lambda number, count: told.append((number, count)))
+    printed = sheets((tmp_path / "printed.pdf").read_bytes())
+    assert told == [(number, len(pages)) for number in range(1, len(pages) + 1)]
+    assert len(printed) == len(pages)
+    assert (printed[0].width, printed[0].height) == pytest.approx(A5, abs=1)
+    assert dark_share(printed[0]) == pytest.approx(dark_share(pages[0]), rel=0.2)
+
+
+def dark_share(sheet):
+    """The share of a page that is darker than half, seen small."""
+    seen = image(sheet, 1.0)
+    points = [(x, y) for x in range(0, seen.width(), 2) for y in range(0, seen.height(), 2)]
+    return sum(seen.pixelColor(x, y).lightness() < 128 for x, y in points) / len(points)
+
+
+def test_stopping_stops_between_two_pages(qapp, pdf, tmp_path):
+    printer = QPrinter()
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    printer.setResolution(72)
+    told = []
+
+    def step(number, count):
+        told.append(number)
+        if number == 2:
+            raise InterruptedError
+
+    with pytest.raises(InterruptedError):
+        print_sheets(printer, sheets(pdf), step)
+    assert told == [1, 2]
+
+
+def test_a_small_card_on_large_paper_keeps_its_size_and_a_large_one_on_small_paper_is_made_to_fit(qapp):
+    dots = 72
+    small = Sheet(b"", 0, *A5)
+    on_a4 = placed(small, QRectF(0, 0, *A4), dots)
+    assert (on_a4.width(), on_a4.height()) == pytest.approx(A5)
+    assert on_a4.center().x() == pytest.approx(A4[0] / 2)
+    on_a5 = placed(Sheet(b"", 0, *A4), QRectF(0, 0, *A5), dots)
+    assert on_a5.width() <= A5[0] + 1
+    assert on_a5.width() / on_a5.height() == pytest.approx(A4[0] / A4[1])

@@ -1,0 +1,109 @@
+"""A place typed in any unit: seen at once, settled by Enter, left without trace by Esc."""
+
+import pytest
+from desktop import hand
+from PySide6.QtCore import Qt
+
+from designer.desktop.document import Document
+from designer.desktop.situations import SITUATIONS, with_situation
+from designer.drill.base import Place
+from designer.drill.edits import put
+from designer.drill.items import Cone
+from designer.drill.setting import main_setting
+
+# ITF Rules of Tennis, rule 1: the singles lines are 27 ft apart, the baselines 78 ft.
+SINGLES, BASE = 13.5 * 0.3048, 39 * 0.3048
+
+
+@pytest.fixture
+def window(make_window, document, source):
+    at = main_setting(document.drill)
+    drill = with_situation(document.drill, at, SITUATIONS[0], source)
+    drill = put(drill, at, Cone(kind="cone", id="cone", place=Place(at=(1.0, -3.0))))
+    made = make_window(Document(drill, source=source))
+    made.view.select({"cone"})
+    return made
+
+
+def entry(window):
+    window.actions_by_name["type place"].trigger()
+    hand.settle()
+    return window._deeds[1].entry
+
+
+def put_in(box, text):
+    box.selectAll()
+    hand.write(box, text)
+
+
+def line(made, axis, words):
+    box = made.lines[axis]
+    place = box.findText(words)
+    assert place >= 0
+    box.setCurrentIndex(place)
+    box.activated.emit(place)
+
+
+def stood(window):
+    return window.view.setting.items["cone"].place.at
+
+
+def test_what_is_typed_shows_at_once_and_enter_makes_it_one_step(window):
+    made = entry(window)
+    assert made.counts["across"].hasFocus()
+    line(made, "across", "in from the right singles line")
+    line(made, "along", "inside the baseline")
+    put_in(made.counts["across"], "5 ft 2")
+    put_in(made.counts["along"], "1.5 m")
+    wanted = pytest.approx((SINGLES - 62 * 0.0254, -(BASE - 1.5)), abs=1e-4)
+    assert stood(window) == wanted
+    assert window.document.drill.progressions[0].changes.items[0].place.at == (1.0, -3.0)
+    steps = window.document.stack.count()
+    hand.key(made.counts["along"], Qt.Key.Key_Return)
+    assert stood(window) == wanted
+    assert window.document.stack.count() == steps + 1
+    assert window.document.stack.undoText() == "Move cone to a typed place"
+    assert window.canvas.hasFocus()
+
+
+def test_esc_leaves_no_trace(window):
+    made = entry(window)
+    put_in(made.counts["across"], "2 rackets")
+    assert stood(window) != (1.0, -3.0)
+    hand.key(made.counts["across"], Qt.Key.Key_Escape)
+    assert stood(window) == (1.0, -3.0)
+    assert window.document.stack.count() == 0
+
+
+def test_another_line_or_end_shows_the_same_place_counted_anew(window):
+    made = entry(window)
+    line(made, "along", "behind the service line")
+    assert made.counts["along"].text().startswith("−")  # it stands on the other side of that line
+    assert stood(window) == (1.0, -3.0)
+    hand.click(made.ends.segments()[1])
+    assert stood(window) == (-1.0, 3.0)
+    made.close()
+
+
+def test_what_is_no_length_is_said_and_settles_nothing(window):
+    made = entry(window)
+    put_in(made.counts["across"], "near the fence")
+    assert "“near”" in made.said.text()
+    hand.key(made.counts["across"], Qt.Key.Key_Return)
+    assert made.isVisible()
+    put_in(made.counts["across"], "99 m")
+    hand.key(made.counts["across"], Qt.Key.Key_Return)
+    assert window.document.stack.count() in (0, 1)
+    assert window.document.drill.progressions[0].changes.items
+
+
+def test_undo_and_another_pick_take_the_box_away(window):
+    made = entry(window)
+    put_in(made.counts["across"], "3 rackets")
+    window._deeds[1].undo()
+    assert stood(window) == (1.0, -3.0)
+    made = entry(window)
+    window.view.select({"cone", *window.view.setting.spots})
+    hand.settle()
+    assert not window.actions_by_name["type place"].isEnabled()
+    assert stood(window) == (1.0, -3.0)

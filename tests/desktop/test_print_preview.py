@@ -1,0 +1,69 @@
+"""Before printing: the pages that come out, for another reader, of every progression, on the printer that was chosen."""
+
+import pytest
+from desktop import hand
+from PySide6.QtPrintSupport import QPrinter
+from shiboken6 import isValid
+
+from designer.desktop.document import Document
+from designer.desktop.pages import sheets
+from designer.desktop.situations import SITUATIONS, with_situation
+from designer.drill.drill import Progression
+from designer.drill.edits import add_progression
+from designer.drill.setting import main_setting
+from designer.storage.reading import open_drill
+
+
+@pytest.fixture
+def preview(make_window, document):
+    drill = with_situation(document.drill, main_setting(document.drill), SITUATIONS[0], document.source)
+    drill = add_progression(drill, Progression(id="p-points", name="Points"))
+    window = make_window(Document(drill, source=document.source))
+    window.actions_by_name["print"].trigger()
+    made = window._deeds[4].preview
+    hand.finish(made)
+    yield made
+    if isValid(made):
+        made.close()
+
+
+def test_what_is_shown_is_what_is_kept_and_printed(preview, prompts, tmp_path):
+    window = preview._window
+    player = preview.pages()[0]
+    assert player.width < player.height
+    hand.click(preview.readers.segments()[1])
+    hand.finish(preview)
+    coach = preview.pages()
+    assert coach[0].pdf != player.pdf
+    prompts.answers = [tmp_path / "kept"]
+    hand.click(preview.keep_button)
+    hand.finish(preview)
+    assert (tmp_path / "kept.pdf").read_bytes() == coach[0].pdf
+    assert open_drill(tmp_path / "kept.pdf").drill == window.document.drill
+    hand.click(preview.which.segments()[1])
+    hand.finish(preview)
+    assert len({page.pdf for page in preview.pages()}) == len(window.document.drill.progressions) == 2
+    assert not preview.keep_button.isEnabled()
+    # No printer chosen: nothing happens; then one that prints into a file.
+    prompts.answers = [None]
+    hand.click(preview.print_button)
+    assert preview.isVisible()
+    printer = QPrinter()
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    printer.setResolution(72)
+    prompts.answers = [printer]
+    count = len(preview.pages())
+    hand.click(preview.print_button)
+    hand.finish(preview)
+    assert len(sheets((tmp_path / "printed.pdf").read_bytes())) == count
+    assert f"{count} pages sent to the printer" in window.bottom.figures.text()
+
+
+def test_changing_one_s_mind_while_pages_are_made_makes_those_chosen_last(preview):
+    for number in (1, 0, 1):
+        hand.click(preview.papers.segments()[number])
+    while preview.work.busy:
+        hand.finish(preview)
+    # ISO 216: A4 is 210 mm wide.
+    assert preview.pages()[0].width == pytest.approx(210 / 25.4 * 72, abs=0.5)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from designer.drill.drill import Drill
 from designer.drill.setting import At
-from designer.review.checks import checks
+from designer.review.checks import dangers
 from designer.wording.card import CardWords, Section
 from designer.wording.sentence import Sentence
 
@@ -16,13 +16,13 @@ NO_OTHER = "care:no-other"
 
 def with_dangers(words: CardWords, drill: Drill, at: At) -> CardWords:
     """Return ``words`` with a sentence under "Take care" for each danger at ``at`` that the author has not accepted."""
-    dangers = tuple(check.sentence for check in checks(drill, at) if check.danger)
+    found = tuple(check.sentence for check in dangers(drill, at))
     care = words.section("care")
-    if not dangers:
+    if not found:
         return words
     if care is None:
-        return replace(words, sections=(*words.sections, Section("care", "Take care", dangers)))
-    told = replace(care, sentences=_before_the_end(care.sentences, dangers))
+        return replace(words, sections=(*words.sections, Section("care", "Take care", found)))
+    told = replace(care, sentences=_before_the_end(care.sentences, found))
     return replace(words, sections=tuple(told if section is care else section for section in words.sections))
 
 

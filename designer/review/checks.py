@@ -7,10 +7,8 @@ from itertools import chain
 from typing import Final
 
 from designer.court.standards import ground
-from designer.drill.acceptance import basis_of, holds, holds_anywhere
 from designer.drill.drill import Accepted, Drill
 from designer.drill.setting import At, addresses
-from designer.review.barriers import barrier_cautions
 from designer.review.check import Check, Mend, Weight
 from designer.review.conflicts import conflict_checks, jobs_twice, letters_twice, reversed_ranges
 from designer.review.dangers import danger_cautions, run_off_cautions
@@ -57,41 +55,28 @@ def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
     return tuple(one for one in _once(found) if one.danger and _acceptance(drill, one) is None)
 
 
-def accepted_checks(
-    drill: Drill, at: At | None = None, *, players: str | None = None
-) -> tuple[tuple[Check, Accepted], ...]:
+def accepted_checks(drill: Drill, at: At | None = None) -> tuple[tuple[Check, Accepted], ...]:
     """Return the cautions that the author has accepted, each with its acceptance and so its reason."""
     return tuple(
-        (found, acceptance)
-        for found in _all(drill, at, players)
-        if (acceptance := _acceptance(drill, found)) is not None
+        (found, acceptance) for found in _all(drill, at) if (acceptance := _acceptance(drill, found)) is not None
     )
 
 
 def accept(drill: Drill, found: Check, reason: str) -> Drill:
-    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution.
-
-    It lapses as soon as anything that the caution concerns, the version, the variation, the age or the court changes.
-    """
+    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution."""
     if found.weight != "caution":
         raise ValueError(f"{found.weight}s cannot be accepted; only cautions can")
     if not reason.strip():
         raise ValueError("say why the caution is accepted: the reason is printed")
-    basis = basis_of(drill, found.at, found.about)
-    fresh = Accepted(check=found.key, about=found.about, reason=reason, basis=basis)
-    # What was accepted of the same and has lapsed everywhere makes room.
-    same = (found.key, found.about)
-    kept = (each for each in drill.accepted if (each.check, each.about) != same or holds_anywhere(drill, each))
-    return drill.changed(accepted=(*kept, fresh))
+    return drill.changed(accepted=(*drill.accepted, Accepted(check=found.key, about=found.about, reason=reason)))
 
 
 def _acceptance(drill: Drill, found: Check) -> Accepted | None:
-    """Return the acceptance that covers a caution: of its kind, of all that it concerns, and of that as it is now."""
+    """Return the acceptance that covers a caution: of its kind, and of all that it concerns where that is named."""
     if found.weight != "caution":
         return None
     for acceptance in drill.accepted:
-        same = acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about))
-        if same and holds(drill, acceptance, found.at):
+        if acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about)):
             return acceptance
     return None
 
@@ -138,7 +123,6 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from ending_checks(told)
         yield from turn_checks(told)
         yield from danger_cautions(told)
-        yield from barrier_cautions(told)
         yield from room_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)

@@ -3,202 +3,292 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards import handbook_pages as pages
-from designer.cards.attachment import finished
-from designer.cards.blocks import Block, draw_stack, taken
-from designer.cards.card import Maker
-from designer.cards.cautions import with_dangers
-from designer.cards.handbook_pages import Leaf
-from designer.cards.logo import Logo, draw_logo, read_logo
+from designer.cards.blocks import Block, draw_stack
+from designer.cards.book import back, counts, front
+from designer.cards.book.alike import alike
+from designer.cards.book.binding import Binding, letter, page_colours, paged, roman
+from designer.cards.book.changes import changes
+from designer.cards.book.cover import draw_cover
+from designer.cards.book.glossary import Glossary
+from designer.cards.book.leaf import Leaf
+from designer.cards.book.packing import completed, pack_pages
+from designer.cards.book.rows import Setter, drill_key
+from designer.cards.book.sheets import FOOT_ROOM, Made, Sheets, draw_foot
+from designer.cards.card import LEAST_CONTRAST, contrast_with_white
+from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import Page
-from designer.cards.papers import A4, MM, Paper, Type
+from designer.cards.papers import MM, PAPERS, Paper
+from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
-from designer.drawing.themes import Theme, theme
+from designer.drawing.themes import theme
 from designer.drill.brand import Brand
-from designer.drill.handbook import BookSection, Handbook
-from designer.drill.setting import main_setting
-from designer.wording.card import card_words
+from designer.drill.handbook import BookSection, Handbook, HouseRule, Remembered
+from designer.review.house_rules import WORDS
+from designer.wording.vocabulary import Vocabulary
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
-PAPER: Final[Paper] = replace(A4, mirrored=True, top=15 * MM, bottom=10 * MM)
-_HEAD: Final = Type(8, 10)
+Progress = Callable[[int, int, str], None]
+"""Hears (how many pieces are done, how many there are, what is being set). What it raises ends the work."""
+
+_INK: Final = "#17202A"
 
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """The PDF, the number of its pages, and {number: reason} for each drill that could not be printed."""
+    """The PDF, the number of its pages, and {number: reason} for each drill that could not be printed.
+
+    ``broken`` are the house rules that drills do not keep, with the numbers of those drills. ``remembered`` is what the
+    record of this edition holds of the drills that are printed.
+    """
 
     pdf: bytes
     pages: int
     left_out: dict[str, str]
+    broken: dict[HouseRule, list[str]]
+    remembered: dict[str, Remembered]
     notices: tuple[str, ...]
+
+    def broken_in_words(self) -> tuple[str, ...]:
+        """Return a sentence for each house rule that is not kept."""
+        return tuple(
+            f"House rule “{rule}”: a drill {WORDS[rule]}; not yet {', '.join(numbers)}."
+            for rule, numbers in self.broken.items()
+        )
 
 
 def make_handbook(
     book: Handbook,
     leaves: Sequence[Leaf],
     *,
-    before: dict[str, str] | None = None,
+    before: Mapping[str, Remembered] | None = None,
     brand: Brand | None = None,
-    logo: str | None = None,
-    progress: Callable[[int, str], None] = lambda _number, _title: None,
+    logo: str | bytes | None = None,
+    progress: Progress = lambda _done, _whole, _words: None,
 ) -> Book:
     """Return the handbook with its drills ``leaves``, in the order of its entries.
 
-    ``before`` is {number: digest} of the edition before; ``logo`` the text of an SVG file; ``progress`` hears of each
-    drill before it is set. A drill that cannot be set is listed with the reason. The same arguments give the same
-    bytes.
+    ``before`` is {number: drill} of the edition before; ``logo`` the text of an SVG file or the bytes of a PNG. A drill
+    that cannot be set is listed with the reason. The same arguments give the same bytes.
     """
+    mark, notices = _logo(logo)
+    typesetter = Typesetter()
+    result = io.BytesIO()
+    canvas = _canvas(result, book, typesetter, PAPERS[book.paper])
+    printer = _Printer(canvas, book, leaves, typesetter, brand, mark, progress)
+    printer.front(before or {})
+    for place, section in enumerate(book.sections):
+        printer.section(section, place)
+    printer.back()
+    progress(len(leaves), len(leaves), "the pages at the end")
+    canvas.save()
+    files = {}
+    if book.attach:
+        printed = (leaf for leaf in leaves if leaf.source and leaf.entry.number not in printer.left_out)
+        files = {f"{leaf.entry.number} {_file_name(leaf)}.drill.json": leaf.source for leaf in printed}
+    whole = completed(result.getvalue(), dated=book.dated, files=files)
+    broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
+    remembered = {
+        leaf.entry.number: Remembered(digest=leaf.digest, title=leaf.title, id=leaf.summary.id)
+        for leaf in leaves
+        if leaf.summary and leaf.entry.number not in printer.left_out
+    }
+    all_notices = (*notices, *typesetter.notices())
+    return Book(whole, printer.binding.count, printer.left_out, broken, remembered, all_notices)
+
+
+def _file_name(leaf: Leaf) -> str:
+    found = leaf.summary
+    return (found.code or found.id) if found else leaf.entry.number
+
+
+def _canvas(result: io.BytesIO, book: Handbook, typesetter: Typesetter, paper: Paper) -> Canvas:
     from reportlab.pdfgen.canvas import Canvas
 
     from designer.drawing.pdf import REGULAR, register_fonts
 
     register_fonts()
-    result = io.BytesIO()
     canvas = Canvas(
         result,
-        pagesize=(PAPER.width, PAPER.height),
+        pagesize=(paper.width, paper.height),
         invariant=1,
         initialFontName=REGULAR,  # type: ignore[arg-type]  # the stub is wrong: it is a name
         lang=book.language,
-        pageCompression=1,
     )
-    typesetter = Typesetter()
+    pack_pages(canvas)
     canvas.setTitle(typesetter.clean(book.title))
     canvas.setAuthor(typesetter.clean(book.owner))
+    canvas.setSubject(typesetter.clean(f"Edition {book.edition}"))
     canvas.setCreator("Drill Designer")
-    printer = _Printer(canvas, book, typesetter, theme("paper"), brand, read_logo(logo) if logo else None)
-    printer.front(leaves, before or {})
-    by_number = {leaf.entry.number: leaf for leaf in leaves}
-    done = 0
-    for section in book.sections:
-        printer.section(section)
-        for entry in section.drills:
-            leaf = by_number[entry.number]
-            done += 1
-            progress(done, leaf.title)
-            printer.drill(leaf, section)
-    printer.back(leaves)
-    canvas.save()
-    whole = finished(result.getvalue(), dated=book.dated, source=None, file_name="")
-    return Book(whole, printer.count, printer.left_out, typesetter.notices())
+    return canvas
 
 
-@dataclass(slots=True)
+def _logo(logo: str | bytes | None) -> tuple[Logo | None, tuple[str, ...]]:
+    if not logo:
+        return None, ()
+    try:
+        found = read_logo(logo)
+    except UnreadableLogo as error:
+        return None, (f"The logo is left out: {error}.",)
+    return found, found.notices
+
+
 class _Printer:
-    canvas: Canvas
-    book: Handbook
-    typesetter: Typesetter
-    theme: Theme
-    brand: Brand | None
-    logo: Logo | None
-    count: int = 0
-    left_out: dict[str, str] = field(default_factory=dict)
+    def __init__(
+        self,
+        canvas: Canvas,
+        book: Handbook,
+        leaves: Sequence[Leaf],
+        typesetter: Typesetter,
+        brand: Brand | None,
+        logo: Logo | None,
+        progress: Progress,
+    ) -> None:
+        self.book, self.leaves, self.brand, self.logo, self.progress = book, leaves, brand, logo, progress
+        self.by_number = {leaf.entry.number: leaf for leaf in leaves}
+        self.titles = {leaf.entry.number: leaf.title for leaf in leaves if leaf.summary}
+        self.left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
+        self.like = alike(leaves)
+        own = PAPERS[book.paper]
+        paper = replace(own, mirrored=True, top=15 * MM, bottom=12 * MM)
+        vocabulary = Vocabulary(book.vocabulary)
+        colours = theme("paper")
+        self.setter = Setter(paper, typesetter, vocabulary.said, frozenset(self.titles))
+        self.pieces = Pieces(paper, colours, typesetter)
+        bar = brand.colour if brand else _INK
+        heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
+        self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar))
+        self.sheets = Sheets(replace(paper, bottom=FOOT_ROOM), colours, typesetter, brand, logo, vocabulary)
+        self.glossary = Glossary(book.language, book.glossary, vocabulary.said)
+        self.names = [section_name(section, place) for place, section in enumerate(book.sections)]
+        self.done = 0
 
-    def front(self, leaves: Sequence[Leaf], before: dict[str, str]) -> None:
-        """Print cover, changes, contents, how to read a card, glossary and safety page."""
-        made = pages.Pages(self.book, PAPER, self.theme, self.typesetter)
-        for title, key, blocks in made.front(leaves, before):
-            self._flow(title, key, blocks, "")
+    def front(self, before: Mapping[str, Remembered]) -> None:
+        """Print cover, imprint, contents, how to read a card and the safety page."""
+        binding, setter = self.binding, self.setter
+        page = binding.open("i", "")
+        binding.mark("Cover", "cover", 0)
+        draw_cover(page, self.book, self.brand, self.logo)
+        binding.close()
+        said = tuple(changes(self.leaves, before, self.book.edition))
+        imprint = tuple(paged(tuple(front.imprint(self.book, self.leaves, said, setter)), setter.paper))
+        reading = tuple(paged(tuple(front.reading(setter, self.pieces)), setter.paper))
+        safety = tuple(paged(tuple(front.safety(self.book, self.leaves, setter)), setter.paper))
+        contents = self._contents(2, len(imprint), len(reading))
+        again = self._contents(2, len(imprint), len(reading), len(contents))
+        for title, key, pages in (
+            ("About this edition", "imprint", imprint),
+            ("Contents", "contents", again),
+            ("How to read a card", "reading", reading),
+            ("Before a session", "safety", safety),
+        ):
+            binding.flow(title, key, pages, [roman(binding.count + 1 + place) for place in range(len(pages))])
 
-    def back(self, leaves: Sequence[Leaf]) -> None:
-        """Print what could not be printed, the indexes, the balance page and the planner."""
-        made = pages.Pages(self.book, PAPER, self.theme, self.typesetter)
-        for title, key, blocks in made.back(leaves, self.left_out):
-            self._flow(title, key, blocks, "")
+    def _contents(self, first: int, imprint: int, reading: int, own: int = 1) -> tuple[tuple[Block, ...], ...]:
+        """Return the pages of the contents, which are ``own`` pages long themselves."""
+        parts = [
+            ("About this edition", "imprint", roman(first)),
+            ("How to read a card", "reading", roman(first + imprint + own)),
+            ("Before a session", "safety", roman(first + imprint + own + reading)),
+            *self._back_parts(),
+        ]
+        blocks = front.contents(self.book, self.by_number, parts, self.names, self.setter)
+        return tuple(paged(tuple(blocks), self.setter.paper))
 
-    def section(self, section: BookSection) -> None:
-        """Print the page that opens a section."""
-        made = pages.Pages(self.book, PAPER, self.theme, self.typesetter)
-        self._flow(section.title, f"section-{section.title}", made.section(section), section.title)
+    def _back_parts(self) -> list[tuple[str, str, str]]:
+        parts = [("Glossary", "glossary", "G1"), ("Indexes", "indexes", "X1"), ("Balance", "balance", "B1")]
+        if self.book.house_rules:
+            parts.insert(0, ("House rules", "house-rules", "H1"))
+        if self.left_out:
+            parts.insert(0, ("Drills that could not be printed", "left-out", "N1"))
+        return [*parts, ("Session plans", "planner", "P1")] if self.book.planners else parts
 
-    def drill(self, leaf: Leaf, section: BookSection) -> None:
-        """Print a drill, from a right-hand page on so that its sheets can be replaced."""
+    def section(self, section: BookSection, place: int) -> None:
+        """Print the pages that open a section, and its drills."""
+        binding, name = self.binding, self.names[place]
+        running = self.setter.said(section.title)
+        binding.to_right_page(roman(binding.count + 1), self.book.title)
+        pages = tuple(paged(tuple(front.section_page(section, name, self.by_number, self.setter)), self.setter.paper))
+        labels = [f"{name}.0{letter(sheet)}" for sheet in range(len(pages) + 1)]
+        binding.flow(f"{name}  {running}", front.section_key(place), pages, labels[:-1])
+        binding.to_right_page(labels[-1], running)
+        for entry in section.drills:
+            leaf = self.by_number[entry.number]
+            self.progress(self.done, len(self.leaves), f"{entry.number} {leaf.title}")
+            self.done += 1
+            self._drill(leaf, running)
+
+    def _drill(self, leaf: Leaf, running: str) -> None:
+        """Print a drill, from a right-hand page on, so that its leaf can be exchanged for another."""
         number = leaf.entry.number
-        if leaf.drill is None:
-            self.left_out[number] = leaf.reason
+        if leaf.summary is None:
             return
         try:
-            at = main_setting(leaf.drill)
-            words = with_dangers(card_words(leaf.drill, at, "stand-in"), leaf.drill, at)
-            paper = replace(PAPER, mirrored=False)
-            maker = Maker(
-                leaf.drill, at, words, "stand-in", None, self.theme, self.typesetter, self.brand, self.logo, grey=False
-            )
-            sides, paper = maker.sides(paper)
+            cards = tuple(self.sheets.cards(leaf))
         except Exception as error:  # noqa: BLE001  one bad drill must not lose the book; it is listed with its reason
-            self.left_out[number] = f"cannot be set: {error}"
+            self._leave_out(leaf, error, self.binding.open(f"{number}a", running), 0)
+            self.binding.to_right_page(f"{number}b", running)
             return
-        if self.count % 2:
-            self._blank(section.title)
-        for side in range(len(sides)):
-            sheet = f"{number}{chr(ord('a') + side)}" if side < 26 else f"{number}-{side + 1}"
-            self._open(sheet, section.title)
-            if side == 0:
-                self._mark(f"{number} {words.title or 'Untitled drill'}", f"drill-{number}", 1)
-            maker.draw_side(self.canvas, sides, side, paper)
-            self._close()
+        sheet = 0
+        for card in cards:
+            self.glossary.notice(self.setter.said(card.words))
+            sheet = self._card(card, leaf, running, sheet)
+        self.binding.to_right_page(f"{number}{letter(sheet)}", running)
 
-    def _flow(self, title: str, key: str, blocks: Sequence[Block], running: str) -> None:
-        rest = tuple(blocks)
-        first = True
-        while rest or first:
-            self._open("", running or title)
-            if first:
-                self._mark(title, key, 0)
-                self._cover_logo(key)
-            top = PAPER.height - PAPER.top
-            fitting, left = taken(rest, PAPER.inner, top - PAPER.bottom - 10)
-            if rest and not fitting:
-                fitting, left = rest[:1], rest[1:]
-            draw_stack(self._page(), fitting, PAPER.left, top, PAPER.inner)
-            rest, first = left, False
-            self._close()
+    def _leave_out(self, leaf: Leaf, error: Exception, page: Page, sheet: int) -> None:
+        """Say on the open page why the drill is not on it: links lead there, and it was promised in the contents."""
+        reason = f"cannot be set: {error}"
+        self.left_out[leaf.entry.number] = reason
+        if sheet == 0:
+            self.binding.mark(f"{leaf.entry.number}  {self.setter.said(leaf.title)}", drill_key(leaf.entry.number), 1)
+        paper = self.setter.paper
+        blocks = (self.setter.title(leaf.title), self.setter.text(f"This drill {reason}.", before=6))
+        draw_stack(page, blocks, paper.left, paper.height - paper.top, paper.inner)
+        self.binding.close()
 
-    def _cover_logo(self, key: str) -> None:
-        if key == "cover" and self.logo is not None:
-            draw_logo(self.canvas, self.logo, PAPER.left, PAPER.height - PAPER.top - 40 * MM, 34 * MM)
+    def _card(self, card: Made, leaf: Leaf, running: str, sheet: int) -> int:
+        """Print the sides of one card, the first of them as sheet ``sheet`` of its drill; return the next sheet."""
+        binding, number = self.binding, leaf.entry.number
+        for side in range(len(card.sides)):
+            page = binding.open(f"{number}{letter(sheet)}", running)
+            try:
+                card.draw(binding.canvas, side)
+            except Exception as error:  # noqa: BLE001  as above
+                page = binding.again(f"{number}{letter(sheet)}", running)
+                self._leave_out(leaf, error, page, sheet)
+                return sheet + 1
+            if sheet == 0:
+                binding.mark(f"{number}  {self.setter.said(leaf.title)}", drill_key(number), 1)
+                page.paper = self.sheets.paper
+                draw_foot(page, leaf, self.like[number], self.titles)
+            binding.close()
+            sheet += 1
+        return sheet
 
-    def _blank(self, running: str) -> None:
-        self._open("", running)
-        page = self._page()
-        page.write("Notes", PAPER.left, PAPER.height - PAPER.top - 12, PAPER.heading, "soft")
-        for line in range(1, 30):
-            y = PAPER.height - PAPER.top - 14 - line * PAPER.note_lines
-            if y > PAPER.bottom:
-                page.rule(PAPER.left, y, PAPER.left + PAPER.inner, weight=0.6, colour="note")
-        self._close()
+    def back(self) -> None:
+        """Print what could not be printed, house rules, glossary, indexes, balance and planner pages."""
+        setter = self.setter
+        made: dict[str, Callable[[], tuple[Block, ...]]] = {
+            "left-out": lambda: tuple(back.left_out_page(self.left_out, setter)),
+            "house-rules": lambda: tuple(back.house_rules_page(self.book, self.leaves, setter)),
+            "glossary": lambda: tuple(back.glossary_page(self.glossary, setter)),
+            "indexes": lambda: tuple(counts.index_pages(self.leaves, setter)),
+            "balance": lambda: tuple(counts.balance_page(self.leaves, setter)),
+        }
+        for title, key, label in self._back_parts():
+            if key == "planner":
+                pages = tuple(tuple(back.planner_page(setter)) for _ in range(self.book.planners))
+            else:
+                pages = tuple(paged(made[key](), setter.paper))
+            labels = [f"{label[0]}{place + 1}" for place in range(len(pages))]
+            self.binding.flow(title, key, pages, labels)
 
-    def _page(self) -> Page:
-        colours = {"ink": "#17202A", "soft": "#55616C", "brand": "#17202A", "bar": "#17202A", "note": "#C9C9C9"}
-        return Page(self.canvas, PAPER, colours, self.typesetter)
 
-    def _open(self, sheet: str, running: str) -> None:
-        """Begin a page: its label, its running head and the number of its sheet at the outer edge."""
-        label = sheet or str(self.count + 1)
-        self.canvas.addPageLabel(self.count, prefix=label)
-        if self.count % 2:
-            self.canvas.translate(PAPER.right - PAPER.left, 0)
-        page = self._page()
-        base = PAPER.height - 9 * MM
-        inner, outer = f"{self.book.title} · {running}", label
-        if self.count % 2:
-            page.write(outer, PAPER.left, base, _HEAD, "soft")
-            page.write_right(inner, PAPER.left + PAPER.inner, base, _HEAD, "soft")
-        else:
-            page.write(inner, PAPER.left, base, _HEAD, "soft")
-            page.write_right(outer, PAPER.left + PAPER.inner, base, _HEAD, "soft")
-
-    def _mark(self, title: str, key: str, level: int) -> None:
-        self.canvas.bookmarkPage(key)
-        self.canvas.addOutlineEntry(self.typesetter.clean(title), key, level=level)
-
-    def _close(self) -> None:
-        self.canvas.showPage()
-        self.count += 1
+def section_name(section: BookSection, place: int) -> str:
+    """Return the number of a section: that of its drills, else its place from 0 counted from 1."""
+    return section.drills[0].number.partition(".")[0] if section.drills else str(place + 1)

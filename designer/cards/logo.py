@@ -1,11 +1,12 @@
-"""An academy's logo on a card: the plain part of SVG that a logo is drawn with, as vectors.
+"""An academy's logo on a card: a PNG, or the plain part of SVG that a logo is drawn with, as vectors.
 
-Read are ``path``, ``rect``, ``circle``, ``ellipse``, ``polygon``, ``polyline`` and ``line`` with ``fill``, ``stroke``
+Of an SVG are read ``path``, ``rect``, ``circle``, ``ellipse``, ``polygon``, ``polyline`` and ``line`` with ``fill``, ``stroke``
 and ``stroke-width``, in groups, in a ``viewBox``. Anything else is left out and said.
 """
 
 from __future__ import annotations
 
+import io
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
@@ -31,6 +32,8 @@ class Logo:
     view: tuple[float, float, float, float]
     shapes: tuple[tuple[ET.Element, dict[str, str]], ...]
     notices: tuple[str, ...]
+    picture: Any = None
+    """What a PNG holds, as reportlab draws it; its shapes are none."""
 
     @property
     def ratio(self) -> float:
@@ -38,8 +41,27 @@ class Logo:
         return self.view[2] / self.view[3]
 
 
-def read_logo(svg: str) -> Logo:
-    """Return the logo in ``svg``. Raises ``UnreadableLogo`` where it is no plain SVG drawing."""
+def read_logo(logo: str | bytes) -> Logo:
+    """Return the logo in the text of an SVG file or the bytes of a PNG.
+
+    Raises ``UnreadableLogo`` where it is no plain SVG drawing and no PNG.
+    """
+    return _read_png(logo) if isinstance(logo, bytes) else _read_svg(logo)
+
+
+def _read_png(data: bytes) -> Logo:
+    from reportlab.lib.utils import ImageReader
+
+    try:
+        picture = ImageReader(io.BytesIO(data))
+        width, height = picture.getSize()
+        picture.getRGBData()  # type: ignore[no-untyped-call]  # unpacked here, so that a damaged one is told of before the page is begun
+    except Exception as error:
+        raise UnreadableLogo("the logo is a damaged PNG") from error
+    return Logo((0.0, 0.0, float(width), float(height)), (), (), picture)
+
+
+def _read_svg(svg: str) -> Logo:
     if "<!DOCTYPE" in svg or "<!ENTITY" in svg:
         raise UnreadableLogo("the logo has a document type declaration, which a plain SVG drawing does not need")
     try:
@@ -87,6 +109,9 @@ def draw_logo(canvas: Canvas, logo: Logo, x: float, y: float, height: float, onl
 
     left, top, _, tall = logo.view
     scale = height / tall
+    if logo.picture is not None:
+        canvas.drawImage(logo.picture, x, y, height * logo.ratio, height, mask="auto")
+        return
     canvas.saveState()
     canvas.translate(x, y + height)
     canvas.scale(scale, -scale)

@@ -4,12 +4,20 @@ from __future__ import annotations
 
 import argparse
 import sys
+import time
+from typing import TYPE_CHECKING, Final
 
 from designer.commands.arguments import Commands, add_command, add_output
 from designer.commands.files import STANDARD_OUTPUT, refuse_overwriting, write
 from designer.commands.saying import complain, harmless
 from designer.commands.status import ERROR_FOUND, FINE
 from designer.storage.parsing import Unreadable
+
+if TYPE_CHECKING:
+    from designer.cards.book.leaf import Leaf
+    from designer.cards.handbook import Book
+    from designer.drill.handbook import Entry, Handbook
+    from designer.storage.brand import Branded
 
 
 def add(commands: Commands) -> None:
@@ -26,43 +34,101 @@ def add(commands: Commands) -> None:
 
 
 def run(asked: argparse.Namespace) -> int:
-    """Write the handbook and the record of its edition; a drill that is left out makes the status 1."""
+    """Write the handbook and the record of its edition.
+
+    A drill that is left out and a house rule that is not kept make the status 1.
+    """
     from designer.cards.handbook import make_handbook
-    from designer.cards.handbook_pages import Leaf
-    from designer.storage.brand import brand_beside, logo_svg
-    from designer.storage.handbook import edition_before, find_drill, open_handbook, write_edition
+    from designer.storage.handbook import edition_before, open_handbook
 
     refuse_overwriting(asked.output, force=asked.force, read=[asked.file])
     book = open_handbook(asked.file)
-    found = tuple(find_drill(asked.file, entry) for entry in book.entries())
-    brand, logo = None, None
-    try:
-        brand = brand_beside(asked.file)
-        logo = logo_svg(asked.file)
-    except Unreadable as reason:
-        complain(f"{reason} The handbook is made without it.")
-    leaves = [Leaf(one.entry, one.opened.drill if one.opened else None, one.reason, one.digest) for one in found]
+    branded = _branded(asked.file, book)
     before = edition_before(asked.file, book.edition)
-    made = make_handbook(book, leaves, before=before, brand=brand, logo=logo, progress=_progress(len(leaves)))
-    if sys.stderr.isatty():
-        sys.stderr.write("\r\033[K")
+    telling = _Telling()
+    leaves = [_leaf(asked.file, book, entry) for entry in book.entries()]
+    brand, logo = (branded.brand, branded.logo) if branded else (None, None)
+    made = make_handbook(book, leaves, before=before, brand=brand, logo=logo, progress=telling.setting)
+    telling.end()
     write(asked.output, made.pdf, force=asked.force, read=[asked.file])
     if asked.output != STANDARD_OUTPUT:
-        write_edition(asked.file, book, found)
+        _record(asked.file, book, made)
+    _complain(asked.file, made)
+    return ERROR_FOUND if made.left_out or made.broken else FINE
+
+
+def _branded(file: str, book: Handbook) -> Branded | None:
+    from designer.storage.brand import branded
+
+    try:
+        return branded(file, book.brand)
+    except Unreadable as reason:
+        complain(f"{reason} The handbook is made without it.")
+        return None
+
+
+def _leaf(file: str, book: Handbook, entry: Entry) -> Leaf:
+    from designer.cards.book.leaf import leaf, without
+    from designer.storage.handbook import find_drill
+
+    found = find_drill(file, entry)
+    if found.opened is None:
+        return without(entry, found.reason)
+    return leaf(book, entry, found.opened.drill, found.opened.source, found.digest, found.reader())
+
+
+def _record(file: str, book: Handbook, made: Book) -> None:
+    """Write the record of the edition, and tell where the same edition was printed before with other drills."""
+    from designer.storage.handbook import edition_recorded, write_edition
+
+    drills = made.remembered
+    try:
+        old = edition_recorded(file, book.edition)
+    except Unreadable:
+        old = {}
+    other = [number for number, one in drills.items() if number in old and old[number].digest != one.digest]
+    if other or (old and set(old) != set(drills)):
+        complain(
+            f"{file}: edition {book.edition} was printed before with other drills; "
+            f"its record is written anew. Give the handbook edition {book.edition + 1} where players hold the old one."
+        )
+    write_edition(file, book, drills)
+
+
+def _complain(file: str, made: Book) -> None:
     for notice in made.notices:
-        complain(f"{asked.file}: {notice}")
+        complain(f"{file}: {notice}")
     for number, fault in made.left_out.items():
         complain(f"{number} is left out: {fault}")
-    return ERROR_FOUND if made.left_out else FINE
+    for words in made.broken_in_words():
+        complain(f"{file}: {words}")
 
 
-class _progress:  # noqa: N801  called like a function
-    """Tells on a terminal which drill is being set; says nothing elsewhere."""
+_EVERY: Final = 10.0
+"""Seconds from one plain line of progress to the next where standard error is no terminal."""
 
-    def __init__(self, whole: int) -> None:
-        self.whole = whole
 
-    def __call__(self, number: int, title: str) -> None:
-        if sys.stderr.isatty():
-            sys.stderr.write(f"\r\033[K{number} of {self.whole}  {harmless(title)[:60]}")
+class _Telling:
+    """Tells what is being read and set: a bar on a terminal, elsewhere a plain line now and then."""
+
+    def __init__(self) -> None:
+        self._bar = sys.stderr.isatty()
+        self._last = time.monotonic()
+
+    def setting(self, done: int, whole: int, words: str) -> None:
+        """Tell that ``done`` of ``whole`` drills are set and what is being set now."""
+        if self._bar:
+            full = round(20 * done / whole) if whole else 20
+            line = f"{'#' * full}{'.' * (20 - full)} {done} of {whole}  {harmless(words)}"
+            sys.stderr.write(f"\r\033[K{line[:78]}")
+            sys.stderr.flush()
+        elif time.monotonic() - self._last > _EVERY:
+            self._last = time.monotonic()
+            sys.stderr.write(f"{done} of {whole} drills are set\n")
+            sys.stderr.flush()
+
+    def end(self) -> None:
+        """Clear the bar."""
+        if self._bar:
+            sys.stderr.write("\r\033[K")
             sys.stderr.flush()

@@ -6,6 +6,7 @@ import json
 import os
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 from xml.etree import ElementTree as ET
@@ -26,14 +27,37 @@ _LARGEST_LOGO: Final = 1_000_000
 _FORBIDDEN: Final = frozenset({"script", "foreignObject", "image", "iframe", "use", "animate", "set", "style"})
 
 
+@dataclass(frozen=True, slots=True)
+class Branded:
+    """A brand with what its file names: ``logo`` is the text of an SVG picture or the bytes of a PNG."""
+
+    brand: Brand
+    logo: str | bytes | None = None
+
+
+def branded(path: str | os.PathLike[str], named: str = "") -> Branded | None:
+    """Return the brand for the drill or handbook at ``path`` with its logo, None without one.
+
+    ``named`` is a brand file in the folder of ``path`` or below; without it the nearest ``brand.json`` counts. Raises
+    ``Unreadable`` with a sentence.
+    """
+    file = inside(Path(path), named, "brand", "a brand file") if named else _file_beside(path)
+    if file is None:
+        return None
+    brand = _brand(file)
+    return Branded(brand, _logo(file, brand))
+
+
 def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
     """Return the brand in the folder of the drill file at ``path`` or in one of the two above, None without one.
 
     For a drill in the samples no folder above the samples is looked in. Raises ``Unreadable`` with a sentence.
     """
     file = _file_beside(path)
-    if file is None:
-        return None
+    return None if file is None else _brand(file)
+
+
+def _brand(file: Path) -> Brand:
     raw = parse(file_bytes(file, _LARGEST), str(file))
     if not isinstance(raw, dict):
         raise Unreadable(f"{file}: holds {shown(raw)}; expected a brand, an object in braces.")
@@ -43,23 +67,49 @@ def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
         raise Unreadable(f"{file}: {'; '.join(faults(raw, error))}.") from error
 
 
-def logo_svg(path: str | os.PathLike[str]) -> str | None:
-    """Return the SVG text of the logo that the brand beside the drill file at ``path`` names, None without one.
+def logo_beside(path: str | os.PathLike[str]) -> str | bytes | None:
+    """Return the logo that the brand beside the drill file at ``path`` names, None without one.
 
-    A logo lies in the brand's own folder and draws by itself: nothing in it is fetched, run or expanded. Raises
-    ``Unreadable`` with a sentence.
+    It is the text of an SVG picture or the bytes of a PNG. A logo lies in the brand's own folder and draws by itself:
+    nothing in it is fetched, run or expanded. Raises ``Unreadable`` with a sentence.
     """
-    brand, file = brand_beside(path), _file_beside(path)
-    if brand is None or file is None or not brand.logo:
+    found = branded(path)
+    return found.logo if found else None
+
+
+def _logo(file: Path, brand: Brand) -> str | bytes | None:
+    if not brand.logo:
         return None
+    logo = inside(file, brand.logo, "logo", "an SVG or PNG file")
+    data = file_bytes(logo, _LARGEST_LOGO)
+    return _checked_png(data, str(logo)) if data.startswith(PNG) else _checked(data, str(logo))
+
+
+def inside(file: Path, named: str, field: str, kind: str) -> Path:
+    """Return the file ``named`` in the folder of ``file`` or below; raise ``Unreadable`` where it leads out of it."""
     folder = Path(os.path.realpath(file.parent))
     try:
-        logo = Path(os.path.realpath(folder / brand.logo))
+        found = Path(os.path.realpath(folder / named))
     except ValueError:
-        raise Unreadable(f"{file}: logo: {shown(brand.logo)}, expected the name of an SVG file beside it.") from None
-    if not logo.is_relative_to(folder) or logo == folder:
-        raise Unreadable(f"{file}: logo: {shown(brand.logo)}, expected the name of an SVG file in the same folder.")
-    return _checked(file_bytes(logo, _LARGEST_LOGO), str(logo))
+        raise Unreadable(f"{file}: {field}: {shown(named)}, expected the name of {kind} beside it.") from None
+    if not found.is_relative_to(folder) or found == folder:
+        raise Unreadable(f"{file}: {field}: {shown(named)}, expected the name of {kind} in the same folder.")
+    return found
+
+
+PNG: Final = b"\x89PNG\r\n\x1a\n"
+_MOST_PIXELS: Final = 4_000_000
+
+
+def _checked_png(data: bytes, name: str) -> bytes:
+    """Return a PNG whose header says that it unpacks to no more than it should; raise ``Unreadable`` for any other."""
+    # ISO/IEC 15948: the first chunk is IHDR, its length 13, then width and height in four bytes each.
+    if len(data) < 33 or data[12:16] != b"IHDR":
+        raise Unreadable(f"{name}: is a damaged PNG; expected a picture.")
+    width, height = (int.from_bytes(data[start : start + 4], "big") for start in (16, 20))
+    if not width or not height or width * height > _MOST_PIXELS:
+        raise Unreadable(f"{name}: is {width} by {height} pixels; expected a picture of at most 4 million.")
+    return data
 
 
 def _file_beside(path: str | os.PathLike[str]) -> Path | None:
@@ -111,3 +161,6 @@ def _points_outside(key: str, value: str) -> bool:
     if key in ("href", "src", "base"):
         return not value.strip().startswith("#")
     return bool(re.search(r"url\(\s*['\"]?(?!\s*#)", value, re.IGNORECASE)) or "@import" in value.lower()
+
+
+logo_svg = logo_beside

@@ -5,18 +5,22 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import re
 from collections import Counter
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
 
-from designer.drill.handbook import Entry, Handbook
+from designer.drill.drill import Drill
+from designer.drill.handbook import Edition, Entry, Handbook, Remembered
 from designer.storage.faults import faults, shown
 from designer.storage.parsing import LARGEST, Unreadable, parse
-from designer.storage.reading import Opened, file_bytes, open_drill
-from designer.storage.writing import json_bytes, write_file
+from designer.storage.reading import Opened, file_bytes, open_drill, read_drill
+from designer.storage.writing import record_bytes, write_file
 
 ENDING = ".handbook.json"
 
@@ -33,6 +37,15 @@ class Found:
     def digest(self) -> str:
         """SHA-256 of the drill's bytes, "" without a drill."""
         return hashlib.sha256(self.opened.source).hexdigest() if self.opened else ""
+
+    def reader(self) -> Callable[[], Drill]:
+        """Return what reads the drill again from its bytes, without holding the drill itself."""
+        assert self.opened is not None
+        return partial(_read_again, self.opened.source, self.entry.file)
+
+
+def _read_again(source: bytes, name: str) -> Drill:
+    return read_drill(source, name).drill
 
 
 def open_handbook(path: str | os.PathLike[str]) -> Handbook:
@@ -71,27 +84,57 @@ def find_drill(path: str | os.PathLike[str], entry: Entry) -> Found:
     return Found(entry, opened)
 
 
+def handbook_bytes(book: Handbook) -> bytes:
+    """Return ``book`` as the bytes of a file: keys in the order of the records, defaults left out."""
+    return record_bytes(book)
+
+
+def save_handbook(path: str | os.PathLike[str], book: Handbook) -> bytes:
+    """Write ``book`` to ``path`` and return the bytes written; raise ``Unwritable`` with a sentence."""
+    data = handbook_bytes(book)
+    write_file(path, data)
+    return data
+
+
 def edition_path(path: str | os.PathLike[str], edition: int) -> Path:
     """Return where the record of an edition lies: beside the handbook."""
     file = Path(path)
-    stem = file.name[: -len(ENDING)] if file.name.endswith(ENDING) else file.stem
-    return file.with_name(f"{stem}.edition-{edition}.json")
+    return file.with_name(f"{_stem(file)}.edition-{edition}.json")
 
 
-def edition_before(path: str | os.PathLike[str], edition: int) -> dict[str, str]:
-    """Return {number: digest} of the edition before this one, {} where none was printed. Raises ``Unreadable``."""
-    file = edition_path(path, edition - 1)
-    if edition < 2 or not file.is_file():
+def _stem(file: Path) -> str:
+    return file.name[: -len(ENDING)] if file.name.endswith(ENDING) else file.stem
+
+
+def edition_before(path: str | os.PathLike[str], edition: int) -> dict[str, Remembered]:
+    """Return {number: drill} of the newest edition before ``edition`` that is recorded, {} where none is.
+
+    Raises ``Unreadable``.
+    """
+    file = Path(path)
+    pattern = re.compile(rf"{re.escape(_stem(file))}\.edition-([1-9][0-9]{{0,5}})\.json")
+    found = (pattern.fullmatch(one.name) for one in file.parent.iterdir()) if file.parent.is_dir() else ()
+    editions = [int(one[1]) for one in found if one and int(one[1]) < edition]
+    return edition_recorded(path, max(editions)) if editions else {}
+
+
+def edition_recorded(path: str | os.PathLike[str], edition: int) -> dict[str, Remembered]:
+    """Return {number: drill} of a printed edition, {} where it is not recorded. Raises ``Unreadable``."""
+    file = edition_path(path, edition)
+    if not file.is_file():
         return {}
     raw: Any = parse(file_bytes(file, LARGEST), str(file))
-    drills = raw.get("drills") if isinstance(raw, dict) else None
-    if not isinstance(drills, dict) or not all(isinstance(value, str) for value in drills.values()):
-        raise Unreadable(f"{file}: has no digests under “drills”; expected the record of an edition.")
-    return dict(drills)
+    if not isinstance(raw, dict) or not isinstance(raw.get("drills"), dict):
+        raise Unreadable(f"{file}: has no drills under “drills”; expected the record of an edition.")
+    # The first records held no more than the digest.
+    drills = {number: {"digest": one} if isinstance(one, str) else one for number, one in raw["drills"].items()}
+    try:
+        return dict(Edition.model_validate_json(json.dumps(raw | {"drills": drills, "edition": edition})).drills)
+    except ValidationError as error:
+        raise Unreadable(f"{file}: {'; '.join(faults(raw, error))}.") from error
 
 
-def write_edition(path: str | os.PathLike[str], book: Handbook, found: tuple[Found, ...]) -> None:
+def write_edition(path: str | os.PathLike[str], book: Handbook, drills: Mapping[str, Remembered]) -> None:
     """Write the record of this edition beside the handbook; raise ``Unwritable`` with a sentence."""
-    drills = {one.entry.number: one.digest for one in found if one.opened}
-    raw = {"title": book.title, "edition": book.edition, "dated": str(book.dated or ""), "drills": drills}
-    write_file(edition_path(path, book.edition), json_bytes(raw))
+    record = Edition(title=book.title, edition=book.edition, dated=book.dated, drills=dict(drills))
+    write_file(edition_path(path, book.edition), record_bytes(record))

@@ -50,7 +50,12 @@ def drill_bytes(drill: Drill) -> bytes:
 
     Equal drills give equal bytes, and reading the bytes gives an equal drill.
     """
-    return json_bytes(_raw(drill))
+    return record_bytes(drill)
+
+
+def record_bytes(record: Record) -> bytes:
+    """Return any record as the bytes of a file, laid out as a drill is."""
+    return json_bytes(_raw(record))
 
 
 def json_bytes(value: Any) -> bytes:

@@ -108,11 +108,8 @@ class Recorder:
 
 def ready() -> list[Ready]:
     """Return the words and pictures of the twelve sample drills' sheets, by setting each once."""
-    from reportlab.pdfgen.canvas import Canvas
-
-    from designer.cards import blocks, handbook as module
+    from designer.cards import blocks
     from designer.cards.book.sheets import Sheets
-    from designer.cards.pieces import Pieces
     from designer.drawing import pdf
 
     found: list[Ready] = []
@@ -142,12 +139,9 @@ def ready() -> list[Ready]:
         if calls:
             found[-1].pictures.append((calls, self.tall))
 
-    assert Canvas
-    assert Pieces
     with patch.object(blocks.Drawn, "draw", draw), patch.object(Sheets, "cards", cards):
         book = handbook(12)
         ours(book, sources(12))
-    assert module
     return found
 
 
@@ -155,7 +149,7 @@ def theirs(drills: list[Ready], count: int) -> bytes:
     """Return the peer's PDF of ``count`` drills."""
     from reportlab.lib.styles import ParagraphStyle
     from reportlab.pdfgen.canvas import Canvas
-    from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageBreak, PageTemplate, Paragraph
+    from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageBreak, PageTemplate, Paragraph  # noqa: TID251
     from reportlab.platypus.tableofcontents import TableOfContents
 
     class Picture(Flowable):
@@ -239,7 +233,9 @@ def main() -> None:
         mine, pdf = timed(lambda: ours(book, files))
         other, raw = timed(lambda: theirs(drills, asked.drills))
         rounds.append((mine, other))
-        print(f"{asked.drills} drills: {mine:.1f} s ({len(pdf) / 1e6:.1f} MB), platypus {other:.1f} s ({len(raw) / 1e6:.1f} MB)")
+        print(
+            f"{asked.drills} drills: {mine:.1f} s ({len(pdf) / 1e6:.1f} MB), platypus {other:.1f} s ({len(raw) / 1e6:.1f} MB)"
+        )
     mine, other = (median(column) for column in zip(*rounds, strict=True))
     print(f"ratio {mine / other:.2f} (at most {LIMIT}), peak memory {peak(asked.drills):.0f} MB (under {MEMORY:.0f})")
 

@@ -7,8 +7,16 @@ from pathlib import Path
 import pytest
 
 from designer.bundle import sample
-from designer.drill.handbook import Entry
-from designer.storage.handbook import edition_before, edition_path, find_drill, open_handbook, write_edition
+from designer.drill.handbook import Entry, Remembered
+from designer.storage.handbook import (
+    edition_before,
+    edition_path,
+    edition_recorded,
+    find_drill,
+    open_handbook,
+    save_handbook,
+    write_edition,
+)
 from designer.storage.parsing import Unreadable
 
 
@@ -53,16 +61,43 @@ def test_a_number_that_stands_twice_is_refused(handbook: Path) -> None:
         open_handbook(handbook)
 
 
-def test_the_next_edition_knows_the_drills_of_the_one_before(handbook: Path) -> None:
+def test_the_newest_edition_before_is_known_with_its_drills(handbook: Path) -> None:
     book = open_handbook(handbook)
-    found = tuple(find_drill(handbook, entry) for entry in book.entries())
-    write_edition(handbook, book, found)
+    own = Remembered(digest="d", title="Wide", id="d-7h2kq")
+    write_edition(handbook, book, {"1.1": own})
     assert edition_path(handbook, 1).name == "x.edition-1.json"
-    assert edition_before(handbook, 2) == {"1.1": found[0].digest}
+    write_edition(handbook, book.changed(edition=3), {"1.1": own, "1.2": own})
+    assert edition_before(handbook, 3) == {"1.1": own}
+    assert edition_before(handbook, 9) == {"1.1": own, "1.2": own}
     assert edition_before(handbook, 1) == {}
+    assert edition_recorded(handbook, 2) == {}
 
 
-def test_a_damaged_record_of_an_edition_is_said(handbook: Path) -> None:
-    edition_path(handbook, 1).write_text("{}", encoding="utf-8")
-    with pytest.raises(Unreadable, match="has no digests"):
+def test_a_record_that_holds_digests_alone_is_still_read(handbook: Path) -> None:
+    old = {"title": "X", "edition": 1, "dated": "", "drills": {"1.1": "digest"}}
+    edition_path(handbook, 1).write_text(json.dumps(old | {"dated": None}), encoding="utf-8")
+    assert edition_before(handbook, 2) == {"1.1": Remembered(digest="digest")}
+
+
+@pytest.mark.parametrize(("text", "says"), [("{}", "has no drills"), ('{"drills": {"one": {}}}', "drills")])
+def test_a_damaged_record_of_an_edition_is_said(handbook: Path, text: str, says: str) -> None:
+    edition_path(handbook, 1).write_text(text, encoding="utf-8")
+    with pytest.raises(Unreadable, match=says):
         edition_before(handbook, 2)
+
+
+def test_a_saved_handbook_reads_back_as_it_was_and_leaves_defaults_out(handbook: Path) -> None:
+    book = open_handbook(handbook)
+    whole = book.changed(vocabulary={"alley": "tramline"}, house_rules=("cues",), owner="Alder Quay")
+    data = save_handbook(handbook, whole)
+    assert open_handbook(handbook) == whole
+    assert b"planners" not in data
+    assert handbook.read_bytes() == data
+
+
+def test_a_drill_is_read_again_from_the_bytes_that_were_found(handbook: Path) -> None:
+    found = find_drill(handbook, Entry(number="1.1", file="wide.drill.json"))
+    again = found.reader()
+    (handbook.parent / "wide.drill.json").unlink()
+    assert found.opened is not None
+    assert again() == found.opened.drill

@@ -1,0 +1,94 @@
+"""What stands after the last section beside counts and glossary: what is left out, the house rules, planner pages."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Drawn, Rules
+from designer.cards.book.glossary import Glossary
+from designer.cards.book.leaf import Leaf
+from designer.cards.book.rows import Setter
+from designer.cards.papers import MM
+from designer.drill.handbook import Handbook, HouseRule
+from designer.review.house_rules import WORDS
+
+if TYPE_CHECKING:
+    from designer.cards.page import Page
+
+
+def left_out_page(left_out: Mapping[str, str], setter: Setter) -> Iterator[Block]:
+    """Yield the drills that could not be printed, each with the reason."""
+    yield setter.title("Drills that could not be printed")
+    for number, reason in left_out.items():
+        yield setter.text(f"{number}  {reason}", before=4)
+
+
+def broken_rules(leaves: Sequence[Leaf], rules: Sequence[HouseRule]) -> dict[HouseRule, list[str]]:
+    """Return {rule: numbers of the drills that do not keep it}, every rule in the order of the book."""
+    return {
+        rule: [leaf.entry.number for leaf in leaves if leaf.summary and rule in leaf.summary.broken] for rule in rules
+    }
+
+
+def house_rules_page(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
+    """Yield the rules of the house and the drills that do not keep them yet."""
+    yield setter.title("House rules")
+    yield setter.text("Every drill of this book", before=6)
+    for rule, numbers in broken_rules(leaves, book.house_rules).items():
+        still = f" Not yet: {', '.join(numbers)}." if numbers else ""
+        yield setter.text(f"–  {WORDS[rule]}.{still}", before=3, hang=10)
+
+
+def glossary_page(glossary: Glossary, setter: Setter) -> Iterator[Block]:
+    """Yield the terms in use with what they mean."""
+    yield setter.title("Glossary")
+    for word, means, elsewhere in glossary.entries():
+        other = f" Called “{elsewhere}” elsewhere." if elsewhere else ""
+        capital = word[:1].upper() + word[1:]
+        yield setter.term(capital, f"{means.strip()}{other}")
+
+
+PLANNER_COLUMNS: Final = (
+    ("Min", 0.07),
+    ("Drill", 0.3),
+    ("Setting", 0.14),
+    ("Courts, groups", 0.2),
+    ("Kit, balls", 0.29),
+)
+_ROWS: Final = 10
+
+
+def planner_page(setter: Setter) -> Iterator[Block]:
+    """Yield a sheet to plan a session on."""
+    yield setter.title("Session plan")
+    width = setter.paper.inner
+    pitch = 9 * MM
+
+    def form(page: Page, x: float, top: float, _: float) -> None:
+        for row, names in enumerate((("Date", "Time", "Courts"), ("Group", "Players", "Coach"), ("Aim",))):
+            part = width / len(names)
+            for place, name in enumerate(names):
+                base = top - (row + 1) * pitch
+                end = page.write(setter.said(name), x + place * part, base, setter.paper.body, "soft")
+                page.rule(end + 5, base - 2, x + (place + 1) * part - 8, weight=0.6, colour="note")
+
+    yield Drawn(3 * pitch + 4, form, before=2)
+
+    def table(page: Page, x: float, top: float, _: float) -> None:
+        left = x
+        for heading, share in PLANNER_COLUMNS:
+            page.write(setter.said(heading), left + 2, top - 10, setter.paper.heading)
+            left += share * width
+        for row in range(_ROWS + 1):
+            page.rule(x, top - 15 - row * 1.35 * pitch, x + width, weight=0.6, colour="note")
+        left = x
+        for _, share in PLANNER_COLUMNS[:-1]:
+            left += share * width
+            page.canvas.line(left - 3, top - 15, left - 3, top - 15 - _ROWS * 1.35 * pitch)
+
+    yield Drawn(15 + _ROWS * 1.35 * pitch, table, before=12)
+    yield setter.heading("Look after")
+    yield Rules(1, setter.paper.note_lines)
+    yield setter.heading("How it went, and what comes next")
+    yield Rules(5, setter.paper.note_lines)

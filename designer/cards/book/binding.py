@@ -1,0 +1,128 @@
+"""The pages of a handbook in order: labels, running heads, margins that change sides, leaves that can be exchanged."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Rules, draw_stack, taken
+from designer.cards.book.packing import wipe
+from designer.cards.book.rows import Setter
+from designer.cards.page import NOTE_LINE, Page
+from designer.cards.papers import MM, Paper, Type
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+HEAD: Final = Type(8, 10)
+LABEL: Final = Type(10, 12, bold=True)
+_ROMAN: Final = ((100, "c"), (90, "xc"), (50, "l"), (40, "xl"), (10, "x"), (9, "ix"), (5, "v"), (4, "iv"), (1, "i"))
+
+
+def roman(number: int) -> str:
+    """Return ``number`` in small Roman numerals."""
+    found = ""
+    for value, sign in _ROMAN:
+        found += sign * (number // value)
+        number %= value
+    return found
+
+
+def letter(place: int) -> str:
+    """Return the letter of a sheet: a for 0, z for 25, then aa."""
+    return (letter(place // 26 - 1) if place > 25 else "") + chr(ord("a") + place % 26)
+
+
+def paged(blocks: Sequence[Block], paper: Paper) -> Iterator[tuple[Block, ...]]:
+    """Yield ``blocks`` page by page; there is always one page. A block too tall for a page gets one of its own."""
+    rest = tuple(blocks)
+    room = paper.height - paper.top - paper.bottom - 10
+    while True:
+        fitting, left = taken(rest, paper.inner, room)
+        if rest and not fitting:
+            fitting, left = rest[:1], rest[1:]
+        yield fitting
+        rest = left
+        if not rest:
+            return
+
+
+@dataclass(slots=True)
+class Binding:
+    """The canvas with its pages, opened and closed one after another. ``count`` pages are closed."""
+
+    canvas: Canvas
+    paper: Paper
+    setter: Setter
+    title: str
+    colours: dict[str, str]
+    count: int = 0
+    labels: list[str] = field(default_factory=list)
+
+    def page(self) -> Page:
+        """Return the open page."""
+        return Page(self.canvas, self.paper, self.colours, self.setter.typesetter)
+
+    def open(self, label: str, running: str) -> Page:
+        """Open a page with its label, and its running head unless ``running`` is ""."""
+        self.labels.append(label)
+        is_left_page = self.count % 2 == 1
+        if is_left_page:
+            self.canvas.translate(self.paper.right - self.paper.left, 0)
+        page = self.page()
+        if running:
+            base = self.paper.height - 9 * MM
+            left, right = self.paper.left, self.paper.left + self.paper.inner
+            words = self.setter.said(f"{self.title}  ·  {running}" if running != self.title else running)
+            if is_left_page:
+                page.write(label, left, base, LABEL)
+                page.write_right(words, right, base, HEAD, "soft")
+            else:
+                page.write(words, left, base, HEAD, "soft")
+                page.write_right(label, right, base, LABEL)
+        return page
+
+    def again(self, label: str, running: str) -> Page:
+        """Open the open page anew, without what was drawn on it."""
+        wipe(self.canvas)
+        self.labels.pop()
+        return self.open(label, running)
+
+    def close(self) -> None:
+        """Close the open page."""
+        self.canvas.addPageLabel(self.count, prefix=self.labels[-1])
+        self.canvas.showPage()
+        self.count += 1
+
+    def mark(self, title: str, key: str, level: int) -> None:
+        """Make the open page a place that links lead to, and an entry of the outline."""
+        self.canvas.bookmarkPage(key)
+        self.canvas.addOutlineEntry(self.setter.typesetter.clean(title), key, level=level, closed=int(level == 0))
+
+    def flow(
+        self, title: str, key: str, pages: Sequence[tuple[Block, ...]], labels: Sequence[str], level: int = 0
+    ) -> None:
+        """Print ``pages`` of blocks, the first of which is the place ``key``."""
+        for place, (blocks, label) in enumerate(zip(pages, labels, strict=True)):
+            page = self.open(label, title)
+            if place == 0:
+                self.mark(title, key, level)
+            draw_stack(page, blocks, self.paper.left, self.paper.height - self.paper.top, self.paper.inner)
+            self.close()
+
+    def to_right_page(self, label: str, running: str) -> None:
+        """Print a page of lines to write on where the next one would be a left-hand page."""
+        if self.count % 2 == 0:
+            return
+        page = self.open(label, running)
+        top = self.paper.height - self.paper.top
+        pitch = self.paper.note_lines
+        rules = Rules(int((top - 24 - self.paper.bottom) / pitch), pitch)
+        draw_stack(page, (self.setter.heading("Notes"), rules), self.paper.left, top, self.paper.inner)
+        self.close()
+
+
+def page_colours(heading: str, bar: str) -> dict[str, str]:
+    """Return the colours of a handbook's own pages."""
+    return {"ink": "#17202A", "soft": "#55616C", "brand": heading, "bar": bar, "note": NOTE_LINE}

@@ -1,0 +1,171 @@
+"""What stands before the first section: imprint and changes, contents, how to read a card, the safety page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Drawn
+from designer.cards.book.leaf import Leaf
+from designer.cards.book.rows import Setter, drill_key
+from designer.cards.pieces import Pieces
+from designer.drawing.legend import WORDS, LegendEntry
+from designer.drill.handbook import BookSection, Handbook, State
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from designer.cards.page import Page
+
+_READING: Final = (
+    "The filled letter is you; the nose of each person stands on the exact place. Letters are jobs, and people change jobs.",
+    "A solid line is a ball, a broken line is feet. A square with a digit is a shot, in the order of play; the same square stands before its sentence.",
+    "The head of a ball’s line points at the bounce. From the flag “open” on, the restrictions end.",
+    "A racket is 27 inches, 0.69 m: the singles court is twelve across. A stride is a yard, 0.91 m: six from service line to baseline.",
+    "A line left empty is a question that the drill leaves to you: write the answer on it.",
+    "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
+)
+_PEOPLE: Final = (
+    ("you", "you"),
+    ("person", "another player"),
+    ("coach", "coach"),
+    ("waits", "waits or collects"),
+    ("step digit", "a shot"),
+    ("feed digit", "a feed"),
+)
+_SAFETY: Final = (
+    "Whoever sees a ball or a person on the court calls “stop”, and everybody stops. The rally is replayed.",
+    "Local rules and a qualified coach decide. This book knows only what is drawn and nothing of your court: that it names no caution does not mean that there is none.",
+)
+_COURT_CHECK: Final = (
+    "Surface dry, clean and whole; no loose tape, leaf or stone.",
+    "Net, posts and singles sticks firm; handles and cables out of the way.",
+    "Room behind the baselines and beside the court; no bag, bench or basket in it.",
+    "Fence, gates and lights in order; gates shut.",
+    "Balls cleared; markers laid flat, raised ones where nobody runs.",
+    "Everybody fit to play, shoes tied; water, shade or shelter at hand.",
+    "First-aid box and a telephone there; someone knows who is called.",
+    "Heat, storm and lightning looked up for the time of the session.",
+)
+STATES: Final[dict[State, str]] = {"draft": "Draft", "checked": "Checked", "approved": "Approved"}
+
+
+def day(when: date | None) -> str:
+    """Return "25 November 2026", "" without a date."""
+    return f"{when.day} {when:%B} {when.year}" if when else ""
+
+
+def imprint(book: Handbook, leaves: Sequence[Leaf], changes: Sequence[str], setter: Setter) -> Iterator[Block]:
+    """Yield the back of the cover: edition, owner, state of the drills, and what has changed."""
+    yield setter.title("About this edition")
+    yield setter.text(", ".join(filter(None, (f"Edition {book.edition}", day(book.dated)))), before=6)
+    yield from (setter.text(words) for words in (book.owner, book.contact, book.licence) if words)
+    printed = [leaf for leaf in leaves if leaf.summary]
+    counts = {state: sum(leaf.entry.state == state for leaf in printed) for state in STATES}
+    said = ", ".join(f"{count} {STATES[state].lower()}" for state, count in counts.items() if count)
+    yield setter.heading("State of the drills")
+    yield setter.text(f"{len(printed)} drills: {said}." if printed else "No drill.")
+    stale = [leaf.entry.number for leaf in printed if leaf.is_stale]
+    if stale:
+        yield setter.text(f"Changed since their state was given: {', '.join(stale)}.")
+    yield setter.heading("What has changed")
+    yield from (setter.text(words, before=1.5) for words in changes)
+
+
+def contents(
+    book: Handbook,
+    leaves: Mapping[str, Leaf],
+    parts: Sequence[tuple[str, str, str]],
+    names: Sequence[str],
+    setter: Setter,
+) -> Iterator[Block]:
+    """Yield the contents. ``parts`` are (title, key, label) of what stands before the first section and after the last.
+
+    ``names`` are the labels of the sections' own pages.
+    """
+    yield setter.title("Contents")
+    before = [part for part in parts if part[2].islower()]
+    for title, key, label in before:
+        yield setter.link(title, key, right=label)
+    for place, section in enumerate(book.sections):
+        yield setter.space(7)
+        yield setter.link(section.title, section_key(place), number=names[place], before=0, bold=True)
+        for entry in section.drills:
+            yield _drill_line(leaves[entry.number], setter)
+    yield setter.space(7)
+    yield from (setter.link(title, key, right=label) for title, key, label in parts if not label.islower())
+
+
+def _drill_line(leaf: Leaf, setter: Setter) -> Block:
+    found = leaf.summary
+    number = leaf.entry.number
+    if found is None:
+        return setter.link(f"{leaf.title} (not printed)", "left-out", number=number)
+    least, most = (found.players[0], found.players[-1]) if found.players else (0, 0)
+    people = f"{least}–{most} players" if most > least else f"{most} player{'s' * (most != 1)}" if most else ""
+    minutes = f"{found.minutes} min" if found.minutes else ""
+    return setter.link(leaf.title, drill_key(number), number=number, right=", ".join(filter(None, (people, minutes))))
+
+
+def section_key(place: int) -> str:
+    """Return the name of the place where section ``place`` (from 0) begins."""
+    return f"section-{place + 1}"
+
+
+def section_page(section: BookSection, name: str, leaves: Mapping[str, Leaf], setter: Setter) -> Iterator[Block]:
+    """Yield the page that opens a section: number, title, introduction, and each drill with what it is for."""
+    yield setter.space(40)
+    yield setter.title(f"{name}  {section.title}")
+    if section.introduction:
+        yield setter.text(section.introduction, before=8)
+    yield setter.space(12)
+    for entry in section.drills:
+        leaf = leaves[entry.number]
+        if leaf.summary is None:
+            yield _drill_line(leaf, setter)
+            continue
+        yield setter.link(leaf.title, drill_key(entry.number), number=entry.number, before=7)
+        if leaf.summary.objective:
+            yield setter.text(leaf.summary.objective, before=0.5, hang=30, colour="soft")
+
+
+def reading(setter: Setter, pieces: Pieces) -> Iterator[Block]:
+    """Yield how a card is read, with every mark there is."""
+    from designer.drawing.pdf import draw_primitives
+    from designer.drawing.samples import legend_shapes
+
+    yield setter.title("How to read a card")
+    yield from (setter.text(words, before=4) for words in _READING)
+    entries = tuple(LegendEntry(kind, setter.said(words)) for kind, words in (*_PEOPLE, *WORDS.items()))
+    theme, paper = pieces.theme, setter.paper
+    shapes, tall = legend_shapes(entries, theme, 1.3, columns=3, column_width=paper.inner / 3, pitch=19)
+
+    def draw(page: Page, x: float, top: float, _: float) -> None:
+        draw_primitives(page.canvas, shapes, theme, (x, top), 1.0)
+
+    yield setter.heading("The marks")
+    yield Drawn(tall, draw, before=4)
+
+
+def safety(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
+    """Yield the safety page."""
+    own = book.safety
+    yield setter.title("Before a session")
+    yield from (setter.text(words, before=4) for words in _SAFETY)
+    yield setter.heading("Look at the court before every session")
+    yield from (setter.tick(words) for words in (*_COURT_CHECK, *own.before))
+    for words, answer in (
+        ("First aid is kept at", own.first_aid),
+        ("Who is called in an emergency", own.emergency),
+        ("When it is too hot to play", own.heat),
+        ("When there is lightning", own.lightning),
+    ):
+        yield from setter.blank(words, answer=answer)
+    approved = ", ".join(filter(None, (own.approved_by, day(own.approved_on))))
+    yield from setter.blank("This page was approved by", answer=approved)
+    accepted = [(leaf, reason) for leaf in leaves if leaf.summary for reason in leaf.summary.accepted]
+    yield setter.heading("Cautions accepted, each with its reason")
+    if not accepted:
+        yield setter.text("None.")
+    for leaf, reason in accepted:
+        yield setter.link(f"{leaf.title}: {reason}", drill_key(leaf.entry.number), number=leaf.entry.number)

@@ -1,0 +1,70 @@
+"""The glossary: the terms that the book uses, each with what it means."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, Final
+
+from designer.bundle import MissingFile, resource
+from designer.drill.handbook import Term
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """A word with what it means, and the other forms in which it is met."""
+
+    word: str
+    means: str
+    also: tuple[str, ...] = ()
+
+
+@lru_cache(maxsize=4)
+def meanings(language: str) -> tuple[Meaning, ...]:
+    """Return the bundled terms in ``language``, those in English where there are none."""
+    try:
+        file = resource("glossary", f"{language.partition('-')[0]}.json")
+    except MissingFile:
+        file = resource("glossary", f"{FALLBACK}.json")
+    raw: dict[str, Any] = json.loads(file.read_text("utf-8"))
+    return tuple(Meaning(term["word"], term["means"], tuple(term.get("also", ()))) for term in raw["terms"])
+
+
+FALLBACK: Final = "en"
+
+
+class Glossary:
+    """Watches for terms in what is printed. ``said`` puts the academy's words in place of ours."""
+
+    def __init__(self, language: str, own: Sequence[Term], said: Callable[[str], str]) -> None:
+        self._own = own
+        self._meanings = {said(one.word): Meaning(one.word, said(one.means), one.also) for one in meanings(language)}
+        forms: dict[str, str] = {}
+        for shown, one in self._meanings.items():
+            for form in (shown, *map(said, one.also), f"{shown}s"):
+                forms.setdefault(form.lower(), shown)
+        self._forms = forms
+        words = sorted(forms, key=len, reverse=True)
+        self._pattern = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
+        self._used: set[str] = set()
+
+    def notice(self, text: str) -> None:
+        """Remember the terms in ``text``."""
+        self._used |= {self._forms[found.lower()] for found in self._pattern.findall(text)}
+
+    def entries(self) -> Iterator[tuple[str, str, str]]:
+        """Yield (word, what it means, what it is called in other books) of each term in use and of the academy's own.
+
+        They come in the order of the alphabet; "" is a word that is called the same elsewhere.
+        """
+        own = {term.word: term.means for term in self._own}
+        found = [(word, means, "") for word, means in own.items()]
+        for shown in self._used:
+            one = self._meanings[shown]
+            elsewhere = one.word if one.word.lower() != shown.lower() else ""
+            if shown not in own:
+                found.append((shown, one.means, elsewhere))
+        yield from sorted(found, key=lambda entry: entry[0].lower())

@@ -1,0 +1,129 @@
+"""A drill of a handbook: what is kept of it for the pages round the drills, and how it is read again to be set."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Final
+
+from designer.drill.drill import Drill, House
+from designer.drill.handbook import Entry, Handbook, HouseRule
+from designer.drill.setting import main_setting, setting_at
+from designer.review.house_rules import broken, strokes
+from designer.wording.kit import kit
+from designer.wording.sentence import typeset, unmarked
+from designer.wording.telling import Telling, telling
+from designer.wording.tokens import own_text
+from designer.wording.vocabulary import Vocabulary
+
+GROUPS: Final = ("situation", "phase", "stroke", "level", "work")
+"""Groups of tags that are counted and listed; "stage" counts as a level."""
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """What the pages round the drills need of one: so little that hundreds of them take no room."""
+
+    title: str
+    objective: str
+    code: str
+    id: str
+    edition: int
+    tags: tuple[str, ...]
+    parts: tuple[str, ...]
+    players: tuple[int, ...]
+    kit: tuple[str, ...]
+    minutes: int | None
+    coach: bool
+    accepted: tuple[str, ...]
+    broken: tuple[HouseRule, ...]
+
+    def tagged(self, group: str) -> tuple[str, ...]:
+        """Return what the drill is tagged with in ``group``, in words."""
+        groups = ("level", "stage") if group == "level" else (group,)
+        found = (tag.partition(":") for tag in self.tags)
+        return tuple(name.replace("-", " ") for own, _, name in found if own in groups and name)
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """An entry with its drill, or the reason why there is none.
+
+    ``read`` gives the drill as it is printed; it is read anew for it, so that a book of hundreds holds one at a time.
+    ``source`` are the bytes of its file, which are attached, ``digest`` their SHA-256.
+    """
+
+    entry: Entry
+    summary: Summary | None
+    reason: str = ""
+    digest: str = ""
+    source: bytes = field(default=b"", repr=False)
+    read: Callable[[], Drill] | None = None
+
+    @property
+    def title(self) -> str:
+        """The drill's title, else its file."""
+        return (self.summary.title or "Untitled drill") if self.summary else self.entry.file
+
+    @property
+    def is_stale(self) -> bool:
+        """Whether the drill has changed since its state was given."""
+        return bool(self.entry.seen and self.digest and self.entry.seen != self.digest)
+
+
+def leaf(book: Handbook, entry: Entry, drill: Drill, source: bytes, digest: str, read: Callable[[], Drill]) -> Leaf:
+    """Return the leaf of ``drill``, which ``read`` gives again as it is in its file ``source``."""
+    return Leaf(
+        entry,
+        summary(book, entry, as_printed(book, drill)),
+        digest=digest,
+        source=source,
+        read=lambda: as_printed(book, read()),
+    )
+
+
+def without(entry: Entry, reason: str) -> Leaf:
+    """Return the leaf of an entry that has no drill, for ``reason``."""
+    return Leaf(entry, None, reason)
+
+
+def as_printed(book: Handbook, drill: Drill) -> Drill:
+    """Return ``drill`` with the house's answers where it has none, and in the academy's words."""
+    own = drill.house
+    answers = {
+        name: getattr(book.house, name)
+        for name in House.model_fields
+        if getattr(own, name) == House.model_fields[name].default
+    }
+    if any(value != House.model_fields[name].default for name, value in answers.items()):
+        drill = drill.changed(house=own.changed(**answers))
+    return Vocabulary(book.vocabulary).drill(drill)
+
+
+def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
+    """Return what is kept of ``drill``, which is as it is printed."""
+    at = main_setting(drill)
+    said = Vocabulary(book.vocabulary).said
+    told = telling(drill, at)
+    least, most = drill.players or (0, 0)
+    tags = (*drill.tags, *entry.tags, *(f"stroke:{name.replace(' ', '-')}" for name in strokes(drill)))
+    return Summary(
+        title=_read(told, drill.title),
+        objective=_read(told, drill.objective),
+        code=drill.code,
+        id=drill.id,
+        edition=drill.edition,
+        tags=tuple(dict.fromkeys(tags)),
+        parts=tuple(sorted({part.kind for part in setting_at(drill, at).parts.values()})),
+        players=tuple(range(max(least, 1), most + 1)),
+        kit=tuple(dict.fromkeys(said(thing.lstrip("0123456789 ")) for thing in kit(drill, at))),
+        minutes=drill.minutes,
+        coach=drill.coach_needed or any(job.by == "coach" for job in drill.jobs),
+        accepted=tuple(_read(told, one.reason) for one in drill.accepted if one.reason.strip()),
+        broken=broken(drill, book.house_rules, tags),
+    )
+
+
+def _read(told: Telling, text: str) -> str:
+    """Return what an author wrote as it is read: its tokens in words, on one line."""
+    return " ".join(typeset(unmarked(own_text(told, text))).split())

@@ -1,0 +1,221 @@
+"""The rows that a handbook's own pages are set with: links, lines with dots to the edge, boxes to tick, bars."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Drawn, Row, Rules
+from designer.cards.papers import Paper, Type
+from designer.cards.text import Typesetter
+from designer.drawing.words import text_width
+
+if TYPE_CHECKING:
+    from designer.cards.page import Page
+
+NUMBER: Final = re.compile(r"(?<![\d.])\d+\.\d+(?![\d.]|\w)")
+TITLE: Final = Type(26, 32, bold=True)
+HEADING: Final = Type(17, 22, bold=True)
+SMALL: Final = Type(8.6, 11.4)
+
+
+def drill_key(number: str) -> str:
+    """Return the name of the place in the book where the drill of this number begins."""
+    return f"drill-{number}"
+
+
+@dataclass(frozen=True)
+class Linked(Row):
+    """A row that leads to a place in the book: as a whole to ``target``, else each of ``numbers`` to its drill."""
+
+    target: str = ""
+    numbers: frozenset[str] = frozenset()
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the row and lay the links over it."""
+        super().draw(page, x, top, width)
+        if self.target:
+            box = (x, top - self.height(width), x + width, top)
+            page.canvas.linkRect("", self.target, box, relative=1, thickness=0)
+            return
+        for line, words in enumerate(self.lines(width)):
+            low = top - (line + 1) * self.type_.leading
+            for found in NUMBER.finditer(words):
+                if found[0] in self.numbers:
+                    left = x + self.hang + text_width(words[: found.start()], self.type_.size, self.type_.bold)
+                    wide = text_width(found[0], self.type_.size, self.type_.bold)
+                    box = (left, low, left + wide, low + self.type_.leading)
+                    page.canvas.linkRect("", drill_key(found[0]), box, relative=1, thickness=0)
+
+
+@dataclass(frozen=True)
+class Listed(Linked):
+    """A line of the contents: a number at the left, words, dots, and at the right what the line leads to."""
+
+    number: str = ""
+    right: str = ""
+
+    def lines(self, width: float) -> tuple[str, ...]:
+        """Return its lines in the room between the number and what stands at the right."""
+        room = width - text_width(self.right, self.type_.size) - 12 if self.right else width
+        return super().lines(room)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Divide between lines; only the first part shows the number, only the last what stands at the right."""
+        parts = super().split(width, room)
+        if parts is None or not isinstance(parts[0], Listed) or not isinstance(parts[1], Listed):
+            return parts
+        return replace(parts[0], right=""), replace(parts[1], number="")
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw number, words, dots and what stands at the right."""
+        super().draw(page, x, top, width)
+        base = top - self._first_base()
+        if self.number:
+            page.write(self.number, x, base, replace(self.type_, bold=True))
+        lines = self.lines(width)
+        base -= (len(lines) - 1) * self.type_.leading
+        if self.right:
+            begin = page.write_right(self.right, x + width, base, self.type_, "soft")
+            dot = text_width(" .", self.type_.size)
+            room = begin - 4 - (x + self.hang + text_width(lines[-1], self.type_.size, self.type_.bold) + 4)
+            if room > 2 * dot:
+                page.write_right(" ." * int(room / dot), begin - 4, base, self.type_, "soft")
+
+
+@dataclass(frozen=True)
+class Tick(Row):
+    """A row with a box to tick in front."""
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw the box and the row."""
+        super().draw(page, x, top, width)
+        page.canvas.setStrokeColor(page.colours["ink"])
+        page.canvas.setLineWidth(0.7)
+        page.canvas.setDash([])
+        size = self.type_.size
+        page.canvas.rect(x, top - self._first_base() - 0.12 * size, size, size, stroke=1, fill=0)
+
+
+@dataclass(frozen=True)
+class Counted(Linked):
+    """A row of the balance page: words, a bar as long as the count, the count, and the drills."""
+
+    count: int = 0
+    most: int = 1
+    words: str = ""
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:
+        """Divide between lines; only the first part shows words, bar and count."""
+        parts = super().split(width, room)
+        if parts is None or not isinstance(parts[1], Counted):
+            return parts
+        return parts[0], replace(parts[1], words="")
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw words, bar, count and the numbers beside them."""
+        super().draw(page, x, top, width)
+        if not self.words:
+            return
+        base = top - self._first_base()
+        page.write(self.words, x, base, self.type_)
+        begin = x + NAME_WIDTH
+        long = BAR_WIDTH * self.count / max(1, self.most)
+        if self.count:
+            page.box(begin, base, max(1.5, long), 0.62 * self.type_.size, "bar")
+        page.write(str(self.count), begin + max(1.5, long) + 4, base, replace(self.type_, bold=True))
+
+
+TERM_WIDTH: Final = 112.0
+NAME_WIDTH: Final = 104.0
+BAR_WIDTH: Final = 96.0
+"""Widths in points of the name and the longest bar of a row that counts."""
+
+
+class Setter:
+    """Makes the blocks of a handbook's own pages; every word goes through the academy's vocabulary."""
+
+    def __init__(
+        self, paper: Paper, typesetter: Typesetter, said: Callable[[str], str], numbers: frozenset[str]
+    ) -> None:
+        self.paper, self.typesetter, self.said, self.numbers = paper, typesetter, said, numbers
+
+    def title(self, words: str) -> Block:
+        """Return the title of a part of the book."""
+        return Row(self.said(words), HEADING, self.typesetter, colour="brand", keep_with_next=True)
+
+    def heading(self, words: str, before: float = 11.0) -> Block:
+        """Return a heading in a part."""
+        return Row(
+            self.said(words), self.paper.heading, self.typesetter, colour="brand", before=before, keep_with_next=True
+        )
+
+    def text(self, words: str, before: float = 3.0, *, hang: float = 0.0, colour: str = "ink") -> Block:
+        """Return a paragraph; a drill's number in it leads to the drill."""
+        return Linked(
+            self.said(words),
+            self.paper.body,
+            self.typesetter,
+            colour=colour,
+            before=before,
+            hang=hang,
+            numbers=self.numbers,
+        )
+
+    def tick(self, words: str) -> Block:
+        """Return a line with a box to tick."""
+        return Tick(self.said(words), self.paper.body, self.typesetter, before=3.5, hang=16)
+
+    def link(
+        self, words: str, target: str, *, number: str = "", right: str = "", before: float = 2.0, bold: bool = False
+    ) -> Block:
+        """Return a line of the contents that leads to ``target``."""
+        return Listed(
+            self.said(words),
+            self.paper.heading if bold else self.paper.body,
+            self.typesetter,
+            before=before,
+            hang=30 if number else 0,
+            target=target,
+            number=number,
+            right=self.said(right),
+        )
+
+    def blank(self, words: str, lines: int = 1, *, answer: str = "") -> Iterator[Block]:
+        """Yield a heading with its answer, or with lines to write on where there is none."""
+        yield self.heading(words)
+        yield self.text(answer, before=1.5) if answer.strip() else Rules(lines, self.paper.note_lines)
+
+    def counted(self, counts: Mapping[str, list[str]]) -> Iterator[Block]:
+        """Yield a row for each name with the numbers of its drills, in the order given."""
+        most = max((len(numbers) for numbers in counts.values()), default=1)
+        for name, numbers in counts.items():
+            words = self.typesetter.lines(self.said(name), SMALL, NAME_WIDTH - 6)[0]
+            yield Counted(
+                ", ".join(numbers) or "–",
+                SMALL,
+                self.typesetter,
+                before=2.0,
+                hang=NAME_WIDTH + BAR_WIDTH + 26,
+                numbers=self.numbers,
+                count=len(numbers),
+                most=most,
+                words=words,
+            )
+
+    def term(self, word: str, means: str) -> Block:
+        """Return an entry of the glossary: the word in bold, what it means beside it."""
+        return Listed(
+            means,
+            self.paper.body,
+            self.typesetter,
+            before=4,
+            hang=TERM_WIDTH,
+            number=self.typesetter.lines(word, self.paper.heading, TERM_WIDTH - 8)[0],
+        )
+
+    def space(self, tall: float) -> Block:
+        """Return empty space."""
+        return Drawn(tall, lambda *_: None)

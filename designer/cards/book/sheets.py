@@ -1,0 +1,176 @@
+"""The sheets of one drill of a handbook: its card for a stand-in, its other progressions, its state and its like."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from designer.cards.blocks import Block, Columns, Drawn, Row, Rules, stacked
+from designer.cards.book.front import STATES, day
+from designer.cards.book.leaf import Leaf
+from designer.cards.book.rows import drill_key
+from designer.cards.card import Maker
+from designer.cards.cautions import with_dangers
+from designer.cards.layout import Placed, Side
+from designer.cards.logo import Logo
+from designer.cards.page import Page
+from designer.cards.papers import COURT_RATIO, MM, Paper, Type
+from designer.cards.text import Typesetter
+from designer.drawing.themes import Theme
+from designer.drawing.words import text_width
+from designer.drill.brand import Brand
+from designer.drill.drill import Drill
+from designer.drill.setting import At, main_setting
+from designer.wording.card import card_words, setting_name
+from designer.wording.vocabulary import Vocabulary
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+FOOT: Final = Type(8, 10)
+FOOT_ROOM: Final = 19 * MM
+"""Room at the foot of a drill's sheets: below the card's own foot its state, and the drills that are like it."""
+
+_SMALL: Final = Type(8.4, 10.6, bold=True)
+_NARROWEST: Final = 64.0
+"""Width in points under which a court without words says nothing."""
+_WIDEST: Final = 130.0
+_SPACE: Final = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A card of one setting that is laid out: ``draw`` its sides one by one. ``words`` is all that it says."""
+
+    maker: Maker
+    sides: tuple[Side, ...]
+    paper: Paper
+    words: str
+
+    def draw(self, canvas: Canvas, number: int) -> None:
+        """Draw side ``number`` on the canvas's page."""
+        self.maker.draw_side(canvas, self.sides, number, self.paper)
+
+
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """Makes the cards of a book's drills, all in one way."""
+
+    paper: Paper
+    theme: Theme
+    typesetter: Typesetter
+    brand: Brand | None
+    logo: Logo | None
+    vocabulary: Vocabulary
+
+    def cards(self, leaf: Leaf) -> Iterator[Made]:
+        """Yield the cards that are printed of a drill: its main progression, with ``prints`` the others after it."""
+        assert leaf.read is not None
+        drill = leaf.read()
+        main = main_setting(drill)
+        first = self._card(drill, main)
+        if leaf.entry.prints == "first sheet":
+            yield replace(first, sides=first.sides[:1])
+            return
+        yield self._with_courts(first, drill)
+        if leaf.entry.prints == "every progression":
+            others = (At(one.id) for one in drill.progressions if one.id != main.progression)
+            yield from (self._card(drill, at) for at in others)
+
+    def _card(self, drill: Drill, at: At) -> Made:
+        words = self.vocabulary.card(with_dangers(card_words(drill, at, "stand-in"), drill, at))
+        maker = Maker(
+            drill, at, words, "stand-in", None, self.theme, self.typesetter, self.brand, self.logo, grey=False
+        )
+        sides, paper = maker.sides(replace(self.paper, mirrored=False))
+        sentences = (sentence.text for section in words.sections for sentence in section.sentences)
+        return Made(maker, sides, paper, " ".join((words.title, words.objective, *sentences)))
+
+    def _with_courts(self, made: Made, drill: Drill) -> Made:
+        """Return ``made`` with a small court of each progression at the foot of its last side, where there is room."""
+        count = len(drill.progressions)
+        if len(made.sides) < 2 or count < 2:
+            return made
+        *before, last = made.sides
+        paper = made.paper
+        if not last[-1].blocks:
+            return made
+        last, end = _without_spare_lines(last)
+        floor = paper.bottom + paper.footer.leading + 8
+        room = end - floor - 2 * _SPACE - _SMALL.leading
+        wide = min(_WIDEST, (paper.inner - (count - 1) * _SPACE) / count, room / COURT_RATIO)
+        if wide < _NARROWEST:
+            return made
+        row = Columns(tuple(self._small(drill, At(one.id), wide) for one in drill.progressions), _SPACE)
+        whole = count * wide + (count - 1) * _SPACE
+        top = floor + row.height(whole)
+        lines = int((end - top - _SPACE) / paper.note_lines)
+        return replace(made, sides=(*before, (*_with_lines(last, lines), Placed(paper.left, top, whole, (row,)))))
+
+    def _small(self, drill: Drill, at: At, wide: float) -> tuple[Block, ...]:
+        from designer.drawing.pdf import draw as draw_picture
+        from designer.drawing.picture import thumbnail
+
+        name = Row(self.vocabulary.said(setting_name(drill, at)), _SMALL, self.typesetter)
+        shown = thumbnail(drill, at, theme=self.theme, width=wide)
+        left, low, right, high = shown.extent
+        scale = wide / (right - left)
+        tall = (high - low) * scale
+
+        def draw(page: Page, x: float, top: float, _: float) -> None:
+            draw_picture(page.canvas, shown, self.theme, x, top - tall, scale)
+
+        return (Drawn(tall, draw), replace(name, before=4))
+
+
+def _without_spare_lines(side: Side) -> tuple[Side, float]:
+    """Return ``side`` without the ruled lines at its end, and the height at which it ends then."""
+    placed = side[-1]
+    blocks = placed.blocks[:-1] if isinstance(placed.blocks[-1], Rules) else placed.blocks
+    side = (*side[:-1], replace(placed, blocks=blocks))
+    ends = (one.top - stacked(one.blocks, one.width) for one in side if one.blocks)
+    lines = placed.blocks[-1].pitch * 2 if isinstance(placed.blocks[-1], Rules) else 0.0
+    return side, min(ends) - lines
+
+
+def _with_lines(side: Side, more: int) -> Side:
+    """Return ``side`` ended by two ruled lines and ``more``, where it ends with a heading for them."""
+    placed = side[-1]
+    if not placed.blocks or not placed.blocks[-1].keep_with_next:
+        return side
+    lines = Rules(2 + max(0, min(6, more)), 8 * MM, before=1.2)
+    return (*side[:-1], replace(placed, blocks=(*placed.blocks, lines)))
+
+
+def draw_foot(page: Page, leaf: Leaf, like: Sequence[str], titles: Mapping[str, str]) -> None:
+    """Draw, below a card's own foot, the state of the drill and which drills to look at as well, each a link."""
+    paper = page.paper
+    base = paper.bottom - 13
+    page.write(state_words(leaf), paper.left, base, FOOT, "soft")
+    if not like:
+        return
+    base -= FOOT.leading + 1
+    x = page.write("See also  ", paper.left, base, FOOT, "soft")
+    right = paper.left + paper.inner
+    for number in like:
+        words = f"{number} {titles[number]}"
+        wide = text_width(page.typesetter.clean(words), FOOT.size)
+        if x + wide > right:
+            words = number
+            wide = text_width(words, FOOT.size)
+        if x + wide > right:
+            return
+        page.write(words, x, base, FOOT)
+        box = (x, base - 2, x + wide, base + FOOT.size)
+        page.canvas.linkRect("", drill_key(number), box, relative=1, thickness=0)
+        x += wide + 12
+
+
+def state_words(leaf: Leaf) -> str:
+    """Return the state of a drill in words: "Approved by Ines Vale, 3 November 2026"."""
+    entry = leaf.entry
+    by = f" by {entry.by}" if entry.by else ""
+    when = f", {day(entry.on)}" if entry.on else ""
+    stale = "; the drill has changed since" if leaf.is_stale else ""
+    return f"{STATES[entry.state]}{by}{when}{stale}"

@@ -109,6 +109,7 @@ VIEW: Final[tuple[Entry, ...]] = (
     ),
     Deed("turned", "From the far end", ticked=True),
     Deed("snapping", "Snap to lines, rackets and strides", ticked=True),
+    Deed("mark changes", "Mark what is changed here", "Ctrl+Shift+K", ticked=True),
     LINE,
     Deed("strip", "The strip of things", "F9", ticked=True),
     Deed("card", "The card", "F10", ticked=True),

@@ -8,11 +8,12 @@ from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
 
+from designer.desktop.changes_button import ChangesButton
 from designer.desktop.controls import frame
 from designer.desktop.document import Document
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.icons import paint_icon
-from designer.desktop.ladder import Degree, degree_of, of_degree
+from designer.desktop.ladder import Degree, degree_of, of_degree, owns
 from designer.desktop.style import look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
@@ -71,11 +72,13 @@ class DegreeButton(QAbstractButton):
     def sizeHint(self) -> QSize:
         words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes)
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
-        return QSize(20 + name + (10 + words if words else 0) + (CHEVRON if self.has_chevron else 0) + 12, HEIGHT)
+        return QSize(
+            20 + name + (10 + words if words else 0) + (CHEVRON if self.has_chevron else 0) + 12, scaled(HEIGHT)
+        )
 
     def minimumSizeHint(self) -> QSize:
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
-        return QSize(20 + name + 14 + (CHEVRON if self.has_chevron else 0), HEIGHT)
+        return QSize(20 + name + 14 + (CHEVRON if self.has_chevron else 0), scaled(HEIGHT))
 
     def chevron(self) -> QRect:
         """Return where the chevron stands, null where there is none."""
@@ -83,7 +86,7 @@ class DegreeButton(QAbstractButton):
             return QRect()
         wide = QFontMetrics(font(CONTROL, bold=self.isChecked())).horizontalAdvance(self.name)
         words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes) if self.changes else 0
-        return QRect(min(self.width() - 4 - CHEVRON, 26 + wide + words), 0, CHEVRON, HEIGHT)
+        return QRect(min(self.width() - 4 - CHEVRON, 26 + wide + words), 0, CHEVRON, scaled(HEIGHT))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if self.isDown() and self.chevron().contains(event.position().toPoint()):
@@ -106,7 +109,7 @@ class DegreeButton(QAbstractButton):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         on = self.isChecked()
-        middle = HEIGHT / 2
+        middle = scaled(HEIGHT) / 2
         if self.empty:
             paint_icon(painter, "plus", QRectF(0, middle - 6, 12, 12), now.faint)
         else:
@@ -122,14 +125,14 @@ class DegreeButton(QAbstractButton):
         painter.setPen(QColor(now.faint if self.empty else now.ink))
         wide = QFontMetrics(face).horizontalAdvance(self.name)
         line = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(QRect(18, 0, wide + 4, HEIGHT), line, self.name)
+        painter.drawText(QRect(18, 0, wide + 4, scaled(HEIGHT)), line, self.name)
         end = self.width() - 4
         if self.has_chevron:
             end = self.chevron().left()
             paint_icon(painter, "chevron", QRectF(end + 4, middle - 5, 10, 10), now.soft)
         painter.setFont(font(NOTE))
         painter.setPen(QColor(now.soft))
-        box = QRect(18 + wide + 9, 0, max(0, int(end) - 18 - wide - 9), HEIGHT)
+        box = QRect(18 + wide + 9, 0, max(0, int(end) - 18 - wide - 9), scaled(HEIGHT))
         words = QFontMetrics(font(NOTE)).elidedText(self.changes, Qt.TextElideMode.ElideRight, box.width() + 2)
         painter.drawText(box, line, words)
         if self.hasFocus():
@@ -147,7 +150,7 @@ class DegreeRow(QWidget):
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._view = document, view
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(scaled(HEIGHT))
         self.setAccessibleName("Easier and harder")
         line = QHBoxLayout(self)
         line.setContentsMargins(14, 0, 14, 0)
@@ -159,6 +162,8 @@ class DegreeRow(QWidget):
             button.opened.connect(lambda degree=degree: self._open_menu_under(degree))
             button.asked.connect(lambda spot, degree=degree: self._open_menu(degree, spot))
             line.addWidget(button, 0 if degree is None else 1)
+        self.changes = ChangesButton(self)
+        line.addWidget(self.changes)
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
@@ -183,6 +188,7 @@ class DegreeRow(QWidget):
             words = "" if meant is None else self._words(meant)
             button.show_words(len(found), words, chosen=chosen == degree)
             button.setVisible(degree != "others" or bool(found))
+        self.changes.show_count(len(owns(drill, at)))
 
     def _words(self, variation: Variation) -> str:
         from designer.wording.changes import short_changes
@@ -245,4 +251,4 @@ class DegreeRow(QWidget):
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
-        painter.fillRect(QRect(0, HEIGHT - 1, self.width(), 1), QColor(look().hairline))
+        painter.fillRect(QRect(0, scaled(HEIGHT) - 1, self.width(), 1), QColor(look().hairline))

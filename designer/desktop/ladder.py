@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Final, Literal
 
 from designer.drill import edits
 from designer.drill.drill import Drill, Progression, Variation
 from designer.drill.ids import Chooser, new_id
-from designer.drill.setting import At, addresses, progression_at, variations
+from designer.drill.setting import At, addresses, below, progression_at, setting_at, variations
 
 Degree = Literal["easier", "harder", "others"]
 
@@ -98,3 +100,45 @@ def renamed(drill: Drill, at: At, name: str) -> Drill:
     if at.variation is None:
         return edits.change_progression(drill, at.progression, name=name)
     return edits.change_variation(drill, at, name=name)
+
+
+IN_PLAY: Final = "in play"
+BALL: Final = "the ball"
+"""What a setting says beside its records; with their space these are never ids."""
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """One thing that a setting has of its own: a record's id, or what is in play, or the ball, and how it differs."""
+
+    id: str
+    how: Literal["changed", "new", "gone"]
+
+
+def owns(drill: Drill, at: At) -> tuple[Own, ...]:
+    """Return what the setting at ``at`` has of its own over the one below it; () for the first progression as set."""
+    if at == At(drill.progressions[0].id):
+        return ()
+    parent, here = below(drill, at), setting_at(drill, at)
+    found = [
+        Own(record.id, "new" if old is None else "changed")
+        for _, record in here.records()
+        if (old := parent.find(record.id)) is not record and old != record
+    ]
+    found += [Own(record.id, "gone") for _, record in parent.records() if here.find(record.id) is None]
+    found += [Own(IN_PLAY, "changed")] if here.in_play != parent.in_play else []
+    found += [Own(BALL, "changed")] if here.ball != parent.ball else []
+    return tuple(found)
+
+
+def let_go(drill: Drill, at: At, ids: Iterable[str]) -> Drill:
+    """Return ``drill`` with ``ids`` of what ``owns`` returns let go, so that they follow the setting below again."""
+    wanted = frozenset(ids)
+    drill = edits.follow_again(drill, at, wanted - {IN_PLAY, BALL})
+    parent, here = below(drill, at), setting_at(drill, at)
+    told = replace(
+        here,
+        in_play=parent.in_play if IN_PLAY in wanted else here.in_play,
+        ball=parent.ball if BALL in wanted else here.ball,
+    )
+    return drill if told == here else edits.with_setting(drill, at, told)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
@@ -19,7 +20,7 @@ from PySide6.QtWidgets import QAbstractButton, QLineEdit, QWidget
 
 from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
-from designer.desktop.fonts import BODY, NOTE, font
+from designer.desktop.fonts import BODY, NOTE, font, scaled
 from designer.desktop.style import field_sheet, look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
@@ -37,8 +38,10 @@ class ProgressionTab(QAbstractButton):
     renamed = Signal()
     asked = Signal(object)
 
-    def __init__(self, progression: str, parent: QWidget) -> None:
+    def __init__(self, progression: str, parent: QWidget, whole: Callable[[str], str]) -> None:
+        """``whole`` returns all that a progression changes, in sentences."""
         super().__init__(parent)
+        self._whole = whole
         self.progression = progression
         self.number = 1
         self.name = ""
@@ -53,15 +56,19 @@ class ProgressionTab(QAbstractButton):
         self.setChecked(chosen)
         said = f"Progression {number}, {name or 'no name yet'}" + (f": {changes}" if changes else "")
         self.setAccessibleName(said)
-        self.setToolTip(changes)
         self.update()
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ToolTip:
+            self.setToolTip(self._whole(self.progression))
+        return super().event(event)
 
     def name_left(self) -> int:
         """Return where the name begins, behind the number."""
         return QFontMetrics(font(BODY, bold=True)).horizontalAdvance(str(self.number)) + 8
 
     def sizeHint(self) -> QSize:
-        return QSize(PITCH - GAP, HEIGHT)
+        return QSize(scaled(PITCH) - GAP, scaled(HEIGHT))
 
     def mouseDoubleClickEvent(self, _: QMouseEvent) -> None:
         self.renamed.emit()
@@ -76,7 +83,7 @@ class ProgressionTab(QAbstractButton):
         on = self.isChecked()
         left = self.name_left()
         room = self.width() - left
-        first, second = QRect(0, 5, self.width(), 22), QRect(left, 26, room, 18)
+        first, second = QRect(0, scaled(5), self.width(), scaled(22)), QRect(left, scaled(26), room, scaled(18))
         middle = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
         painter.setPen(QColor(now.ink if on or self.underMouse() else now.soft))
         painter.setFont(font(BODY, bold=True))
@@ -94,7 +101,7 @@ class ProgressionTab(QAbstractButton):
             QFontMetrics(font(NOTE)).elidedText(self.changes, Qt.TextElideMode.ElideRight, room),
         )
         if on:
-            painter.fillRect(QRect(0, HEIGHT - 4, self.width(), 3), QColor(now.ink))
+            painter.fillRect(QRect(0, scaled(HEIGHT) - 4, self.width(), 3), QColor(now.ink))
         if self.hasFocus():
             frame(painter, self.rect().adjusted(-1, 2, 0, -5), edge=now.ink, fill=None, width=2)
 
@@ -126,7 +133,7 @@ class ProgressionTabs(QWidget):
         self._document, self._view = document, view
         self._tabs: list[ProgressionTab] = []
         self._box: NameBox | None = None
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(scaled(HEIGHT))
         self.setAccessibleName("Progressions")
         self.plus = IconButton("plus", "Add a progression", self, size=14)
         self.plus.clicked.connect(lambda: self.menu_wanted.emit(self.plus.mapToGlobal(self.plus.rect().bottomLeft())))
@@ -148,6 +155,11 @@ class ProgressionTabs(QWidget):
 
         drill = self._document.shown
         self._show_tabs({each.id: short_changes(drill, At(each.id)) for each in drill.progressions})
+
+    def _whole_changes(self, progression: str) -> str:
+        from designer.wording.changes import changes_in_words
+
+        return "\n".join(sentence.text for sentence in changes_in_words(self._document.shown, At(progression)))
 
     def _show_tabs(self, changes: dict[str, str]) -> None:
         drill = self._document.shown
@@ -174,7 +186,7 @@ class ProgressionTabs(QWidget):
         box.setFont(font(BODY, bold=True))
         box.setPlaceholderText("Name this progression")
         box.setAccessibleName("Name of the progression")
-        box.setGeometry(tab.x() + tab.name_left() - 8, 4, tab.width() - tab.name_left() + 8, 28)
+        box.setGeometry(tab.x() + tab.name_left() - 8, 4, tab.width() - tab.name_left() + 8, scaled(28))
         box.selectAll()
         box.show()
         box.setFocus()
@@ -191,7 +203,7 @@ class ProgressionTabs(QWidget):
             self.named.emit(progression, text)
 
     def _add(self, progression: str) -> None:
-        tab = ProgressionTab(progression, self)
+        tab = ProgressionTab(progression, self, self._whole_changes)
         tab.clicked.connect(lambda: self._choose(tab))
         tab.renamed.connect(self.rename)
         tab.asked.connect(self.asked)
@@ -213,10 +225,10 @@ class ProgressionTabs(QWidget):
 
     def _place(self) -> None:
         room = self.width() - 2 * SIDE - self.plus.width()
-        pitch = min(PITCH, room // max(1, len(self._tabs)))
-        gap = GAP if pitch == PITCH else 12
+        pitch = min(scaled(PITCH), room // max(1, len(self._tabs)))
+        gap = GAP if pitch == scaled(PITCH) else 12
         for number, tab in enumerate(self._tabs):
-            tab.setGeometry(SIDE + number * pitch, 0, max(40, pitch - gap), HEIGHT)
+            tab.setGeometry(SIDE + number * pitch, 0, max(40, pitch - gap), scaled(HEIGHT))
         self.plus.move(SIDE + len(self._tabs) * pitch, 10)
         before: QWidget = self
         for tab in self._tabs:
@@ -232,4 +244,4 @@ class ProgressionTabs(QWidget):
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
-        painter.fillRect(QRect(0, HEIGHT - 1, self.width(), 1), QColor(look().hairline))
+        painter.fillRect(QRect(0, scaled(HEIGHT) - 1, self.width(), 1), QColor(look().hairline))

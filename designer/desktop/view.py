@@ -55,6 +55,7 @@ class View(QObject):
     lie_changed = Signal(str)
     turned_changed = Signal(bool)
     you_changed = Signal(object)
+    marking_changed = Signal(bool)
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -69,6 +70,7 @@ class View(QObject):
         self._lie: Lie = "fitting"
         self._turned = False
         self._you: str | None = None
+        self._marking = False
         self._resolved: tuple[Drill, At, Setting] | None = None
         document.shown_changed.connect(self._follow)
         document.revisited.connect(self._go_to_what_changed)
@@ -130,6 +132,11 @@ class View(QObject):
     def you(self) -> str | None:
         """Return the letter whose card is shown, drawn as YOU, or None."""
         return self._you
+
+    @property
+    def marking(self) -> bool:
+        """Whether what the setting in view changes over the one below it is marked, and what it takes away shown."""
+        return self._marking
 
     def go_to(self, at: At) -> None:
         """Look at another setting; ``KeyError`` where the drill has none of that name."""
@@ -196,12 +203,20 @@ class View(QObject):
             self._you = letter
             self.you_changed.emit(letter)
 
-    def changed_ids(self) -> frozenset[str]:
-        """Return the ids of what a variation in view has of its own.
+    def set_marking(self, on: bool) -> None:  # noqa: FBT001 - it is a slot of a checkable action
+        """Mark what the setting in view changes, or only what a variation has of its own."""
+        if on != self._marking:
+            self._marking = on
+            self.marking_changed.emit(on)
 
-        A progression marks nothing: what it changes is said on its tab, and nearly all of it may be new.
+    def changed_ids(self) -> frozenset[str]:
+        """Return the ids of what is marked as the own of the setting in view.
+
+        A variation always marks its own. A progression does where it is asked to: what it changes is said on its tab, and
+        nearly all of it may be new; the first has nothing below it.
         """
-        if self._at.variation is None:
+        first = self.document.shown.progressions[0].id
+        if self._at.variation is None and (not self._marking or self._at.progression == first):
             return frozenset()
         parent = below(self.document.shown, self._at)
         return frozenset(record.id for _, record in self.setting.records() if parent.find(record.id) != record)

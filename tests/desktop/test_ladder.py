@@ -69,3 +69,28 @@ def test_neighbours_end_at_the_ends(drill):
     assert ladder.neighbour(drill, first, 1) == second
     assert ladder.neighbour(drill, second, 1) == second
     assert ladder.neighbour(drill, first, -1) == first
+
+
+def test_what_a_setting_has_of_its_own_is_told_and_let_go(drill):
+    first, second = (At(progression.id) for progression in drill.progressions)
+    harder = At(second.progression, drill.progressions[1].harder[0].id)
+    assert ladder.owns(drill, first) == (), "nothing lies below the first"
+    assert ladder.owns(drill, second) == (ladder.Own("two", "new"),)
+    assert ladder.owns(drill, harder) == (ladder.Own("one", "changed"),)
+    without = edits.delete(drill, harder, ["two"])
+    assert set(ladder.owns(without, harder)) == {ladder.Own("one", "changed"), ladder.Own("two", "gone")}
+    back = ladder.let_go(without, harder, ["two"])
+    assert ladder.owns(back, harder) == (ladder.Own("one", "changed"),)
+    assert setting_at(ladder.let_go(without, harder, ["one", "two"]), harder) == setting_at(drill, second)
+
+
+def test_the_court_in_play_and_the_ball_are_let_go_too(drill):
+    from dataclasses import replace
+
+    second = At(drill.progressions[1].id)
+    told = replace(setting_at(drill, second), in_play="right half", ball="a soft one")
+    changed = edits.with_setting(drill, second, told)
+    assert {own.id for own in ladder.owns(changed, second)} == {"two", ladder.IN_PLAY, ladder.BALL}
+    half = ladder.let_go(changed, second, [ladder.BALL])
+    assert (setting_at(half, second).ball, setting_at(half, second).in_play) == (None, "right half")
+    assert ladder.let_go(changed, second, [ladder.BALL, ladder.IN_PLAY]) == drill

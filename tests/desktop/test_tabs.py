@@ -1,13 +1,15 @@
 """The progressions over the court: chosen, named in place, added by the plus."""
 
 from desktop import hand
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QEvent, QPoint, Qt
+from PySide6.QtGui import QHelpEvent
+from PySide6.QtWidgets import QApplication, QToolTip
 
 from designer.bundle import sample
 from designer.desktop.document import Document
 from designer.drill.setting import At
 from designer.storage.reading import open_drill
+from designer.wording.changes import changes_in_words
 
 
 def opened(make_window):
@@ -24,6 +26,11 @@ def test_each_tab_says_its_number_its_name_and_what_it_changes(make_window):
     ]
     assert all(tab.changes for tab in tabs[1:])
     assert tabs[1].accessibleName().startswith("Progression 2, Fed, then open: ")
+    QApplication.sendEvent(tabs[1], QHelpEvent(QEvent.Type.ToolTip, QPoint(5, 5), QPoint(5, 5)))
+    changes = changes_in_words(window.document.drill, At("p-fed"))
+    assert len(changes) > 1
+    assert all(change.text in tabs[1].toolTip() for change in changes)
+    QToolTip.hideText()
 
 
 def test_a_press_shows_that_progression(make_window):

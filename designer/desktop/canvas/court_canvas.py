@@ -78,6 +78,7 @@ class CourtCanvas(CourtView):
         toolbox = self.toolbox
         self.view.selection_changed.connect(self._show_selection)
         self.view.hovered_changed.connect(self._show_states)
+        self.view.marking_changed.connect(self._show_states)
         self.sight_changed.connect(self._show_over)
         self.bench.guide_changed.connect(self._show_guide)
         self.bench.said.connect(self.said)

@@ -80,6 +80,7 @@ class CardColumn(QWidget):
         view.at_changed.connect(self._soon)
         view.units_changed.connect(self._soon)
         view.selection_changed.connect(self._show_states)
+        view.marking_changed.connect(self._show_states)
         style().changed.connect(self._colour)
         self._colour()
 

@@ -11,6 +11,7 @@ from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QMenu
 
 from designer.desktop import ladder
+from designer.desktop.deeds.change_deeds import ChangeDeeds
 from designer.desktop.deeds.version_deeds import VersionDeeds
 from designer.desktop.deeds.way_deeds import WayDeeds
 from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
@@ -47,6 +48,7 @@ class DrillDeeds(QObject):
         self._join_variations()
         self.ways = WayDeeds(window)
         self.versions = VersionDeeds(window)
+        self.changes = ChangeDeeds(window)
         window.view.at_changed.connect(self._enable)
         window.document.shown_changed.connect(self._enable)
         self._enable()

@@ -18,6 +18,8 @@ RECENT: Final = 12
 UNITS: Final = ("rackets", "metres", "feet")
 LEVELS: Final = ("starter", "social", "club", "tournament", "tour")
 """Those of ``designer.numbers.levels``, which is not loaded for them."""
+DRAG: Final = (0.5, 0.65)
+"""Between what drag coefficients the literature disagrees."""
 HANDS: Final = ("right", "left")
 PAPERS: Final = ("a5", "a4")
 
@@ -66,6 +68,36 @@ def level() -> str:
 def set_level(name: str) -> None:
     """Remember the level of play."""
     settings().setValue("numbers/level", name)
+
+
+def group(name: str) -> tuple[float, str] | None:
+    """Return one's own group at a level: how many times as wide its balls spread, and the count behind that ("4 of 10")."""
+    try:
+        factor, words = json.loads(_text(f"numbers/group {name}", "null"))
+        return (float(factor), str(words)) if 0 < float(factor) < 1000 else None
+    except (TypeError, ValueError):
+        return None
+
+
+def set_group(name: str, factor: float, words: str) -> None:
+    """Keep one's own group with a level."""
+    settings().setValue(f"numbers/group {name}", json.dumps([factor, words]))
+
+
+def forget_group(name: str) -> None:
+    """Go back to the usual players of a level."""
+    settings().remove(f"numbers/group {name}")
+
+
+def drag() -> float | None:
+    """Return the drag coefficient that the user has chosen, None for the ball's own."""
+    value = float(settings().value("numbers/drag", 0.0, type=float))  # type: ignore[arg-type]
+    return value if DRAG[0] <= value <= DRAG[1] else None
+
+
+def set_drag(value: float | None) -> None:
+    """Remember a drag coefficient."""
+    settings().setValue("numbers/drag", 0.0 if value is None else value)
 
 
 def hand() -> Literal["right", "left"]:

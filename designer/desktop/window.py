@@ -29,6 +29,7 @@ from designer.desktop.deeds.view_deeds import ViewDeeds
 from designer.desktop.degrees import DegreeRow
 from designer.desktop.document import Document
 from designer.desktop.filing import Filing
+from designer.desktop.fonts import scaled
 from designer.desktop.icons import program_icon
 from designer.desktop.notice import NoticeBar
 from designer.desktop.positions import report_positions
@@ -52,6 +53,8 @@ COLUMN: Final = 436
 WIDE_COLUMN: Final = 560
 AT_REST: Final = 250
 """Milliseconds after the first words at which a window that is left alone shows the ways to start."""
+MOST_OF_IT: Final = 0.46
+"""No more of the window's width goes to the card by itself."""
 WIDE: Final = 1500
 """From this width on the card column is the wider one."""
 
@@ -117,6 +120,7 @@ class MainWindow(QMainWindow):
         self.numbers = NumbersPanel(document, view)
         self.column = CardColumn(document, view, self.bursts)
         self.column.canvas = self.canvas
+        self.numbers.canvas = self.canvas
         self.bottom = BottomLine(document, view)
 
     def _place(self) -> None:
@@ -296,7 +300,8 @@ class MainWindow(QMainWindow):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if not self._moved_by_hand:
-            wanted = WIDE_COLUMN if self.width() >= WIDE else COLUMN
+            wanted = scaled(WIDE_COLUMN if self.width() >= WIDE else COLUMN)
+            wanted = min(wanted, round(MOST_OF_IT * self.width()))  # large letters must leave a court to draw on
             self.splitter.setSizes([max(320, self.width() - wanted - 1), wanted])
 
     def changeEvent(self, event: QEvent) -> None:

@@ -7,7 +7,7 @@ net is not looked at here: real success is lower where balls that fall short are
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
@@ -169,15 +169,15 @@ def size_for(polygon: Sequence[Point], landing: Landing, rate: float) -> float:
     return root(lambda factor: chance_in(resized(polygon, factor), landing) - rate, 0.0, 50.0, near=1e-7)
 
 
-def fitted_factor(polygon: Sequence[Point], landing: Landing, rate: float) -> float:
-    """Return how many times as wide the spread must be for ``polygon`` to be hit at ``rate``: fitting it to a group.
+def fitted_factor(chance: Callable[[Landing], float], landing: Landing, rate: float) -> float:
+    """Return how many times as wide the spread must be for ``chance`` to be ``rate``: fitting it to a group.
 
     Raises ``Impossible`` where no spread gives that: the aim is outside, or ``rate`` is 0 or 1.
     """
     _share(rate)
 
     def more(factor: float) -> float:
-        return chance_in(polygon, landing.times(factor)) - rate
+        return chance(landing.times(factor)) - rate
 
     tried = [0.02 * 1.3**number for number in range(32)]
     values = [more(factor) for factor in tried]

@@ -47,12 +47,12 @@ def report(here: Situation, *, open_point: float = EQUAL, seed: int = 1, rallies
             even = fairness(here, open_point=open_point, seed=seed, rallies=rallies)
             found = even.finish
         except Impossible:
-            found, problem = _alone(here, numbers, worked, seed, rallies)
+            found, problem = together(here, numbers, worked, seed=seed, rallies=rallies)
     return Report(here, numbers, dict(recoveries(here)), worked, found, problem, even)
 
 
-def _alone(
-    here: Situation, numbers: SettingNumbers, worked: Load, seed: int, rallies: int
+def together(
+    here: Situation, numbers: SettingNumbers, worked: Load, *, seed: int = 1, rallies: int = RALLIES
 ) -> tuple[FinishOdds | None, str]:
     """Return the finish of people who play together, and why there is none."""
     finish = here.setting.finish

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Final
 
 from designer.drill.base import Point
@@ -177,23 +177,24 @@ def _chance(target: Target, landing: Landing) -> float:
 
 
 def recoveries(here: Situation) -> Mapping[str, Recovery]:
-    """Return, for each shot whose reply is drawn, where its hitter should wait for that reply: by shot id.
+    """Return, for each shot whose reply is drawn, where its hitter should wait for that reply: by shot id."""
+    found = ((step.shot.id, recovery_after(here, step)) for step in here.sequence.steps)
+    return {shot: place for shot, place in found if place is not None}
 
-    Where alternatives follow, the first is taken. Left out are shots after which there is no such place, and those of
-    somebody who is at the net or goes there.
+
+def recovery_after(here: Situation, step: Step) -> Recovery | None:
+    """Return where the hitter of ``step`` should wait for the reply that is drawn.
+
+    Where alternatives follow, the first is taken. None after shots that leave no such place, and for somebody who is at
+    the net or goes there.
     """
-    found = {}
-    for step in here.sequence.steps:
-        replies = [following for following in here.sequence.following(step.shot.id) if not following.feed]
-        if step.feed or not replies or replies[0].hitter == step.hitter or _at_the_net(here, step):
-            continue
-        try:
-            found[step.shot.id] = recovery(
-                replies[0].contact, here.level, here.level.movement, here.around, half_width=half_width(here)
-            )
-        except Impossible:
-            continue
-    return found
+    replies = [following for following in here.sequence.following(step.shot.id) if not following.feed]
+    if step.feed or not replies or replies[0].hitter == step.hitter or _at_the_net(here, step):
+        return None
+    try:
+        return recovery(replies[0].contact, here.level, here.level.movement, here.around, half_width=half_width(here))
+    except Impossible:
+        return None
 
 
 def _at_the_net(here: Situation, step: Step) -> bool:
@@ -214,9 +215,13 @@ def fitted(here: Situation, shot: str | None, hits: int, tries: int) -> Level:
     if landing is None or hit is None:
         raise Impossible(f"The shot {step.shot.id!r} has no landing place, so nothing can be fitted to it.")
     rate, _, _ = rate_in_words(hits, tries)
+    shortest = 0.0 if hit.window is None else hit.window.shortest
     asked = targets(here, step)
-    polygon = asked[0].outline if asked else _corners(here.box(step))
-    factor = fitted_factor(polygon, landing, rate)
+    if asked:
+        factor = fitted_factor(_above_net(asked[0], landing, shortest).chance, landing, rate)
+    else:
+        box = beyond(_corners(here.box(step)), landing.contact, landing.aim, shortest)
+        factor = fitted_factor(partial(chance_in, box), landing, rate)
     return here.level.with_spread(factor, f"{hits} of {tries}")
 
 

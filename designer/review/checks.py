@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from itertools import chain
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from designer.court.standards import ground
+from designer.drill.acceptance import basis_of, holds, holds_anywhere
 from designer.drill.drill import Accepted, Drill
 from designer.drill.setting import At, addresses
+from designer.review.barriers import barrier_cautions
 from designer.review.check import Check, Mend, Weight
 from designer.review.conflicts import conflict_checks, jobs_twice, letters_twice, reversed_ranges
 from designer.review.dangers import danger_cautions, run_off_cautions
@@ -26,20 +28,25 @@ from designer.review.unknown import unknown_cautions
 from designer.wording.care import NO_OTHER
 from designer.wording.telling import telling
 
+if TYPE_CHECKING:
+    from designer.numbers.levels import Level
+
 __all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks", "dangers"]
 
 _ORDER: Final[tuple[Weight, ...]] = ("error", "caution", "suggestion")
 
 
-def checks(drill: Drill, at: At | None = None, *, players: str | None = None) -> tuple[Check, ...]:
+def checks(
+    drill: Drill, at: At | None = None, *, players: Level | str | None = None, drag: float | None = None
+) -> tuple[Check, ...]:
     """Return what the review finds, errors first, dangers before other cautions.
 
     With ``at``, what concerns that setting and the drill as a whole; without, all settings, each finding once, where it
-    first appears. Cautions that the author has accepted are left out. ``players`` is a level for the checks that need
+    first appears. Cautions that the author has accepted are left out. ``players`` is a level, ``drag`` a drag coefficient, for the checks that need
     numbers, which take up to a second; without it they are not made. Whatever is found, whoever shows it ends with
     ``NO_OTHER``: the drawing does not know the court. Raises ``KeyError`` where there is no such setting.
     """
-    return tuple(found for found in _all(drill, at, players) if _acceptance(drill, found) is None)
+    return tuple(found for found in _all(drill, at, players, drag) if _acceptance(drill, found) is None)
 
 
 def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
@@ -55,39 +62,52 @@ def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
     return tuple(one for one in _once(found) if one.danger and _acceptance(drill, one) is None)
 
 
-def accepted_checks(drill: Drill, at: At | None = None) -> tuple[tuple[Check, Accepted], ...]:
+def accepted_checks(
+    drill: Drill, at: At | None = None, *, players: Level | str | None = None, drag: float | None = None
+) -> tuple[tuple[Check, Accepted], ...]:
     """Return the cautions that the author has accepted, each with its acceptance and so its reason."""
     return tuple(
-        (found, acceptance) for found in _all(drill, at) if (acceptance := _acceptance(drill, found)) is not None
+        (found, acceptance)
+        for found in _all(drill, at, players, drag)
+        if (acceptance := _acceptance(drill, found)) is not None
     )
 
 
 def accept(drill: Drill, found: Check, reason: str) -> Drill:
-    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution."""
+    """Return ``drill`` with a caution accepted for ``reason``; raise ``ValueError`` for anything but a caution.
+
+    It lapses as soon as anything that the caution concerns, the version, the variation, the age or the court changes.
+    """
     if found.weight != "caution":
         raise ValueError(f"{found.weight}s cannot be accepted; only cautions can")
     if not reason.strip():
         raise ValueError("say why the caution is accepted: the reason is printed")
-    return drill.changed(accepted=(*drill.accepted, Accepted(check=found.key, about=found.about, reason=reason)))
+    basis = basis_of(drill, found.at, found.about)
+    fresh = Accepted(check=found.key, about=found.about, reason=reason, basis=basis)
+    # What was accepted of the same and has lapsed everywhere makes room.
+    same = (found.key, found.about)
+    kept = (each for each in drill.accepted if (each.check, each.about) != same or holds_anywhere(drill, each))
+    return drill.changed(accepted=(*kept, fresh))
 
 
 def _acceptance(drill: Drill, found: Check) -> Accepted | None:
-    """Return the acceptance that covers a caution: of its kind, and of all that it concerns where that is named."""
+    """Return the acceptance that covers a caution: of its kind, of all that it concerns, and of that as it is now."""
     if found.weight != "caution":
         return None
     for acceptance in drill.accepted:
-        if acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about)):
+        same = acceptance.check == found.key and (not acceptance.about or set(found.about) <= set(acceptance.about))
+        if same and holds(drill, acceptance, found.at):
             return acceptance
     return None
 
 
-def _all(drill: Drill, at: At | None, players: str | None = None) -> list[Check]:
+def _all(drill: Drill, at: At | None, players: Level | str | None = None, drag: float | None = None) -> list[Check]:
     order = {weight: number for number, weight in enumerate(_ORDER)}
-    return sorted(_each_once(drill, at, players), key=lambda found: (order[found.weight], not found.danger))
+    return sorted(_each_once(drill, at, players, drag), key=lambda found: (order[found.weight], not found.danger))
 
 
-def _each_once(drill: Drill, at: At | None, players: str | None) -> Iterator[Check]:
-    yield from _once(chain(_found(drill, at), _computed(drill, at, players)))
+def _each_once(drill: Drill, at: At | None, players: Level | str | None, drag: float | None) -> Iterator[Check]:
+    yield from _once(chain(_found(drill, at), _computed(drill, at, players, drag)))
 
 
 def _once(checks: Iterable[Check]) -> Iterator[Check]:
@@ -99,12 +119,12 @@ def _once(checks: Iterable[Check]) -> Iterator[Check]:
             yield found
 
 
-def _computed(drill: Drill, at: At | None, players: str | None) -> Iterator[Check]:
+def _computed(drill: Drill, at: At | None, players: Level | str | None, drag: float | None) -> Iterator[Check]:
     if players is not None:
         # The numbers are loaded only by whoever has the time for them.
         from designer.review.numbers import number_checks
 
-        yield from number_checks(drill, at, players)
+        yield from number_checks(drill, at, players, drag=drag)
 
 
 def _found(drill: Drill, at: At | None) -> Iterator[Check]:
@@ -123,6 +143,7 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from ending_checks(told)
         yield from turn_checks(told)
         yield from danger_cautions(told)
+        yield from barrier_cautions(told)
         yield from room_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)

@@ -71,8 +71,10 @@ _MEANT: Final[dict[Purpose, str]] = {
 }
 
 
-def number_checks(drill: Drill, at: At | None, players: Level | str) -> Iterator[Check]:
+def number_checks(drill: Drill, at: At | None, players: Level | str, *, drag: float | None = None) -> Iterator[Check]:
     """Yield what the numbers of one setting show, for players of a level: its balls, its basket, its finish.
+
+    ``drag``: a drag coefficient in place of the ball's own.
 
     Without ``at`` all progressions as set are looked at, and the finish of the main one.
     """
@@ -81,7 +83,7 @@ def number_checks(drill: Drill, at: At | None, players: Level | str) -> Iterator
     for address in settings:
         told = telling(drill, address)
         try:
-            here = situation(drill, address, level(players) if isinstance(players, str) else players)
+            here = situation(drill, address, level(players) if isinstance(players, str) else players, drag=drag)
             numbers = numbers_of(here)
         except (ValueError, KeyError):
             continue  # shots in a circle and the like, which other checks say
@@ -142,7 +144,7 @@ def _clause(problem: str) -> str:
 
 
 def _players(here: Situation) -> str:
-    return f"{here.level.name} level"
+    return f"{here.level.name} level" + (f" with your {here.level.fitted}" if here.level.fitted else "")
 
 
 def _meeting(told: Telling, here: Situation, shot: ShotNumbers, meeting: Meeting) -> Iterator[Check]:

@@ -1,6 +1,7 @@
 """Chances to hit a target against scipy.stats, numerical integration, closed forms and a simulation."""
 
 import math
+from functools import partial
 
 import numpy as np
 import pytest
@@ -149,16 +150,16 @@ def test_an_ellipse_is_the_limit_of_polygons():
 @given(rate=st.floats(0.02, 0.98), across=st.floats(0.3, 3))
 def test_a_fitted_spread_gives_back_the_rate(rate, across):
     landing, target = ahead(across, 2 * across), square(2)
-    factor = fitted_factor(target, landing, rate)
+    factor = fitted_factor(partial(chance_in, target), landing, rate)
     assert chance_in(target, landing.times(factor)) == pytest.approx(rate, abs=1e-6)
 
 
 def test_what_no_spread_can_explain_is_refused():
     with pytest.raises(Impossible, match="No spread hits this target 90%"):
-        fitted_factor(square(2), ahead(1, 2, (4.0, 0.0)), 0.9)
+        fitted_factor(partial(chance_in, square(2)), ahead(1, 2, (4.0, 0.0)), 0.9)
     for rate in (0, 1, math.nan):
         with pytest.raises(Impossible, match="cannot be fitted"):
-            fitted_factor(square(2), ahead(1, 2), rate)
+            fitted_factor(partial(chance_in, square(2)), ahead(1, 2), rate)
 
 
 @given(rate=st.floats(0.05, 0.95))

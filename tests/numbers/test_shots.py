@@ -134,8 +134,7 @@ def test_a_group_that_hits_4_of_10_is_fitted(drawn, rally):
     assert own.fitted == "4 of 10"
     again = drawn(*rally, *ZONE, players=own)
     (zone,) = numbers_of(again).shot("reply").targets
-    # The net takes a little off what was fitted to the zone alone.
-    assert zone.chance == pytest.approx(0.4, abs=0.02)
+    assert zone.chance == pytest.approx(0.4, abs=1e-6)
     assert own.spread.along / own.spread.across == pytest.approx(2)
 
 

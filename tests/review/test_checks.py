@@ -13,7 +13,8 @@ import designer
 from designer.bundle import sample
 from designer.drill.base import Place, place
 from designer.drill.conditions import Event, In, Outcome
-from designer.drill.drill import Accepted, Court, Drill, Progression
+from designer.drill.drill import Accepted, Court, Drill, Progression, Variation
+from designer.drill.edits import put
 from designer.drill.items import Area, Barrier, Cone, Rectangle
 from designer.drill.movement import Run, Shot
 from designer.drill.people import Spot
@@ -79,6 +80,57 @@ def test_what_an_author_accepts_is_left_out_and_still_there_with_its_reason():
     # Another cone on the run is another caution.
     another = drill(*RALLY, CONE, RUN, CONE.changed(id="cone-2")).changed(accepted=accepted.accepted)
     assert only(checks(another), "object-on-run").about == ("run", "cone-2")
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        lambda whole: put(whole, AT, CONE.changed(place=place(1.0, -12.41))),  # the thing itself
+        lambda whole: put(whole, AT, A.changed(place=place(0.1, -12.8))),  # who runs starts elsewhere
+        lambda whole: whole.changed(court=whole.court.changed(wet=True)),
+        lambda whole: whole.changed(age=(11, 14)),
+        lambda whole: whole.changed(turned=("mirrored",)),
+        lambda whole: whole.changed(jobs=(whole.jobs[0].changed(hand="left"), *whole.jobs[1:])),
+    ],
+    ids=["thing", "start", "wet", "age", "version", "hand"],
+)
+def test_an_acceptance_lapses_when_what_it_rests_on_changes(change):
+    whole = drill(*RALLY, CONE, RUN)
+    accepted = accept(whole, only(checks(whole), "object-on-run"), "Soft and flat.")
+    changed = change(accepted)
+    assert "object-on-run" in keys(checks(changed))
+    assert not any(acceptance.reason == "Soft and flat." for _, acceptance in accepted_checks(changed))
+    again = accept(changed, only(checks(changed), "object-on-run"), "Still soft.")
+    assert [each.reason for each in again.accepted] == ["Still soft."]
+    assert "object-on-run" not in keys(checks(again))
+
+
+def test_an_acceptance_outlives_what_it_does_not_rest_on():
+    whole = drill(*RALLY, CONE, RUN)
+    accepted = accept(whole, only(checks(whole), "object-on-run"), "Soft and flat.")
+    other = put(accepted, AT, CONE.changed(id="cone-2", place=place(5.0, 9.0))).changed(title="Another title")
+    assert "object-on-run" not in keys(checks(other))
+
+
+def test_an_acceptance_does_not_reach_into_a_variation():
+    base = drill(*RALLY, CONE, RUN)
+    rung = base.progressions[0].changed(harder=(Variation(id="fast", name="Faster"),))
+    whole = base.changed(progressions=(rung,))
+    accepted = accept(whole, only(checks(whole, AT), "object-on-run"), "Soft and flat.")
+    assert "object-on-run" not in keys(checks(accepted, AT))
+    harder = At("p", "fast")
+    both = accept(accepted, only(checks(accepted, harder), "object-on-run"), "Soft there too.")
+    assert "object-on-run" not in keys(checks(both))
+    assert len(both.accepted) == 2
+
+
+def test_a_caution_from_numbers_is_accepted_too():
+    far = Shot(id="third", by="B", after="reply", contact=place(6.0, 9.0), to=place(0.0, -9.0))
+    whole = drill(*RALLY, far)
+    late = only(checks(whole, AT, players="club"), "out-of-reach")
+    accepted = accept(whole, late, "They know what is coming.")
+    assert "out-of-reach" not in keys(checks(accepted, AT, players="club"))
+    assert [found.key for found, _ in accepted_checks(accepted, AT, players="club")] == ["out-of-reach"]
 
 
 def test_an_acceptance_that_names_nothing_covers_its_kind():

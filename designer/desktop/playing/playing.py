@@ -10,13 +10,11 @@ from PySide6.QtCore import QEvent, QObject, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 from shiboken6 import isValid
 
-from designer.desktop import settings
 from designer.desktop.playing.bar import PlayBar
 from designer.desktop.playing.clockwork import Clockwork
 from designer.desktop.playing.course import Course
 from designer.desktop.playing.layer import PlayLayer
-from designer.numbers.levels import level
-from designer.numbers.situation import situation
+from designer.desktop.side_view.basis import chosen
 from designer.play.sequence import Step
 
 if TYPE_CHECKING:
@@ -55,7 +53,7 @@ class Playing(QObject):
         super().__init__(canvas)
         self._canvas, self._port, self._bar, self._clock = canvas, canvas.viewport(), bar, clock
         view = canvas.view
-        self.clockwork = Clockwork(Course(situation(view.document.shown, view.at, level(settings.level())), first))
+        self.clockwork = Clockwork(Course(chosen().situation(view.document.shown, view.at), first))
         self.layer = PlayLayer(canvas)
         self._offered: tuple[str, ...] | None = None
         self._timer = QTimer(self)

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
 
-from designer.desktop import settings
 from designer.desktop.bottom_line import BottomLine
 from designer.desktop.document import Document
+from designer.desktop.side_view.basis import Basis, chosen
 from designer.desktop.side_view.worker import Worker
 from designer.desktop.view import View
 
@@ -18,11 +18,11 @@ if TYPE_CHECKING:
     from designer.review.check import Check
 
 
-def all_checks(drill: Drill, at: At, players: str) -> tuple[Check, ...]:
+def all_checks(drill: Drill, at: At, basis: Basis) -> tuple[Check, ...]:
     """Return what the review finds in a setting, numbers included."""
     from designer.review.checks import checks
 
-    return checks(drill, at, players=players)
+    return checks(drill, at, players=basis.players(), drag=basis.drag)
 
 
 class NumberChecks(QObject):
@@ -39,8 +39,8 @@ class NumberChecks(QObject):
 
     def ask(self, *_: object) -> None:
         """Have the checks made for the setting in view and the players chosen."""
-        drill, at, players = self._document.drill, self._view.at, settings.level()
-        self.worker.ask((at, players), lambda _: all_checks(drill, at, players))
+        drill, at, basis = self._document.drill, self._view.at, chosen()
+        self.worker.ask((at, basis), lambda _: all_checks(drill, at, basis))
 
     def _take(self, _about: Any, found: tuple[Check, ...] | None, _problem: str) -> None:
         if found is not None:

@@ -14,6 +14,7 @@ from designer.desktop import settings
 from designer.desktop.controls import DropDown, Link, fill
 from designer.desktop.document import Document
 from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.side_view.basis import Basis, chosen
 from designer.desktop.side_view.side_view import SideView
 from designer.desktop.side_view.worker import Worker
 from designer.desktop.style import look, style
@@ -23,7 +24,12 @@ from designer.drill.movement import Shot
 from designer.drill.setting import At
 
 if TYPE_CHECKING:
+    from designer.desktop.canvas.court_canvas import CourtCanvas
+    from designer.desktop.side_view.group_row import GroupRow
+    from designer.desktop.side_view.odds_row import OddsRow
     from designer.desktop.side_view.profile import Profile
+    from designer.desktop.side_view.waiting import WaitingLayer
+    from designer.numbers.recovery import Recovery
 
 WORDS_WIDTH: Final = 330
 APPEARS_AFTER: Final = 420
@@ -38,6 +44,8 @@ class Computed:
     more: str
     notices: tuple[str, ...]
     profile: Profile | None
+    waiting: Recovery | None
+    letter: str
 
 
 _UNITS: Final = re.compile(r"(?<=\d) (?=(s|m|m/s|ft|rpm)\b)")
@@ -48,20 +56,31 @@ def kept_together(words: str) -> str:
     return _UNITS.sub("\N{NO-BREAK SPACE}", words)
 
 
-def computed(drill: Drill, at: At, shot: str, level_name: str, units: str) -> Computed:
+def computed(drill: Drill, at: At, shot: str, basis: Basis, units: str) -> Computed:
     """Return what is shown of the ball of ``shot``; raises ``ValueError`` with a sentence where nothing can be said."""
     from designer.desktop.side_view.profile import profile
-    from designer.desktop.side_view.words import few_words, more_words
-    from designer.numbers.levels import level
-    from designer.numbers.shots import numbers_of
-    from designer.numbers.situation import situation
+    from designer.desktop.side_view.words import few_words, more_words, waiting_words
+    from designer.numbers.shots import numbers_of, recovery_after
 
-    here = situation(drill, at, level(level_name))
+    here = basis.situation(drill, at)
     numbers = numbers_of(here)
-    found = numbers.shot(shot)
-    if found is None:
+    found, step = numbers.shot(shot), here.sequence.step(shot)
+    if found is None or step is None:
         raise ValueError("That ball is not in this setting.")
-    return Computed(few_words(found, units), more_words(found, level_name), numbers.notices, profile(here, found))
+    waiting = recovery_after(here, step)
+    more = more_words(found, basis.words)
+    if waiting is not None:
+        more += f". {waiting_words(waiting, step.hitter, units)}"
+    return Computed(few_words(found, units), more, numbers.notices, profile(here, found), waiting, step.hitter)
+
+
+def fit(drill: Drill, at: At, shot: str, basis: Basis, hits: int, tries: int) -> float:
+    """Return how many times as wide as the level's a group spreads its balls that hit this ``hits`` of ``tries``."""
+    from designer.numbers.shots import fitted
+
+    usual = Basis(basis.level, None, basis.drag)
+    found = fitted(usual.situation(drill, at), shot, hits, tries)
+    return found.spread.across / usual.players().spread.across
 
 
 class NumbersPanel(QWidget):
@@ -69,14 +88,21 @@ class NumbersPanel(QWidget):
 
     play_wanted = Signal(str)
     level_changed = Signal(str)
+    """What the numbers rest on is another: the level, one's own group or the drag."""
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._view = document, view
         self._shot: str | None = None
         self._stepped_back = False
+        self._waiting_wanted = True
+        self.canvas: CourtCanvas | None = None
         self.worker = Worker(self)
         self.worker.finished.connect(self._take)
+        self.group: GroupRow | None = None
+        self.odds: OddsRow | None = None
+        self._waiting: WaitingLayer | None = None
+        self._computed: Computed | None = None
         self.side = SideView()
         self.words, self.more = self._label(CONTROL), self._label(NOTE)
         self.level = DropDown()
@@ -86,6 +112,13 @@ class NumbersPanel(QWidget):
         self.play = Link("Play it")
         self.play.setToolTip("See it on the court in true time, from this ball on")
         self.play.clicked.connect(self._play)
+        self.theirs, self.who, self.wait = Link("Your group"), Link("Who wins?"), Link("Where to wait")
+        self.theirs.setToolTip("Say how often they hit this; the numbers are then theirs")
+        self.who.setToolTip("Play the drill out: who is favoured, and how long it takes")
+        self.wait.setToolTip("Show on the court where to wait for the next ball, and why there")
+        self.theirs.clicked.connect(self.show_group)
+        self.who.clicked.connect(self.show_odds)
+        self.wait.clicked.connect(self.show_waiting)
         self.appearing = QTimer(self)
         self.appearing.setSingleShot(True)
         self.appearing.setInterval(APPEARS_AFTER)
@@ -98,8 +131,10 @@ class NumbersPanel(QWidget):
         self.hide()
 
     def _lay(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(10, 6, 12, 6)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(10, 6, 12, 6)
+        self._column.setSpacing(4)
+        row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(self.side, 1)
         told = QVBoxLayout()
@@ -107,12 +142,14 @@ class NumbersPanel(QWidget):
         told.addWidget(self.words)
         told.addWidget(self.more)
         told.addStretch(1)
+        row.addLayout(told)
+        self._column.addLayout(row)
         foot = QHBoxLayout()
         foot.addWidget(self.level)
-        foot.addWidget(self.play)
+        for link in (self.play, self.theirs, self.wait, self.who):
+            foot.addWidget(link)
         foot.addStretch(1)
-        told.addLayout(foot)
-        row.addLayout(told)
+        self._column.addLayout(foot)
 
     def _label(self, size: int) -> QLabel:
         label = QLabel(self)
@@ -132,7 +169,8 @@ class NumbersPanel(QWidget):
         picked = self._picked()
         if picked is None:
             if self._shot is not None:
-                self._shot = None
+                self._shot = self._computed = None
+                self._draw_waiting()
                 self.worker.forget()
                 self.appearing.start()
             return
@@ -157,14 +195,104 @@ class NumbersPanel(QWidget):
     def step_back(self, *, back: bool) -> None:
         """Make room while the court is played, or come back."""
         self._stepped_back = back
+        self._draw_waiting()
         self._appear()
 
     def choose_level(self, name: str) -> None:
         """Work the numbers out for other players, and remember it."""
         settings.set_level(name)
-        self.level_changed.emit(name)
+        self._rests_on_other()
+
+    def show_group(self) -> None:
+        """Ask how often one's own group hits this, or fold that away."""
+        if self.group is None:
+            from designer.desktop.side_view.group_row import GroupRow
+
+            self.group = GroupRow(chosen())
+            self._column.addWidget(self.group)
+            self.group.counted.connect(self.keep_group)
+            self.group.forgotten.connect(self.forget_group)
+            self.group.drag_chosen.connect(self.choose_drag)
+        else:
+            self.group.setVisible(self.group.isHidden())
+        if not self.group.isHidden():
+            self._fold_odds()
+
+    def keep_group(self, hits: int, tries: int) -> None:
+        """Fit the spread to what was counted, and keep it with the level."""
+        basis, shot = chosen(), self._shot
+        if shot is None:
+            return
+        try:
+            factor = fit(self._document.shown, self._view.at, shot, basis, hits, tries)
+        except ValueError as problem:
+            self.words.setText(str(problem))
+            return
+        settings.set_group(basis.level, factor, f"{hits} of {tries}")
+        self._rests_on_other()
+
+    def forget_group(self) -> None:
+        """Go back to the usual players of the level."""
+        settings.forget_group(settings.level())
+        self._rests_on_other()
+
+    def choose_drag(self, drag: float | None) -> None:
+        """Work the numbers out with another drag of the air, and remember it."""
+        settings.set_drag(drag)
+        self._rests_on_other()
+
+    def show_odds(self) -> None:
+        """Play the drill out, or fold that away."""
+        if self.odds is None:
+            from designer.desktop.side_view.odds_row import OddsRow
+
+            self.odds = OddsRow(self._document, self._view)
+            self._column.addWidget(self.odds)
+        elif self.odds.isHidden():
+            self.odds.show()
+        else:
+            self._fold_odds()
+            return
+        if self.group is not None:
+            self.group.hide()
+        self.odds.ask()
+
+    def _fold_odds(self) -> None:
+        if self.odds is not None:
+            self.odds.hide()
+            self.odds.worker.forget()
+
+    def show_waiting(self) -> None:
+        """Show on the court where to wait for the next ball, or take it away."""
+        if self._waiting is None and self.canvas is not None:
+            from designer.desktop.side_view.waiting import WaitingLayer
+
+            self._waiting = WaitingLayer(self.canvas)
+        else:
+            self._waiting_wanted = not self._waiting_wanted
+        self._draw_waiting()
+
+    @property
+    def waiting(self) -> WaitingLayer | None:
+        """Return what draws the place to wait on the court, None where it was never asked for."""
+        return self._waiting
+
+    def _draw_waiting(self) -> None:
+        if self._waiting is None:
+            return
+        seen = self._computed if self._waiting_wanted and self._shot is not None and not self._stepped_back else None
+        self._waiting.show(None if seen is None else seen.waiting, "" if seen is None else seen.letter)
+
+    def _rests_on_other(self) -> None:
+        basis = chosen()
+        if self.group is not None:
+            self.group.show_basis(basis)
+        self._fill_levels()
+        self.level_changed.emit(basis.level)
         if self._shot is not None:
             self._ask(self._shot)
+        if self.odds is not None and not self.odds.isHidden():
+            self.odds.ask()
 
     def _play(self) -> None:
         if self._shot is not None:
@@ -178,16 +306,21 @@ class NumbersPanel(QWidget):
         return record.id if isinstance(record, Shot) else None
 
     def _fill_levels(self) -> None:
-
-        fill(self.level, [(name, f"{name.capitalize()} players") for name in settings.LEVELS], settings.level())
+        names = {name: f"{name.capitalize()} players" for name in settings.LEVELS}
+        own = {name: kept[1] for name in settings.LEVELS if (kept := settings.group(name)) is not None}
+        options = [(name, f"{words}, {own[name]}" if name in own else words) for name, words in names.items()]
+        fill(self.level, options, settings.level())
 
     def _ask(self, shot: str) -> None:
-        drill, at, level, units = self._document.shown, self._view.at, settings.level(), self._view.units
-        self.worker.ask((shot, at, level), lambda _: computed(drill, at, shot, level, units))
+        drill, at, basis, units = self._document.shown, self._view.at, chosen(), self._view.units
+        self.worker.ask((shot, at, basis), lambda _: computed(drill, at, shot, basis, units))
 
     def _take(self, about: Any, found: Computed | None, problem: str) -> None:
         if about[0] != self._shot:
             return
+        self._computed = found
+        self.wait.setEnabled(found is not None and found.waiting is not None)
+        self._draw_waiting()
         if found is None:
             self.words.setText(problem)
             self.more.setText("")

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from designer.numbers.shots import ShotNumbers
-from designer.numbers.timing import Meeting
+if TYPE_CHECKING:
+    from designer.drill.base import Point
+    from designer.numbers.fairness import Fairness
+    from designer.numbers.finishes import FinishOdds
+    from designer.numbers.recovery import Recovery
+    from designer.numbers.shots import ShotNumbers, TargetChance
+    from designer.numbers.timing import Meeting
 
 FOOT = 0.3048
 
@@ -55,15 +61,63 @@ def _length(metres: float, units: str) -> str:
     return f"{metres / FOOT:.1f} ft" if units == "feet" else f"{metres:.1f} m"
 
 
-def more_words(shot: ShotNumbers, level: str) -> str:
-    """Return how the ball is hit and how often it comes off, with what the speed rests on."""
+def more_words(shot: ShotNumbers, players: str) -> str:
+    """Return how the ball is hit and how often it comes off, with what the speed rests on; ``players`` as "club level"."""
     hit = shot.strike
     if hit is None:
-        return f"at {level} level"
+        return f"At {players}"
     changed = ", slower than usual" if hit.slowed else ", harder than usual" if hit.harder else ""
     basis = f" ({shot.habit.speed.basis})" if shot.habit is not None and not changed else changed
     words = [f"{hit.speed:.0f} m/s{basis}", f"{hit.topspin:.0f} rpm", f"up again to {hit.bounce_height:.1f} m"]
     if shot.chance_in is not None:
         words.append(f"in {round(shot.chance_in * 10)} of 10")
-    words += [f"in the target {round(target.chance * 10)} of 10 ({target.purpose})" for target in shot.targets[:1]]
-    return f"At {level} level: " + ", ".join(words)
+    words += [_target(target) for target in shot.targets[:1]]
+    return f"At {players}: " + ", ".join(words)
+
+
+def _target(found: TargetChance) -> str:
+    """Return how often a target is hit, what it is for, and what one wishes for that."""
+    from designer.numbers.accuracy import PURPOSES
+
+    least, most = PURPOSES[found.purpose]
+    wish = f"{found.purpose}: {round(least * 10)} to {round(most * 10)} wished"
+    return f"in the target {round(found.chance * 10)} of 10 ({wish})"
+
+
+def waiting_words(place: Recovery, letter: str, units: str = "metres") -> str:
+    """Return where somebody waits for the next ball, and where both widest balls would leave as much time."""
+    words = f"{letter} waits {_aside(place.behind, units)}, {_length(1.0, units)} behind the baseline"
+    if place.equal_time is not None:
+        words += f" (for equal time {_aside(place.equal_time, units)})"
+    return words
+
+
+def _aside(place: Point, units: str) -> str:
+    x, y = place
+    if abs(x) < 0.05:
+        return "in the middle"
+    side = "right" if (x > 0) == (y < 0) else "left"
+    return f"{_length(abs(x), units)} {side} of the middle"
+
+
+def fairness_words(found: Fairness) -> str:
+    """Return who is favoured and by how much, what evens it, how long it takes, and what that rests on."""
+    first, second = (" and ".join(letters) for letters in (found.sides.first, found.sides.second))
+    words = [
+        f"{first} wins {found.win:.0%} against {second} (19 chances in 20: {found.least:.0%} to {found.most:.0%})",
+        finish_words(found.finish),
+    ]
+    if found.in_turn:
+        words.append("both start rallies in turn, so neither end is favoured")
+    elif found.evens_out:
+        words.append("people change jobs on the way, so that evens out")
+    elif found.favoured is not None and found.even_start is not None and max(found.even_start) > 0:
+        words.append(f"even with a start score of {found.even_start[0]} to {found.even_start[1]}")
+    words.append(f"from {found.rallies.count} simulated starts")
+    return "; ".join(words) + "."
+
+
+def finish_words(found: FinishOdds) -> str:
+    """Return how long a finish takes."""
+    reached = "" if found.reached is None else f"the goal is reached {found.reached:.0%} of the time, "
+    return f"{reached}about {found.expected:.0f} {found.unit}, {found.minutes:.0f} min"

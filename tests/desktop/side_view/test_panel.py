@@ -60,6 +60,41 @@ def test_the_level_is_chosen_beside_it_and_kept(qtbot, wide):
     assert settings.level() == "tournament"
 
 
+def test_ones_own_group_is_fitted_and_kept_with_the_level(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    hand.click(wide.numbers.theirs)
+    wide.numbers.group.hits.setValue(2)
+    hand.click(wide.numbers.group.keep)
+    settled(qtbot, wide)
+    assert "in the target 2 of 10" in wide.numbers.more.text().replace("\N{NO-BREAK SPACE}", " ")
+    assert settings.group("club")[1] == "2 of 10"
+    assert wide.numbers.level.currentText() == "Club players, 2 of 10"
+    hand.click(wide.numbers.group.forget)
+    settled(qtbot, wide)
+    assert settings.group("club") is None
+    assert wide.numbers.level.currentText() == "Club players"
+
+
+def test_a_count_that_nothing_explains_is_a_sentence(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    wide.numbers.keep_group(12, 10)
+    assert wide.numbers.words.text() == "12 of 10 cannot be; expected 0 to 10 of a number of tries."
+    assert settings.group("club") is None
+
+
+def test_who_wins_takes_the_place_of_the_group(qtbot, wide):
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    hand.click(wide.numbers.theirs)
+    hand.click(wide.numbers.who)
+    assert wide.numbers.group.isHidden()
+    hand.click(wide.numbers.who)
+    assert wide.numbers.odds.isHidden()
+    qtbot.waitUntil(lambda: not wide.numbers.odds.worker.busy, timeout=20_000)
+
+
 def test_it_does_not_push_the_court_away_under_a_press(wide):
     hand.settle()
     height = wide.canvas.height()

@@ -53,5 +53,5 @@ def test_a_ball_without_a_landing_place_says_so():
 @pytest.mark.parametrize("level", ["club", "tour"])
 def test_what_the_speed_rests_on_is_said(level):
     shot = numbers("a-chooses", "p-change", "b1", level)
-    assert f"({shot.habit.speed.basis})" in more_words(shot, level)
-    assert f"At {level} level" in more_words(shot, level)
+    assert f"({shot.habit.speed.basis})" in more_words(shot, f"{level} level")
+    assert f"At {level} level" in more_words(shot, f"{level} level")

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QLabel, QMenu, QSize
 from designer.desktop.controls import frame
 from designer.desktop.document import Document
 from designer.desktop.figures import figures
-from designer.desktop.fonts import CONTROL, font
+from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.icons import icon, paint_icon
 from designer.desktop.style import look, style
 from designer.desktop.view import View
@@ -50,10 +50,10 @@ class ChecksButton(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.words) + 36, HEIGHT - 4)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.words) + 36, scaled(HEIGHT) - 4)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, HEIGHT - 4)
+        return QSize(120, scaled(HEIGHT) - 4)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -89,7 +89,7 @@ class BottomLine(QWidget):
         super().__init__(parent)
         self._document, self._view = document, view
         self._checks: tuple[Any, ...] = ()
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(scaled(HEIGHT))
         line = QHBoxLayout(self)
         line.setContentsMargins(10, 2, 16, 2)
         line.setSpacing(10)
@@ -189,7 +189,7 @@ class BottomLine(QWidget):
 
     def _rule(self) -> QWidget:
         rule = QWidget(self)
-        rule.setFixedSize(1, 18)
+        rule.setFixedSize(1, scaled(18))
         rule.setAutoFillBackground(True)
         return rule
 

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from designer.desktop.flow import Flow
-from designer.desktop.fonts import CONTROL, font
+from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.icons import paint_icon
 from designer.desktop.style import look
 
@@ -53,10 +53,10 @@ class DropDown(QComboBox):
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
 
     def sizeHint(self) -> QSize:
-        return QSize(max(super().sizeHint().width(), 120), HEIGHT)
+        return QSize(max(super().sizeHint().width(), 120), scaled(HEIGHT))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(72, HEIGHT)
+        return QSize(72, scaled(HEIGHT))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()
@@ -86,10 +86,10 @@ class Picker(QToolButton):
         self.setMenu(QMenu(self))
 
     def sizeHint(self) -> QSize:
-        return QSize(120, HEIGHT)
+        return QSize(120, scaled(HEIGHT))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(72, HEIGHT)
+        return QSize(72, scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -116,7 +116,7 @@ class Segment(QAbstractButton):
         self.usual = False
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.text()) + 22, HEIGHT)
+        return QSize(QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.text()) + 22, scaled(HEIGHT))
 
     def mark_usual(self, *, usual: bool) -> None:
         """Offer this answer as the usual one, or no longer."""
@@ -220,7 +220,7 @@ class CheckBox(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 28, HEIGHT)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 28, scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -246,7 +246,7 @@ class IconButton(QAbstractButton):
         self._icon = size
         self.setAccessibleName(words)
         self.setToolTip(words)
-        self.setFixedSize(HEIGHT, HEIGHT)
+        self.setFixedSize(scaled(HEIGHT), scaled(HEIGHT))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def show_icon(self, name: str, words: str) -> None:
@@ -281,7 +281,7 @@ class FilledButton(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 34, 30)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 34, scaled(30))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -307,7 +307,7 @@ class Link(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 12, HEIGHT)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 12, scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()

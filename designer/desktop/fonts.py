@@ -1,15 +1,37 @@
-"""The bundled family in the window's sizes. Hinting is off, so that letters stand alike on every machine."""
+"""The bundled family in the window's sizes, larger where the system's letters are. Hinting is off, so that letters stand alike."""
 
 from __future__ import annotations
 
 from functools import cache
+from typing import Final
 
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QFontDatabase, QFontInfo, QGuiApplication
 
-TITLE = 20
-BODY = 14
-CONTROL = 13
-NOTE = 12
+TITLE: Final = 20
+BODY: Final = 14
+CONTROL: Final = 13
+NOTE: Final = 12
+"""Sizes in device-independent pixels, for a system that keeps its own letters at their usual size."""
+
+USUAL: Final = 15
+"""Pixels. Up to 11 points at 96 dots an inch a system’s letters are taken for usual: systems come with 9 to 11."""
+MOST: Final = 2.0
+ROOM: Final = 512
+"""So many pixels of the screen's height each time the usual size needs, for the window to leave a court to draw on."""
+
+
+@cache
+def share() -> float:
+    """Return how much larger than usual letters are to be, from the system's own font: 1 to 2, as the screen has room."""
+    pixels = QFontInfo(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)).pixelSize()
+    screen = QGuiApplication.primaryScreen()
+    most = min(MOST, screen.size().height() / ROOM) if screen is not None else MOST
+    return max(min(pixels / USUAL, most), 1.0)
+
+
+def scaled(pixels: float) -> int:
+    """Return a measure of the window that grows with its letters: the height of a control, the width of a column."""
+    return round(pixels * share())
 
 
 @cache
@@ -21,9 +43,9 @@ def family() -> str:
 
 
 def font(size: int = CONTROL, *, bold: bool = False) -> QFont:
-    """Return the bundled font at ``size`` device-independent pixels."""
+    """Return the bundled font at ``size``, one of the sizes above, as large as the system asks for."""
     made = QFont(family())
-    made.setPixelSize(size)
+    made.setPixelSize(scaled(size))
     made.setBold(bold)
     made.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     return made

@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 
+from designer.desktop.fonts import share
 from designer.desktop.look import Look
 from designer.drawing import areas, balls
 from designer.drawing.geometry import Route, rectangle, round_points
@@ -19,7 +20,7 @@ from designer.drawing.samples import sample
 from designer.drawing.themes import Theme, theme
 
 UNIT: Final = 1.25
-"""Pixels to one unit of the drawing's marks, in the window's bars and bullets."""
+"""Pixels to one unit of the drawing's marks, in the window's bars and bullets; more where letters are larger."""
 
 
 def _ball(pen: Pen) -> Iterator[Primitive]:
@@ -117,7 +118,7 @@ def paint_mark(painter: QPainter, kind: str, box: QRectF, look: Look, *, text: s
     left, low, right, high = bounds_of(primitives)
     if right <= left or high <= low:
         return
-    scale = min(unit, box.width() / (right - left), box.height() / (high - low))
+    scale = min(unit * share(), box.width() / (right - left), box.height() / (high - low))
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.translate(box.center())

@@ -13,7 +13,7 @@ from designer.court.regions import End
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.names import called, full_name
 from designer.desktop.controls import DropDown, Link, Segments, fill, frame
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.lengths import metres_typed
 from designer.desktop.measured import Measure, across, along, nearest, placed_at, point_at, seen_from, stands
 from designer.desktop.style import field_sheet, look
@@ -85,7 +85,7 @@ class PlaceEntry(QFrame):
         deeds.addWidget(settle, 0, 0, Qt.AlignmentFlag.AlignLeft)
         deeds.addWidget(leave, 0, 1, Qt.AlignmentFlag.AlignRight)
         whole.addLayout(deeds)
-        self.setFixedWidth(max(360, self.sizeHint().width()))
+        self.setFixedWidth(max(scaled(360), self.sizeHint().width()))
         self._say()
 
     def _row(self, grid: QGridLayout, row: int, axis: Axis) -> None:
@@ -93,7 +93,7 @@ class PlaceEntry(QFrame):
         count, line = QLineEdit(), DropDown()
         count.setStyleSheet(field_sheet(look()))
         count.setFont(font(CONTROL))
-        count.setFixedWidth(112)
+        count.setFixedWidth(scaled(112))
         count.setAccessibleName(f"How far {axis}")
         count.textEdited.connect(lambda text: self._typed(axis, text))
         line.setAccessibleName(f"From which line {axis}")

@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from designer.desktop.controls import CheckBox, FilledButton, Link, Segments, tinted
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
 from designer.desktop.printing import Order, made, ordered
@@ -109,7 +109,7 @@ class PrintPreview(QDialog):
 
     def _choices(self, *, grey: bool) -> QWidget:
         side = QWidget(self)
-        side.setFixedWidth(SIDE)
+        side.setFixedWidth(scaled(SIDE))
         column = QVBoxLayout(side)
         column.setContentsMargins(20, 18, 20, 18)
         column.setSpacing(6)
@@ -223,7 +223,7 @@ class PrintPreview(QDialog):
         self.keep_button.setToolTip("" if len(self._cards) == 1 else "One card at a time is kept as a PDF.")
 
     def _take_widths(self) -> None:
-        room = self.width() - SIDE - self._scroll.verticalScrollBar().sizeHint().width() - 2 * TABLE
+        room = self.width() - scaled(SIDE) - self._scroll.verticalScrollBar().sizeHint().width() - 2 * TABLE
         for each in self._pictures:
             each.take_width(room)
 

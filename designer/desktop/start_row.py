@@ -14,7 +14,7 @@ from designer.court.standards import court_names
 from designer.desktop import settings
 from designer.desktop.controls import HEIGHT, DropDown, Link, Segments, fill
 from designer.desktop.flow import Flow
-from designer.desktop.fonts import CONTROL, font
+from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.style import look, style
 
 COUNTS: Final = ((1, "1"), (2, "2"), (3, "3"), (4, "4"))
@@ -41,7 +41,7 @@ class StartRow(QWidget):
         self._say("Which court?")
         self.courts = DropDown()
         self.courts.setAccessibleName("Which court?")
-        self.courts.setFixedWidth(140)
+        self.courts.setFixedWidth(scaled(140))
         fill(self.courts, [(name, name) for name in court_names()], court)
         self.courts.activated.connect(lambda _: self.court.emit(self.courts.currentData()))
         line.addWidget(self.courts)
@@ -56,7 +56,7 @@ class StartRow(QWidget):
         self._colour()
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, HEIGHT + 12)
+        return QSize(200, scaled(HEIGHT) + 12)
 
     def menu(self) -> QMenu:
         """Return the menu of the drills last used."""
@@ -75,7 +75,7 @@ class StartRow(QWidget):
     def _say(self, words: str) -> None:
         label = QLabel(words)
         label.setFont(font(CONTROL))
-        label.setMinimumHeight(HEIGHT)
+        label.setMinimumHeight(scaled(HEIGHT))
         label.setAlignment(Qt.AlignmentFlag.AlignVCenter)
         self._labels.append(label)
         row = self.layout()

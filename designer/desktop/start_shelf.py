@@ -30,7 +30,7 @@ from designer.court.standards import ground
 from designer.desktop import settings
 from designer.desktop.blank import blank
 from designer.desktop.controls import Link, frame, tinted
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.situations import SITUATIONS, Situation, with_situation
 from designer.desktop.start_row import plain_name
 from designer.desktop.style import look, scroll_bar_sheet, style
@@ -137,7 +137,7 @@ class Offer(QAbstractButton):
     def sizeHint(self) -> QSize:
         lines = QFontMetrics(self.font()).lineSpacing()
         if self._under:
-            return QSize(TILE.width() + 6, TILE.height() + 12 + 2 * lines)
+            return QSize(max(TILE.width(), scaled(TILE.width() - 6)) + 6, TILE.height() + 12 + 2 * lines)
         return QSize(200, max(SMALL.height(), lines) + 8)
 
     def minimumSizeHint(self) -> QSize:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QDrag, QMouseEvent, QPainter, QPaintEvent, QPixmap
+from PySide6.QtGui import QColor, QDrag, QMouseEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QApplication, QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.canvas.drop import item_mime
 from designer.desktop.canvas.keys import LETTERS, KeyUse
 from designer.desktop.controls import IconButton, frame
-from designer.desktop.fonts import NOTE, font
+from designer.desktop.fonts import NOTE, font, scaled
 from designer.desktop.icons import paint_icon
 from designer.desktop.marks import paint_mark
 from designer.desktop.style import look, style
@@ -76,7 +76,7 @@ class ThingButton(QAbstractButton):
         self.setToolTip(f"{use.name} ({use.letter}): {how}")
         self.setAccessibleName(f"{use.name}, key {use.letter}")
         self.setAccessibleDescription(how)
-        self.setFixedSize(WIDTH, CELL)
+        self.setFixedSize(scaled(WIDTH), scaled(CELL))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -123,11 +123,11 @@ class ThingButton(QAbstractButton):
             painter.fillRect(QRect(0, 4, 4, self.height() - 8), QColor(now.ink))
         if self.hasFocus():
             frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.ink, fill=None, width=2)
-        self._paint_sign(painter, QRectF(12, 2, WIDTH - 24, 32))
+        self._paint_sign(painter, QRectF(12, 2, scaled(WIDTH) - 24, scaled(32)))
         painter.setFont(font(NOTE, bold=self.isChecked()))
         painter.setPen(QColor(now.ink))
         words = "Machine" if self.use.tool == "ball machine" else self.use.name
-        painter.drawText(QRect(0, 35, self.width(), 18), Qt.AlignmentFlag.AlignCenter, words)
+        painter.drawText(QRect(0, scaled(35), self.width(), scaled(18)), Qt.AlignmentFlag.AlignCenter, words)
 
     def _paint_sign(self, painter: QPainter, box: QRectF) -> None:
         now = look()
@@ -149,22 +149,22 @@ class MoreButton(QAbstractButton):
         self.setText("More")
         self.setAccessibleName("More things to place")
         self.setToolTip("Show all that can be placed")
-        self.setFixedSize(WIDTH, CELL)
+        self.setFixedSize(scaled(WIDTH), scaled(CELL))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
         painter = QPainter(self)
-        painter.fillRect(QRect(14, 0, WIDTH - 28, 1), QColor(now.hairline))
+        painter.fillRect(QRect(14, 0, scaled(WIDTH) - 28, 1), QColor(now.hairline))
         if self.underMouse():
             frame(painter, self.rect().adjusted(6, 5, -6, 0), edge=now.hover, fill=now.hover)
         if self.hasFocus():
             frame(painter, self.rect().adjusted(6, 5, -6, 0), edge=now.ink, fill=None, width=2)
-        paint_icon(painter, "more", QRectF(WIDTH / 2 - 9, 12, 18, 18), now.ink)
+        paint_icon(painter, "more", QRectF(scaled(WIDTH) / 2 - 9, 12, 18, 18), now.ink)
         painter.setFont(font(NOTE))
         painter.setPen(QColor(now.ink))
         words = "Fewer" if self.isChecked() else "More"
-        painter.drawText(QRect(0, 35, WIDTH, 18), Qt.AlignmentFlag.AlignCenter, words)
+        painter.drawText(QRect(0, scaled(35), scaled(WIDTH), scaled(18)), Qt.AlignmentFlag.AlignCenter, words)
 
 
 class ThingStrip(QWidget):
@@ -189,7 +189,7 @@ class ThingStrip(QWidget):
         page = QWidget()
         self._grid = QGridLayout(page)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(PITCH - CELL)
+        self._grid.setSpacing(scaled(PITCH) - scaled(CELL))
         self._grid.setHorizontalSpacing(0)
         for tool in (*COMMON, *REST):
             button = self._buttons[tool] = ThingButton(self._uses[tool], page)
@@ -203,6 +203,7 @@ class ThingStrip(QWidget):
         outer.addWidget(self._fold, 0, Qt.AlignmentFlag.AlignHCenter)
         view.tool_changed.connect(self._show_tool)
         style().changed.connect(self._repaint)
+        self._rows = 0
         self._lay()
 
     def button(self, tool: str) -> ThingButton:
@@ -222,21 +223,38 @@ class ThingStrip(QWidget):
         for tool, button in self._buttons.items():
             button.setChecked(tool == self._view.tool)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._fitting_rows() != self._rows:
+            self._lay()
+
+    def _tools(self) -> tuple[str, ...]:
+        return (*COMMON, *REST) if self.more.isChecked() else COMMON
+
+    def _fitting_rows(self) -> int:
+        """Return how many things stand one below another: as many as there are, fewer where the window is low."""
+        wanted = ROWS if self.more.isChecked() else len(COMMON)
+        if self.height() < 2 * scaled(PITCH):
+            return wanted  # it has no place in the window yet
+        room = self._scroll.height() // scaled(PITCH)
+        return wanted if room > wanted else max(2, room)
+
     def _lay(self) -> None:
-        all_shown = self.more.isChecked()
-        tools = (*COMMON, *REST) if all_shown else COMMON
-        columns = 3 if all_shown else 1
+        tools = self._tools()
         for tool, button in self._buttons.items():
             self._grid.removeWidget(button)
             button.setVisible(tool in tools)
         self._grid.removeWidget(self.more)
-        rows = ROWS if all_shown else len(COMMON)
+        rows = self._rows = self._fitting_rows()
+        below = rows == (ROWS if self.more.isChecked() else len(COMMON))
         for number, tool in enumerate(tools):
             self._grid.addWidget(self._buttons[tool], number % rows, number // rows)
-        self._grid.addWidget(self.more, rows, 0)
+        last = (rows, 0) if below else (len(tools) % rows, len(tools) // rows)
+        self._grid.addWidget(self.more, *last)
         for row in range(20):
             self._grid.setRowStretch(row, 1 if row == rows + 1 else 0)
-        self.setFixedWidth(WIDTH * columns + 1)
+        columns = -(-(len(tools) + (not below)) // rows)
+        self.setFixedWidth(scaled(WIDTH) * columns + 1)
 
     def _repaint(self, *_: object) -> None:
         self.update()

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
-from designer.desktop.fonts import NOTE, font
+from designer.desktop.fonts import NOTE, font, scaled
 from designer.desktop.style import look
 
 HEIGHT: Final = 24
@@ -38,10 +38,10 @@ class UsualButton(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(font(NOTE)).horizontalAdvance(self.text()) + 18, HEIGHT)
+        return QSize(QFontMetrics(font(NOTE)).horizontalAdvance(self.text()) + 18, scaled(HEIGHT))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(60, HEIGHT)
+        return QSize(60, scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now, painter = look(), QPainter(self)

@@ -280,8 +280,9 @@ class MainWindow(QMainWindow):
         self.setWindowIcon(program_icon())
         self._warm = True
         QTimer.singleShot(AT_REST, self, self._put_shelf)
-        gc.freeze()
-        gc.enable()
+        if not gc.isenabled():
+            gc.freeze()  # once a process: what a later window holds in circles must be found when that closes
+            gc.enable()
 
     # its shape on the screen
 

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
 from designer.desktop.flow import Flow
-from designer.desktop.fonts import BODY, font
+from designer.desktop.fonts import BODY, font, scaled
 from designer.desktop.icons import paint_icon
 from designer.desktop.style import look
 
@@ -42,10 +42,10 @@ class FactButton(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.fact.text) + ICON + 20, 26)
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.fact.text) + ICON + 20, scaled(26))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(60, 26)
+        return QSize(60, scaled(26))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -54,7 +54,7 @@ class FactButton(QAbstractButton):
             frame(painter, self.rect(), edge=now.hover, fill=now.hover)
         if self.hasFocus():
             frame(painter, self.rect(), edge=now.ink, fill=None, width=2)
-        paint_icon(painter, self.fact.icon, QRectF(6, 5, ICON, ICON), now.soft)
+        paint_icon(painter, self.fact.icon, QRectF(6, (self.height() - ICON) / 2, ICON, ICON), now.soft)
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink))
         box = self.rect().adjusted(ICON + 12, 0, -4, 0)
@@ -81,7 +81,7 @@ class FactsRow(QWidget):
     def _fit(self) -> None:
         row = self.layout()
         if row is not None:
-            self.setFixedHeight(max(26, row.heightForWidth(self.width())))
+            self.setFixedHeight(max(scaled(26), row.heightForWidth(self.width())))
 
     def show_facts(self, facts: Sequence[Fact]) -> None:
         """Show ``facts``."""

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QEnterEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from designer.desktop.controls import IconButton
-from designer.desktop.fonts import CONTROL, font
+from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.style import look
 
 HEIGHT: Final = 28
@@ -36,7 +36,7 @@ class Heading(QWidget):
         super().__init__(parent)
         self._words = words
         self._plus: IconButton | None = None
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(scaled(HEIGHT))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(words)
         if section in ADDS:
@@ -69,7 +69,7 @@ class Heading(QWidget):
         painter = QPainter(self)
         painter.setFont(font(CONTROL, bold=True))
         painter.setPen(QColor(look().soft))
-        box = QRect(SIDE, 4, self.width() - 2 * SIDE, HEIGHT - 4)
+        box = QRect(SIDE, 4, self.width() - 2 * SIDE, scaled(HEIGHT) - 4)
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._words)
 
 

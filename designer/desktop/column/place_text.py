@@ -22,6 +22,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
+from designer.desktop.fonts import scaled
 from designer.desktop.lines import broken
 from designer.desktop.style import look
 
@@ -83,7 +84,7 @@ class PlaceText(QPlainTextEdit):
     ) -> None:
         super().__init__(parent)
         self._cover = Cover(self, question)
-        self._leading = leading
+        self._leading = scaled(leading)
         self._many = lines
         self._balanced = balanced
         self._dressed = dressed
@@ -127,7 +128,7 @@ class PlaceText(QPlainTextEdit):
     def set_leading(self, face: QFont, leading: int) -> None:
         """Take another size."""
         self.setFont(face)
-        self._leading = leading
+        self._leading = scaled(leading)
         self._fit()
 
     def sizeHint(self) -> QSize:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidget
 
 from designer.desktop.controls import FilledButton, frame
-from designer.desktop.fonts import BODY, font
+from designer.desktop.fonts import BODY, font, scaled
 from designer.desktop.style import look
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ class Tab(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(font(BODY, bold=True)).horizontalAdvance(self.text()), HEIGHT)
+        return QSize(QFontMetrics(font(BODY, bold=True)).horizontalAdvance(self.text()), scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
@@ -54,7 +54,7 @@ class ReaderBar(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.reader: Reader = "player"
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(scaled(HEIGHT))
         self._line = QHBoxLayout(self)
         self._line.setSpacing(24)
         self._group = QButtonGroup(self)

@@ -19,7 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
-from designer.desktop.fonts import BODY, font
+from designer.desktop.fonts import BODY, font, scaled
 from designer.desktop.icons import paint_icon
 from designer.desktop.lines import broken
 from designer.desktop.look import Look
@@ -137,7 +137,7 @@ class SentenceRow(QAbstractButton):
         return QSize(280, self.heightForWidth(280))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(120, LEADING + AROUND)
+        return QSize(120, scaled(LEADING) + AROUND)
 
     def hasHeightForWidth(self) -> bool:
         return True
@@ -146,7 +146,7 @@ class SentenceRow(QAbstractButton):
         lines = self._lines(width)
         beside = width - 2 * SIDE - self._indent() - QFontMetricsF(self.font()).horizontalAdvance(lines[-1])
         under = self._offered > 0 and beside < self._offered + 24
-        return LEADING * (len(lines) + under) + AROUND
+        return scaled(LEADING) * (len(lines) + under) + AROUND
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
@@ -156,7 +156,7 @@ class SentenceRow(QAbstractButton):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         lead = self.sentence.lead
-        on_digit = lead is not None and lead.kind in DIGITS and event.position().x() < SIDE + HANG - 6
+        on_digit = lead is not None and lead.kind in DIGITS and event.position().x() < SIDE + scaled(HANG) - 6
         if on_digit and self.isDown() and event.button() == Qt.MouseButton.LeftButton:
             self.setDown(False)
             self.played.emit(self.key)
@@ -181,9 +181,9 @@ class SentenceRow(QAbstractButton):
         metrics = QFontMetricsF(self.font())
         painter.setFont(self.font())
         painter.setPen(QColor(now.soft if self.sentence.missing else now.ink))
-        drop = (LEADING - metrics.height()) / 2 + metrics.ascent() + AROUND / 2
+        drop = (scaled(LEADING) - metrics.height()) / 2 + metrics.ascent() + AROUND / 2
         for number, line in enumerate(lines):
-            painter.drawText(QPointF(left + (first if number == 0 else 0), number * LEADING + drop), line)
+            painter.drawText(QPointF(left + (first if number == 0 else 0), number * scaled(LEADING) + drop), line)
         if self.sentence.missing:
             self._paint_rule(painter, now, lines, metrics)
         if self.sentence.lead is not None:
@@ -203,46 +203,50 @@ class SentenceRow(QAbstractButton):
     def _paint_rule(self, painter: QPainter, now: Look, lines: tuple[str, ...], metrics: QFontMetricsF) -> None:
         """Draw the line to be answered on: dotted, solid under the pointer."""
         start = SIDE + self._indent() + metrics.horizontalAdvance(lines[-1]) + 8
-        level = (len(lines) - 1) * LEADING + AROUND / 2 + LEADING / 2 + 5
+        level = (len(lines) - 1) * scaled(LEADING) + AROUND / 2 + scaled(LEADING) / 2 + 5
         pen = QPen(QColor(now.soft), 1.4)
         if not self.underMouse():
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             pen.setDashPattern([0.01, 2.6])
         painter.setPen(pen)
-        beside = self.heightForWidth(self.width()) == LEADING * len(lines) + AROUND
+        beside = self.heightForWidth(self.width()) == scaled(LEADING) * len(lines) + AROUND
         end = self.width() - SIDE - (self._offered if beside else 0)
         if start < end:
             painter.drawLine(QPointF(start, level), QPointF(end, level))
 
     def _paint_lead(self, painter: QPainter, lead: Lead, now: Look) -> None:
-        box = QRectF(SIDE - 2, AROUND / 2, HANG - 6, LEADING)
+        box = QRectF(SIDE - 2, AROUND / 2, scaled(HANG) - 6, scaled(LEADING))
         if lead.kind in _MARKS:
-            wide = QRectF(SIDE, AROUND / 2, self._first() - 8, LEADING) if lead.kind == "open" else box
+            wide = QRectF(SIDE, AROUND / 2, self._first() - 8, scaled(LEADING)) if lead.kind == "open" else box
             paint_mark(painter, _MARKS[lead.kind], wide, now, text=lead.text)
         elif lead.kind == "caution":
             paint_icon(painter, "caution", QRectF(SIDE, AROUND / 2 + 3, 14, 14), now.ink)
         elif lead.kind == "bullet":
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(now.soft))
-            painter.drawEllipse(QPointF(SIDE + 4, AROUND / 2 + LEADING / 2), 1.8, 1.8)
+            painter.drawEllipse(QPointF(SIDE + 4, AROUND / 2 + scaled(LEADING) / 2), 1.8, 1.8)
         elif lead.kind == "person":
-            paint_mark(painter, "you", QRectF(SIDE - 1, 0, PERSON - 4, LEADING + AROUND), now, text=lead.text)
+            paint_mark(
+                painter, "you", QRectF(SIDE - 1, 0, scaled(PERSON) - 4, scaled(LEADING) + AROUND), now, text=lead.text
+            )
         else:
             painter.setFont(font(BODY, bold=True))
             painter.setPen(QColor(now.ink))
-            painter.drawText(QRectF(SIDE, AROUND / 2, HANG + 4, LEADING), Qt.AlignmentFlag.AlignVCenter, lead.text)
+            painter.drawText(
+                QRectF(SIDE, AROUND / 2, scaled(HANG) + 4, scaled(LEADING)), Qt.AlignmentFlag.AlignVCenter, lead.text
+            )
 
     def _indent(self) -> int:
         lead = self.sentence.lead
         if lead is None or lead.kind == "open":
             return 0
         if lead.kind == "value":
-            return VALUE
+            return scaled(VALUE)
         if lead.kind == "person":
-            return PERSON
+            return scaled(PERSON)
         if lead.kind == "bullet":
             return 14
-        return HANG
+        return scaled(HANG)
 
     def _first(self) -> float:
         """Return how far the first line stands in beyond the others: behind the flag that says "open"."""

@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from designer.desktop.controls import Link, frame, stacked
-from designer.desktop.fonts import CONTROL, font
+from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.boxes import Complaint, box_for
 from designer.desktop.forms.context import Context
@@ -41,7 +41,7 @@ class Row(QWidget):
         self._label.setTextFormat(Qt.TextFormat.PlainText)
         self._label.setWordWrap(True)
         self._label.setFont(font(CONTROL))
-        self._label.setMinimumHeight(26)
+        self._label.setMinimumHeight(scaled(26))
         self._complaint = Complaint()
         box.name(field.label)
         box.edited.connect(lambda value, typed: self.edited.emit(field.name, value, typed))
@@ -50,11 +50,11 @@ class Row(QWidget):
         outer = stacked(self)
         beside = not isinstance(field.kind, UNDER)
         if beside:
-            self.setMinimumHeight(PITCH)
+            self.setMinimumHeight(scaled(PITCH))
             line = QHBoxLayout()
             line.setContentsMargins(0, 3, 0, 4)
             line.setSpacing(8)
-            self._label.setFixedWidth(LABEL - 8)
+            self._label.setFixedWidth(scaled(LABEL - 8))
             line.addWidget(self._label, 0, Qt.AlignmentFlag.AlignTop)
             line.addWidget(box, 1)
             outer.setContentsMargins(SIDE, 0, 0, 0)

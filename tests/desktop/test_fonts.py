@@ -1,0 +1,69 @@
+"""Letters as large as the system's, and everything that holds them with them."""
+
+import pytest
+from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics, QGuiApplication
+
+from designer.desktop import fonts
+from designer.desktop.controls import HEIGHT, CheckBox, Link
+from designer.desktop.strip import ThingStrip
+from designer.desktop.view import View
+
+
+@pytest.fixture
+def points(qapp, monkeypatch):
+    """Sets the size of the system's own letters."""
+    real = QFontDatabase.systemFont
+
+    def take(size):
+        def system(kind):
+            face = QFont(real(kind))
+            face.setPointSizeF(size)
+            return face
+
+        monkeypatch.setattr(QFontDatabase, "systemFont", staticmethod(system))
+        fonts.share.cache_clear()
+
+    yield take
+    monkeypatch.undo()
+    fonts.share.cache_clear()
+
+
+@pytest.mark.parametrize("size", [8, 9, 10, 11])
+def test_usual_sizes_of_a_system_leave_the_window_as_it_is_drawn(points, size):
+    points(size)
+    assert fonts.scaled(100) == 100
+    assert fonts.font(fonts.NOTE).pixelSize() == 12  # nothing smaller is shown on a screen
+
+
+def test_larger_letters_grow_with_the_system_s_as_far_as_the_screen_has_room(points):
+    sizes = []
+    for size in (12, 14, 16, 20, 200):
+        points(size)
+        sizes.append(fonts.font(fonts.BODY).pixelSize())
+    assert sizes == sorted(sizes)
+    assert sizes[0] > fonts.BODY
+    most = QGuiApplication.primaryScreen().size().height() / fonts.ROOM
+    assert sizes[-1] <= round(fonts.BODY * max(1.0, min(most, fonts.MOST)))
+
+
+@pytest.mark.parametrize("size", [10, 15, 20])
+def test_controls_are_as_high_as_their_letters(points, styled, qtbot, size):
+    points(size)
+    for control in (Link("A link"), CheckBox("A box")):
+        qtbot.addWidget(control)
+        assert control.sizeHint().height() >= QFontMetrics(control.font()).height()
+        assert control.sizeHint().height() >= HEIGHT
+
+
+@pytest.mark.parametrize(("size", "height"), [(10, 600), (10, 260), (20, 520)])
+def test_every_thing_of_the_strip_is_in_sight_however_low_the_window_and_large_the_letters(
+    points, styled, qtbot, document, size, height
+):
+    points(size)
+    strip = ThingStrip(View(document))
+    qtbot.addWidget(strip)
+    strip.resize(strip.width(), height)
+    strip.show()
+    for button in (*strip.shown(), strip.more):
+        lowest = button.mapTo(strip, button.rect().bottomRight())
+        assert strip.rect().contains(lowest), button.text()

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.papers import Type
-from designer.cards.text import Typesetter
+from designer.cards.text import Typesetter, accompanied
 from designer.drawing.words import text_width
 
 if TYPE_CHECKING:
@@ -80,9 +81,12 @@ class Row(Block):
         if self.indent <= self.hang:
             return self.typesetter.lines(self.text, self.type_, width - self.hang)
         first = self.typesetter.lines(self.text, self.type_, width - self.indent)[0]
-        rest = self.typesetter.clean(self.text)[len(first) :].lstrip(" ")
+        rest = re.sub(" {2,}", " ", self.typesetter.clean(self.text))[len(first) :].lstrip(" ")
         rest = rest.removeprefix("\n")
-        return (first, *(self.typesetter.lines(rest, self.type_, width - self.hang) if rest else ()))
+        if not rest:
+            return (first,)
+        lines = (first, *self.typesetter.lines(rest, self.type_, width - self.hang))
+        return accompanied(lines, self.type_, width - self.hang) if len(lines) == 2 else lines
 
     def height(self, width: float) -> float:
         """Return the height of its lines; a question leaves room for a pencil."""
@@ -92,11 +96,8 @@ class Row(Block):
     def split(self, width: float, room: float) -> tuple[Block, Block] | None:
         """Divide between lines, leaving at least two on each side."""
         lines = self.lines(width)
-        fit = int((room + 0.01) / self.type_.leading)
-        if self.rule or fit < 2 or len(lines) - fit < 1:
-            return None
-        fit = min(fit, len(lines) - 2) if len(lines) > 3 else fit
-        if fit < 2:
+        fit = min(int((room + 0.01) / self.type_.leading), len(lines) - 2)
+        if self.rule or fit < 2:
             return None
         head = replace(self, text="\n".join(lines[:fit]), balanced=False, _lines={})
         tail_text = " ".join(lines[fit:]) if "\n" not in self.text else "\n".join(lines[fit:])
@@ -174,6 +175,7 @@ class Group(Block):
 
     blocks: tuple[Block, ...]
     before: float = 0.0
+    keep_with_next: bool = False
 
     def height(self, width: float) -> float:
         """Return the height of its blocks one under another."""

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import io
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
-from designer.cards.contents import contents
+from designer.cards.contents import contents, resized
 from designer.cards.frame import Frame, header_height
-from designer.cards.layout import Placed, Room, Side, laid_out, narrower
+from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower, rows_of, wider
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import Paper, chosen_paper
 from designer.cards.pieces import Pieces, headings
+from designer.cards.subject import Subject
 from designer.cards.text import Typesetter
 from designer.drawing.themes import Theme, theme
 from designer.drill.brand import Brand
@@ -50,7 +51,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     player: str | None = None,
     units: Units = "rackets",
     brand: Brand | None = None,
-    logo: str | None = None,
+    logo: str | bytes | None = None,
     source: bytes | None = None,
     grey: bool = False,
     across: bool = False,
@@ -60,7 +61,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
 ) -> Card:
     """Return the card of the setting at ``at``.
 
-    ``paper`` and the last four are those of ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file; ``source`` is the drill file
+    ``paper`` and the last four are those of ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG; ``source`` is the drill file
     to attach; ``grey`` prints black on white for a photocopier. The same arguments give the same bytes. Raises
     ``KeyError`` where the drill has no such setting, job or paper.
     """
@@ -72,7 +73,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
     mark, notices = _logo(logo)
-    made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey)
+    made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey, units=units)
     sides, sheet = made.sides(sheet)
     pdf = made.pdf(sides, sheet)
     name = f"{drill.code or drill.id}.drill.json"
@@ -80,11 +81,11 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     return Card(done, len(sides), (*notices, *typesetter.notices()))
 
 
-def _logo(svg: str | None) -> tuple[Logo | None, tuple[str, ...]]:
-    if not svg:
+def _logo(found: str | bytes | None) -> tuple[Logo | None, tuple[str, ...]]:
+    if not found:
         return None, ()
     try:
-        logo = read_logo(svg)
+        logo = read_logo(found)
     except UnreadableLogo as error:
         return None, (f"The logo is left out: {error}.",)
     return logo, logo.notices
@@ -104,23 +105,44 @@ class Maker:
     brand: Brand | None
     logo: Logo | None
     grey: bool
+    units: Units = "rackets"
 
     def sides(self, paper: Paper) -> tuple[tuple[Side, ...], Paper]:
-        """Return the sides, and the paper they were laid out for: the diagram gives way before a side is added."""
-        first = self._laid_out(paper)
-        if len(first) == 1 or self.reader != "player" or paper.layout != "beside":
-            return first, paper
-        second = self._laid_out(narrower(paper))
-        return (second, narrower(paper)) if len(second) < len(first) else (first, paper)
+        """Return the sides, and the paper they were laid out for.
 
-    def _laid_out(self, paper: Paper) -> tuple[Side, ...]:
+        The diagram is as large as it can be with as few sides, and as many words beside it, as at its usual size; on a
+        player's card it gives way before a side is added.
+        """
+        found, room = self._contents(paper)
+        first = laid_out(found, room)
+        if paper.layout != "beside":
+            return first, paper
+        for tried in wider(paper, found, room, sides=len(first)):
+            draft = self._with_diagram(found, tried, room, draft=True)
+            if len(draft) <= len(first) and _said(draft[0]) >= _said(first[0]):
+                return self._with_diagram(found, tried, room, draft=False), tried
+        if len(first) > 1 and self.reader == "player":
+            tried = narrower(paper)
+            if len(self._with_diagram(found, tried, room, draft=True)) < len(first):
+                return self._with_diagram(found, tried, room, draft=False), tried
+        return first, paper
+
+    def _with_diagram(self, found: Contents, paper: Paper, room: Room, *, draft: bool) -> tuple[Side, ...]:
+        """Return the sides with the diagram as large as ``paper`` says."""
+        pieces = Pieces(paper, self.theme, self.typesetter)
+        return laid_out(resized(found, self._subject(), pieces, draft=draft), replace(room, paper=paper))
+
+    def _contents(self, paper: Paper) -> tuple[Contents, Room]:
+        """Return what there is to print on ``paper`` and the room there is for it."""
         frame = self._frame(paper, 1)
         top = paper.height - paper.top - header_height(frame)
-        short = paper.height - paper.top - header_height(frame, short=True)
+        short = paper.height - paper.top - header_height(frame, side=1)
         bottom = paper.bottom + paper.footer.leading + 6
         pieces = Pieces(paper, self.theme, self.typesetter)
-        found = contents(self.drill, self.at, self.words, self.reader, self.player, pieces, front=short - bottom)
-        return laid_out(found, Room(paper, top, short, bottom))
+        return contents(self._subject(), pieces, front=top - bottom), Room(paper, top, short, bottom)
+
+    def _subject(self) -> Subject:
+        return Subject(self.drill, self.at, self.words, self.reader, self.player, self.units)
 
     def _frame(self, paper: Paper, pages: int) -> Frame:
         return Frame(
@@ -177,6 +199,11 @@ class Maker:
         brand = self.brand.colour if self.brand and not self.grey else ink
         heading = brand if contrast_with_white(brand) >= LEAST_CONTRAST else ink
         return {"ink": ink, "soft": role("soft"), "brand": heading, "bar": brand, "note": NOTE_LINE}
+
+
+def _said(side: Side) -> int:
+    """Return how many paragraphs a side has."""
+    return sum(rows_of(placed.blocks) for placed in side)
 
 
 def _outline(page: Page, placed: Placed, number: int) -> None:

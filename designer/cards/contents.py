@@ -5,68 +5,83 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules
+from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules, stacked
 from designer.cards.layout import Contents
 from designer.cards.papers import Type
+from designer.cards.pictures import Pictures
 from designer.cards.pieces import Pieces
-from designer.court.standards import ground
-from designer.drawing.picture import Picture
+from designer.cards.scores import score_blocks
+from designer.cards.subject import Subject
 from designer.drill.drill import Drill
-from designer.drill.setting import At, setting_at
-from designer.wording.card import CardWords, Reader, Section
+from designer.drill.items import Basket
+from designer.drill.setting import At
+from designer.wording.card import CardWords, Section
+from designer.wording.halves import halves
+from designer.wording.kit import kit_of
+from designer.wording.layout import layout_of
 from designer.wording.sentence import Ref
+from designer.wording.sentence import sentence as sentence_of
 
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 """The sections that a drill is played by, in the order in which they are read."""
 
 
-def contents(
-    drill: Drill, at: At, words: CardWords, reader: Reader, player: str | None, pieces: Pieces, *, front: float
-) -> Contents:
-    """Return the blocks of the card in ``words``; ``player`` is the job whose end is at the foot of the diagram.
+def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
+    """Return the blocks of a card.
 
     ``front`` is the height in points that a small card's front has for its diagram and legend.
     """
-    paper = pieces.paper
-    you = _reader_letter(words, player) if reader == "player" else None
-    court = ground(drill.court)
-    spot = setting_at(drill, at).spot_of(you) if you else None
-    turned = spot is not None and (spot.place.at[1] > 0)
-    wide = 2 * (court.back_fence if paper.across else court.side_fence)
+    paper, words = pieces.paper, subject.words
     if paper.layout == "front and back":
-        tall = 2 * (court.side_fence if paper.across else court.back_fence)
-        room = front - (3 * paper.legend.leading if paper.across else 0.0)
-        narrowed = replace(paper, diagram=min(paper.inner, room * wide / tall))
-        pieces = Pieces(narrowed, pieces.theme, pieces.typesetter)
-        shown = _picture(drill, at, pieces, wide, you, turned=turned)
-        return _front_and_back(words, at, reader, shown, pieces, room)
-    shown = _picture(drill, at, pieces, wide, you, turned=turned)
+        return _front_and_back(subject, pieces, front)
+    pictures = Pictures(subject, pieces)
+    shown = pictures.first()
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
     large = paper.strip or paper.layout == "one column"
+    is_player = subject.reader == "player"
     cues = words.section("cues")
-    if cues is not None and (reader == "player" or large):
+    if cues is not None and (is_player or large):
         under.append(pieces.section(cues, body=paper.cue))
-    if words.left_handed is not None and reader == "player":
+    if words.left_handed is not None and is_player:
         under.append(pieces.sentence(words.left_handed, Type(paper.legend.size, 12), before=4))
     left_handed = words.section("left-handed")
-    if left_handed is not None and reader != "player" and large:
+    if left_handed is not None and not is_player and large:
         under.append(pieces.section(left_handed))
-    diagram = pieces.diagram(shown, paper.diagram)
-    if reader == "player":
-        return Contents(
-            diagram,
-            tuple(under),
-            _sections(words, ("you", *_PLAYED, "care"), pieces),
-            after=_how_it_went(pieces),
-            adds_side=False,
-        )
+    if is_player:
+        names: tuple[str, ...] = ("you", *_PLAYED, "care")
+        strip, after, spare = _player_strip(subject, pieces), _player_after(subject, pieces), _how_it_went(pieces)
+    else:
+        names, spare = _PLAYED, ()
+        strip = _strip(subject, pieces, wide=True) if paper.strip else ()
+        after = _strip(subject, pieces, wide=False)
     return Contents(
-        diagram,
+        pieces.diagram(shown, paper.diagram, pictures.title),
         tuple(under),
-        _sections(words, _PLAYED, pieces),
-        _strip(words, at, pieces, _rounds(drill, at, pieces, wide=True), wide=True) if paper.strip else (),
-        _strip(words, at, pieces, _rounds(drill, at, pieces, wide=False), wide=False),
+        _sections(words, names, pieces),
+        strip,
+        after,
+        adds_side=not is_player or bool(after),
+        frames=pictures.more(paper.diagram),
+        spare=spare,
+        picture=shown,
+    )
+
+
+def resized(found: Contents, subject: Subject, pieces: Pieces, *, draft: bool) -> Contents:
+    """Return ``found`` with the diagram for the paper of ``pieces``, its words as they are.
+
+    A ``draft`` shows the picture there is at another size: what room it takes is right, its letters are not.
+    """
+    paper = pieces.paper
+    pictures = Pictures(subject, pieces)
+    shown = found.picture if draft and found.picture is not None else pictures.first()
+    return replace(
+        found,
+        diagram=pieces.diagram(shown, paper.diagram, pictures.title),
+        below_diagram=(pieces.legend(shown, paper.legend_columns, paper.diagram), *found.below_diagram[1:]),
+        frames=found.frames if draft else pictures.more(paper.diagram),
+        picture=shown,
     )
 
 
@@ -74,65 +89,50 @@ LEGEND_WIDTH: Final = 80.0
 """Width in points of one column of the legend at a mark of 1 pt: the sample and the longest of its words."""
 
 
-def _front_and_back(words: CardWords, at: At, reader: Reader, shown: Picture, pieces: Pieces, tall: float) -> Contents:
-    """Return a small card: the diagram, at most ``tall`` points, with its legend in front, all the words behind."""
-    paper = pieces.paper
-    left, low, right, high = shown.extent
-    diagram = pieces.diagram(shown, min(paper.diagram, tall * (right - left) / (high - low)))
+def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
+    """Return a small card: the diagram with its legend on a front ``front`` points high, all the words behind."""
+    paper, words, is_player = pieces.paper, subject.words, subject.reader == "player"
+    tall = front - (3 * paper.legend.leading if paper.across else 0.0)
+    pictures = Pictures(subject, pieces)
+    wide, high = pictures.size()
+    narrowed = replace(paper, diagram=min(paper.inner, tall * wide / high))
+    pieces = Pieces(narrowed, pieces.theme, pieces.typesetter)
+    pictures = Pictures(subject, pieces)
+    shown = pictures.first()
+    left, low, right, top = shown.extent
+    caption = pieces.caption_height(pictures.title)
+    diagram = pieces.diagram(
+        shown, min(narrowed.diagram, (tall - caption) * (right - left) / (top - low)), pictures.title
+    )
     beside: tuple[Block, ...] = ()
     under: tuple[Block, ...] = ()
-    free = paper.inner - paper.diagram - paper.gutter
+    free = paper.inner - narrowed.diagram - paper.gutter
+    columns = max(1, int(paper.inner / LEGEND_WIDTH))
     if paper.across:
-        columns = max(1, int(paper.inner / LEGEND_WIDTH))
         under = (pieces.legend(shown, columns, paper.inner),)
     elif free >= LEGEND_WIDTH:
         beside = (pieces.legend(shown, 1, free),)
-    names = ("you", *_PLAYED, "cues", "care") if reader == "player" else _PLAYED
-    body = list(_sections(words, names, pieces))
-    if reader == "player" and words.left_handed is not None:
+    body = list(_sections(words, ("you", *_PLAYED, "cues", "care") if is_player else _PLAYED, pieces))
+    if is_player and words.left_handed is not None:
         body.append(pieces.sentence(words.left_handed, paper.body, before=4))
-    after = _how_it_went(pieces) if reader == "player" else _strip(words, at, pieces, (), wide=False)
+    after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
     if not beside and not under:
-        columns = max(1, int(paper.inner / LEGEND_WIDTH))
         body.append(pieces.legend(shown, columns, paper.inner))
     return Contents(
         diagram,
         pieces.head(words),
         tuple(body),
         after=after,
-        adds_side=reader != "player",
         beside_diagram=beside,
         under_diagram=under,
+        frames=pictures.more(narrowed.diagram),
+        spare=_how_it_went(pieces) if is_player else (),
     )
-
-
-def _picture(drill: Drill, at: At, pieces: Pieces, width: float, you: str | None, *, turned: bool) -> Picture:
-    """Return the picture for a diagram's column, at first taken to be ``width`` metres wide.
-
-    Words at its edge may make it wider; its scale is then smaller, and its marks and letters are made for that scale.
-    """
-    from designer.drawing.picture import picture
-
-    unit = pieces.paper.unit * width / pieces.paper.diagram
-    across = pieces.paper.across
-    shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned, across=across)
-    wide = shown.extent[2] - shown.extent[0]
-    if wide > width:
-        unit = pieces.paper.unit * wide / pieces.paper.diagram
-        shown = picture(drill, at, unit=unit, theme=pieces.theme, you=you, turned=turned, across=across)
-    return shown
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:
     sections = (section for name in names if (section := words.section(name)) is not None)
     return tuple(_you(section, pieces) if section.key == "you" else pieces.section(section) for section in sections)
-
-
-def _reader_letter(words: CardWords, player: str | None) -> str | None:
-    """Return the job of a player's card: the one asked for, else the one its words speak to."""
-    section = words.section("you")
-    lead = section.sentences[0].lead if section and section.sentences else None
-    return player or (lead.text if lead else None)
 
 
 def _you(section: Section, pieces: Pieces) -> Group:
@@ -154,9 +154,48 @@ def _you(section: Section, pieces: Pieces) -> Group:
     return Group(tuple(blocks), before=8.0 if paper.layout != "beside" else 0.0)
 
 
-def _strip(words: CardWords, at: At, pieces: Pieces, rounds: tuple[Group, ...], *, wide: bool) -> tuple[Block, ...]:
+def _player_after(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
+    """Return what players need to run it by themselves: how it is laid out, and boxes for the score."""
+    scores = score_blocks(subject.drill, subject.at, pieces, player=subject.you, units=subject.units)
+    laid = _laid_out(subject, pieces)
+    if pieces.paper.columns > 1:
+        return (*((Balanced(laid, pieces.paper.gutter, before=8.0),) if laid else ()), Group(scores, before=8.0))
+    return (*laid, *scores)
+
+
+def _player_strip(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
+    """Return the same across a large sheet, in the way that takes less room; () where the sheet is not that large."""
+    if not pieces.paper.strip:
+        return ()
+    scores = score_blocks(subject.drill, subject.at, pieces, player=subject.you, units=subject.units)
+    laid = _laid_out(subject, pieces)
+    if not laid:
+        return scores
+    gutter = pieces.paper.gutter
+    beside: tuple[Block, ...] = (Columns((laid, scores), gutter, before=8.0),)
+    under: tuple[Block, ...] = (Balanced(laid, gutter, before=8.0), *scores)
+    return min(beside, under, key=lambda blocks: stacked(blocks, pieces.paper.inner))
+
+
+def _laid_out(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
+    """Return what is brought, where it lies and where the balls are, () where a coach does that."""
+    if not subject.alone:
+        return ()
+    told = subject.told
+    said = " ".join(sentence.text for section in subject.words.sections for sentence in section.sentences)
+    places = [found for found in layout_of(told) if found.key != "layout:key"]
+    key = [found for found in layout_of(told) if found.key == "layout:key"]
+    balls = any(isinstance(item, Basket) for item in told.setting.items.values())
+    things = kit_of(told)
+    bring = [sentence_of("layout:kit", f"Bring {', '.join(things)}.")] if things else []
+    where = [] if balls else [sentence_of("layout:balls", "Spare balls lie", missing=True)]
+    section = Section("layout", "Lay out", (*bring, *places, *halves(told, said), *where, *key))
+    return pieces.section(section).blocks
+
+
+def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]:
     """Return the coach's lower strip, four columns ``wide``, or the same for a side of its own."""
-    paper = pieces.paper
+    paper, words, at = pieces.paper, subject.words, subject.at
     blocks: list[Block] = []
     progressions = words.section("progressions")
     if progressions is not None:
@@ -167,7 +206,8 @@ def _strip(words: CardWords, at: At, pieces: Pieces, rounds: tuple[Group, ...], 
         *(("cues", "left-handed") if paper.strip or paper.layout == "one column" else ()),
     }
     sections = [pieces.section(section) for section in _in_order(words) if section.key not in elsewhere]
-    sections += rounds
+    if paper.layout != "front and back":
+        sections += _rounds(subject.drill, at, pieces, wide=wide)
     if wide:
         for start in range(0, len(sections), 4):
             row = [(section,) for section in sections[start : start + 4]]

@@ -47,6 +47,15 @@ class Frame:
         size = fitted(title, self.paper.heading_sizes, self.title_width)
         return Type(size, size * 1.22, bold=True)
 
+    @property
+    def is_small(self) -> bool:
+        """Whether each line counts: the backs of a small card have their title and nothing else above the words."""
+        return self.paper.layout == "front and back"
+
+    def bar(self, number: int) -> bool:
+        """Whether side ``number`` has the brand's bar over its title."""
+        return not self.is_small or (number == 0 and self.brand is not None)
+
     def title_lines(self) -> tuple[str, ...]:
         """Return the title, broken only where even its least size is too wide."""
         return self.typesetter.lines(self.words.title or "Untitled drill", self.title_type, self.title_width)
@@ -60,12 +69,10 @@ class Frame:
     def draw(self, page: Page, number: int) -> None:
         """Draw the frame of side ``number`` (0 is the first)."""
         top = self.paper.height - self.paper.top
-        if not self.grey:
-            page.box(self.paper.left, top - _BAR_HEIGHT, _BAR_WIDTH, _BAR_HEIGHT, "bar")
-        else:
-            page.box(self.paper.left, top - _BAR_HEIGHT, _BAR_WIDTH, _BAR_HEIGHT, "ink")
+        if self.bar(number):
+            page.box(self.paper.left, top - _BAR_HEIGHT, _BAR_WIDTH, _BAR_HEIGHT, "ink" if self.grey else "bar")
         right = self.paper.width - self.paper.right
-        if self.logo is not None:
+        if self.logo is not None and (number == 0 or not self.is_small):
             height = self.paper.logo_height
             width = height * self.logo.ratio
             only = page.colours["ink"] if self.grey else None
@@ -112,9 +119,9 @@ class Frame:
 
     def _draw_short(self, page: Page, top: float, number: int) -> None:
         type_ = self.paper.short_title
-        base = top - _BAR_HEIGHT - 6 - type_.size
+        base = top - (_BAR_HEIGHT + 6 if self.bar(number) else 0) - type_.size
         label = self._label(number)
-        right = self.paper.left + self.title_width
+        right = self.paper.left + (self.title_width if number == 0 or not self.is_small else self.paper.inner)
         if label:
             right = page.write_right(label, right, base, self.paper.facts, "soft") - 12
         words = self.typesetter.clean(self.words.title or "Untitled drill")
@@ -136,12 +143,13 @@ class Frame:
             page.write(line[0], self.paper.left, base + 1, type_, "soft")
 
 
-def header_height(frame: Frame, *, short: bool = False) -> float:
-    """Return the height from the top margin to where the columns begin, in points."""
-    if short:
-        return max(
-            _BAR_HEIGHT + 6 + frame.paper.short_title.size + 12, frame.paper.logo_height + 8 if frame.logo else 0.0
-        )
+def header_height(frame: Frame, *, side: int = 0) -> float:
+    """Return the height from the top margin to where the columns begin on a side, in points."""
+    if frame.is_small or side:
+        bar = _BAR_HEIGHT + 6 if frame.bar(side) else 0.0
+        below = 7 if frame.is_small else 12
+        logo = frame.paper.logo_height + 8 if frame.logo and (side == 0 or not frame.is_small) else 0.0
+        return max(bar + frame.paper.short_title.size + below, logo)
     lines = len(frame.title_lines())
     title = _BAR_HEIGHT + 4 + frame.title_type.size * 0.95 + (lines - 1) * frame.title_type.leading + 5
     objective = len(frame.objective_lines()) * frame.paper.objective.leading

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import LONG, Balanced, Block, Group, Rules, stacked, taken
+from designer.cards.blocks import LONG, Balanced, Block, Columns, Group, Rules, stacked, taken
 from designer.cards.papers import MM, Paper
+
+if TYPE_CHECKING:
+    from designer.drawing.picture import Picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +32,8 @@ class Contents:
 
     ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own,
     which it asks for only where ``adds_side``. ``beside_diagram`` and ``under_diagram`` stand with the diagram on a
-    small card's front.
+    small card's front. ``frames`` are the further pictures of a crowded court. ``spare`` is printed where the last side
+    has room for it. ``picture`` is what ``diagram`` shows.
     """
 
     diagram: Block
@@ -40,6 +44,9 @@ class Contents:
     adds_side: bool = True
     beside_diagram: tuple[Block, ...] = ()
     under_diagram: tuple[Block, ...] = ()
+    frames: tuple[Block, ...] = ()
+    spare: tuple[Block, ...] = ()
+    picture: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,24 +77,24 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
         height = stacked(contents.strip, room.paper.inner)
         body = room.height(0) - height - _ABOVE_STRIP
         side, rest = _columns(left_full, contents.beside, room, body)
-        if not rest:
-            return (_with_strip(side, contents.strip, height, room),)
+        if not rest and not contents.frames:
+            return (_with_strip(side, contents.strip, height, contents.spare, room),)
     side, rest = _columns(left_full, contents.beside, room, room.height(0))
-    after = contents.after if rest or contents.adds_side else ()
-    return (side, *_later_sides(rest, after, room))
+    after = contents.after if rest or contents.adds_side or contents.frames else ()
+    return (side, *_later_sides(rest, after, room, contents.frames, contents.spare))
 
 
 def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
     """Return the diagram's side and the words after it: on the same side in large print, else on the back."""
     paper = room.paper
     if paper.layout == "one column":
-        whole = (contents.diagram, *contents.below_diagram, *contents.beside, *contents.after)
+        whole = (contents.diagram, *contents.frames, *contents.below_diagram, *contents.beside, *contents.after)
         first, rest = taken(whole, paper.inner, room.height(0))
         return (
             (Placed(paper.left, room.first_top, paper.inner, first),),
-            *_later_sides(rest, (), room),
+            *_later_sides(rest, (), room, spare=contents.spare),
         )
-    top, wide = room.next_top, paper.inner
+    top, wide = room.first_top, paper.inner
     if contents.beside_diagram:
         diagram = Placed(paper.left, top, paper.diagram, (contents.diagram,))
         x = paper.left + paper.diagram + paper.gutter
@@ -99,7 +106,8 @@ def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
         if contents.under_diagram:
             space = contents.under_diagram[0].before
             front = (*front, Placed(paper.left, top - used - space, wide, contents.under_diagram))
-    return (front, *_later_sides((*contents.below_diagram, *contents.beside), contents.after, room))
+    words = (*contents.below_diagram, *contents.beside)
+    return (front, *_later_sides(words, contents.after, room, contents.frames, contents.spare))
 
 
 _ABOVE_STRIP: Final = 10.0
@@ -127,23 +135,31 @@ def _columns(
     return tuple(side), (*right_rest, *left_rest)
 
 
-def _with_strip(side: Side, strip: tuple[Block, ...], height: float, room: Room) -> Side:
+def _with_strip(side: Side, strip: tuple[Block, ...], height: float, spare: tuple[Block, ...], room: Room) -> Side:
     """Return the first side with the strip under its columns, a little of the spare height above it."""
     used = max(room.first_top - placed.top + stacked(placed.blocks, placed.width) for placed in side)
-    spare = room.height(0) - used - height - _ABOVE_STRIP
-    top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, spare / 3))
+    free = room.height(0) - used - height - _ABOVE_STRIP
+    top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, free / 3))
     whole = (*side, Placed(room.paper.left, top, room.paper.inner, strip))
-    return _with_notes(whole, room, 0)
+    return _with_notes(whole, spare, room, 0)
 
 
-def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room) -> tuple[Side, ...]:
-    """Return the sides after the first: the rest in two columns, then the strip, over as many sides as they need."""
+def _later_sides(
+    rest: Sequence[Block],
+    strip: Sequence[Block],
+    room: Room,
+    frames: Sequence[Block] = (),
+    spare: tuple[Block, ...] = (),
+) -> tuple[Side, ...]:
+    """Return the sides after the first: the frames, the rest in two columns, then the strip, as many as they need."""
     paper = room.paper
-    rest = loosened(rest, room.height(1))
-    strip = loosened(strip, room.height(1))
-    blocks: list[Block] = []
+    rest = loosened(rest, room)
+    strip = loosened(strip, room)
+    blocks: list[Block] = list(frames)
+    if strip and isinstance(strip[0], Balanced):
+        rest, strip = (*rest, *strip[0].blocks), strip[1:]
     if rest:
-        blocks += [Balanced(tuple(rest), paper.gutter)] if paper.columns > 1 else rest
+        blocks += [Balanced(tuple(rest), paper.gutter, before=8.0 if frames else 0.0)] if paper.columns > 1 else rest
     blocks += strip
     sides: list[Side] = []
     while blocks:
@@ -155,31 +171,37 @@ def _later_sides(rest: Sequence[Block], strip: Sequence[Block], room: Room) -> t
         sides.append((Placed(paper.left, room.next_top, paper.inner, tuple(fitting)),))
         blocks = list(left_over)
     if sides:
-        sides[-1] = _with_notes(sides[-1], room, len(sides))
+        sides[-1] = _with_notes(sides[-1], spare, room, len(sides))
     return tuple(sides)
 
 
-def loosened(blocks: Sequence[Block], height: float) -> tuple[Block, ...]:
-    """Return ``blocks`` with the groups that no side of this height could hold in a narrow column taken apart."""
+def loosened(blocks: Sequence[Block], room: Room) -> tuple[Block, ...]:
+    """Return ``blocks`` with the groups taken apart where sides are so small that whole ones would leave holes."""
+    if room.paper.layout == "beside" and room.height(1) >= LONG:
+        return tuple(blocks)
     found: list[Block] = []
     for block in blocks:
-        if isinstance(block, Group) and height < LONG:
-            found += block.blocks
-        elif isinstance(block, Balanced) and height < LONG:
-            found.append(replace(block, blocks=loosened(block.blocks, height), _columns={}))
+        if isinstance(block, Group):
+            first, *more = block.blocks
+            found += [Group((first,), before=block.before, keep_with_next=first.keep_with_next), *more]
+        elif isinstance(block, Balanced):
+            found.append(replace(block, blocks=loosened(block.blocks, room), _columns={}))
         else:
             found.append(block)
     return tuple(found)
 
 
-def _with_notes(side: Side, room: Room, number: int) -> Side:
-    """Return ``side`` with its last ruled lines made as many as the space below them allows."""
+def _with_notes(side: Side, spare: tuple[Block, ...], room: Room, number: int) -> Side:
+    """Return ``side`` with ``spare`` where it fits, and its last ruled lines as many as the space below them allows."""
     last = side[-1]
-    if not last.blocks or not isinstance(last.blocks[-1], Rules):
-        return side
-    rules = last.blocks[-1]
     floor = room.bottom + 4
     used = last.top - stacked(last.blocks, last.width)
+    if spare and last.blocks and used - spare[0].before - stacked(spare, last.width) >= floor:
+        last = replace(last, blocks=(*last.blocks, *spare))
+        used = last.top - stacked(last.blocks, last.width)
+    if not last.blocks or not isinstance(last.blocks[-1], Rules):
+        return (*side[:-1], last)
+    rules = last.blocks[-1]
     extra = int((used - floor) / rules.pitch)
     most = 8 if number else 3
     grown = replace(rules, count=max(rules.count, min(most, rules.count + extra)))
@@ -189,3 +211,44 @@ def _with_notes(side: Side, room: Room, number: int) -> Side:
 def narrower(paper: Paper) -> Paper:
     """Return ``paper`` with the diagram at 90 per cent, never under 53 mm, so that words have more room."""
     return replace(paper, diagram=max(53 * MM, paper.diagram * 0.9))
+
+
+LEAST_GROWTH: Final = 1.04
+"""A diagram is made anew only where it becomes this much larger."""
+
+
+def wider(paper: Paper, contents: Contents, room: Room, *, sides: int) -> tuple[Paper, ...]:
+    """Return ``paper`` with larger diagrams, the largest first that height and the words' column leave.
+
+    ``sides`` is how many sides there are: only where there is one, the strip is on it.
+    """
+    beneath = stacked((contents.diagram, *contents.below_diagram), paper.diagram) - contents.diagram.height(
+        paper.diagram
+    )
+    free = (
+        room.height(0)
+        - beneath
+        - (stacked(contents.strip, paper.inner) + _ABOVE_STRIP if contents.strip and sides == 1 else 0.0)
+    )
+    ratio = contents.diagram.height(paper.diagram) / paper.diagram
+    most = min(free / ratio, paper.inner - paper.gutter - LEAST_TEXT * paper.body.size)
+    if most < paper.diagram * LEAST_GROWTH:
+        return ()
+    return tuple(replace(paper, diagram=paper.diagram + (most - paper.diagram) * share) for share in (1.0, 0.65, 0.3))
+
+
+LEAST_TEXT: Final = 18.0
+"""Least width of the words beside a diagram, in sizes of their letters: about 33 letters to a line."""
+
+
+def rows_of(blocks: Sequence[Block]) -> int:
+    """Return how many paragraphs there are among ``blocks``."""
+    count = 0
+    for block in blocks:
+        if isinstance(block, Group | Balanced):
+            count += rows_of(block.blocks)
+        elif isinstance(block, Columns):
+            count += sum(map(rows_of, block.columns))
+        else:
+            count += 1
+    return count

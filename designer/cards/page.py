@@ -53,6 +53,13 @@ class Page:
         self.canvas.setFillColor(self.colours.get(colour, colour))
         self.canvas.rect(x, y, width, height, stroke=0, fill=1)
 
+    def frame(self, x: float, y: float, width: float, height: float, *, weight: float, colour: str) -> None:
+        """Draw the outline of a rectangle whose lower left corner is at (x, y)."""
+        self.canvas.setStrokeColor(self.colours.get(colour, colour))
+        self.canvas.setLineWidth(weight)
+        self.canvas.setDash([])
+        self.canvas.rect(x, y, width, height, stroke=1, fill=0)
+
     def dot(self, x: float, y: float, radius: float, colour: str = "ink") -> None:
         """Fill a disc round (x, y)."""
         self.canvas.setFillColor(self.colours.get(colour, colour))

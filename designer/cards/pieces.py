@@ -93,8 +93,12 @@ class Pieces:
         if lead.kind == "bullet":
             scale = self.paper.scale
             return Lead(2.0, lambda page, x, base: page.dot(x + 3 * scale, base + 0.36 * type_.size, 1.1 * scale))
-        bold = Type(type_.size, type_.leading, bold=True)
-        text = lead.text
+        return self.strong(lead.text, type_)
+
+    def strong(self, text: str, type_: Type | None = None) -> Lead:
+        """Return bold words as a bullet."""
+        body = type_ or self.paper.body
+        bold = Type(body.size, body.leading, bold=True)
 
         def draw(page: Page, x: float, base: float) -> None:
             page.write(text, x, base, bold)
@@ -149,15 +153,22 @@ class Pieces:
             blocks.append(Drawn(len(rows) * pitch, draw, before=5))
         return tuple(blocks)
 
-    def diagram(self, picture: Picture, width: float) -> Block:
-        """Return the diagram, ``width`` points wide."""
+    def caption_height(self, title: str) -> float:
+        """Return the height in points of what stands over a diagram."""
+        return self.paper.heading.leading + 2 if title else 0.0
+
+    def diagram(self, picture: Picture, width: float, title: str = "") -> Block:
+        """Return the diagram, ``width`` points wide, with ``title`` over it."""
         left, low, right, high = picture.extent
         scale = width / (right - left)
-        tall = (high - low) * scale
+        above = self.caption_height(title)
+        tall = (high - low) * scale + above
 
         def draw(page: Page, x: float, top: float, _: float) -> None:
             from designer.drawing.pdf import draw as draw_picture
 
+            if title:
+                page.write(title, x, top - self.paper.heading.leading + 2, self.paper.heading, "ink")
             draw_picture(page.canvas, picture, self.theme, x, top - tall, scale)
 
         return Drawn(tall, draw)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Final
 
 from designer.cards.papers import Type
@@ -12,21 +12,35 @@ from designer.drawing.words import missing_glyphs, text_width, wrap
 REPLACEMENT: Final = "?"
 
 
+class Unprintable(ValueError):
+    """What is written cannot be set as it should be; the sentence says where and why."""
+
+
 class Typesetter:
     """Makes text fit to print and remembers which signs the font lacks, so that the card's maker can be told."""
 
     def __init__(self) -> None:
         self._lacking: dict[str, None] = {}
+        self._declined = ""
+        self._cleaned: dict[str, str] = {}
+        self._broken: dict[tuple[str, Type, float], tuple[str, ...]] = {}
 
     def clean(self, text: str) -> str:
         """Return ``text`` without control characters and lone surrogates, with "?" for each sign the font lacks.
 
         Newlines stay; every other kind of white space becomes a space.
         """
+        if text not in self._cleaned:
+            self._cleaned[text] = text if text.isascii() and text.isprintable() else self._tidied(text)
+        return self._cleaned[text]
+
+    def _tidied(self, text: str) -> str:
         kept = []
         lacking = missing_glyphs(text)
         for character in unicodedata.normalize("NFC", text):
             category = unicodedata.category(character)
+            if unicodedata.bidirectional(character) in RIGHT_TO_LEFT:
+                self._declined = self._declined or text
             if character == "\n":
                 kept.append(character)
             elif category in ("Zs", "Zl", "Zp") or character in "\t\r\f\v":
@@ -41,12 +55,18 @@ class Typesetter:
         return "".join(kept)
 
     def lines(self, text: str, type_: Type, width: float) -> tuple[str, ...]:
-        """Return ``text`` broken into lines of at most ``width`` points; a word too long for a line is broken."""
-        return tuple(
-            line
-            for paragraph in self.clean(text).split("\n")
-            for line in (wrap(paragraph, type_.size, width, type_.bold) or ("",))
-        )
+        """Return ``text`` broken into lines of at most ``width`` points; a word too long for a line is broken.
+
+        A last word is not left alone on its line where another one can go with it.
+        """
+        key = (text, type_, width)
+        if key not in self._broken:
+            self._broken[key] = tuple(
+                line
+                for paragraph in self.clean(text).split("\n")
+                for line in accompanied(wrap(paragraph, type_.size, width, type_.bold) or ("",), type_, width)
+            )
+        return self._broken[key]
 
     def balanced(self, text: str, type_: Type, width: float) -> tuple[str, ...]:
         """Return ``text`` in as few lines as ``width`` allows, the lines as even as they can be."""
@@ -62,12 +82,36 @@ class Typesetter:
                 best, high = lines, tried
         return best
 
+    def lacking(self) -> tuple[str, ...]:
+        """Return the signs that could not be printed, in the order in which they came."""
+        return tuple(self._lacking)
+
+    def declined(self) -> str:
+        """Return the first text that has letters written from right to left, "" where there is none; forget it."""
+        found, self._declined = self._declined, ""
+        return found
+
     def notices(self) -> tuple[str, ...]:
         """Return a sentence about the signs that could not be printed, () where all could."""
         if not self._lacking:
             return ()
         signs = ", ".join(f"{character} (U+{ord(character):04X})" for character in self._lacking)
         return (f"The card's font has no sign for {signs}; a question mark stands in its place.",)
+
+
+RIGHT_TO_LEFT: Final = ("R", "AL")
+"""Unicode's bidirectional classes of letters that are written from right to left: Unicode Standard Annex 9."""
+
+
+def accompanied(lines: Sequence[str], type_: Type, width: float) -> tuple[str, ...]:
+    """Return ``lines`` with a single last word joined by the one before it, where both fit and others stay behind."""
+    if len(lines) < 2 or " " in lines[-1]:
+        return tuple(lines)
+    behind, _, moved = lines[-2].rpartition(" ")
+    last = f"{moved} {lines[-1]}"
+    if " " not in behind or text_width(last, type_.size, type_.bold) > width:
+        return tuple(lines)
+    return (*lines[:-2], behind, last)
 
 
 def fitted(text: str, sizes: tuple[float, float], width: float) -> float:

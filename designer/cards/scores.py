@@ -1,0 +1,162 @@
+"""What a player writes on: boxes to tick for each start, boxes for scores, today's goal and the best so far."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from designer.cards.blocks import Block, Row
+from designer.cards.page import Page
+from designer.cards.papers import Type
+from designer.cards.pieces import Pieces
+from designer.cards.text import Typesetter, widest
+from designer.drawing.words import CAP_HEIGHT
+from designer.drill.drill import Drill
+from designer.drill.rules import Finish
+from designer.drill.setting import At, progression_at, setting_at, variations
+from designer.wording.finishes import finish
+from designer.wording.telling import telling
+from designer.wording.units import Units
+
+GAMES: Final = 5
+"""How many games there is room to write down."""
+MOST_TICKS: Final = 40
+"""More starts than this are not ticked one by one."""
+
+
+@dataclass(frozen=True)
+class Boxes(Block):
+    """Rows of empty boxes, each row behind its words: ``rows`` are (words, how many). Five stand together."""
+
+    rows: tuple[tuple[str, int], ...]
+    side: float
+    type_: Type
+    typesetter: Typesetter
+    wide: float = 1.0
+    before: float = 0.0
+
+    @property
+    def words(self) -> float:
+        """Width in points that the words of all rows take."""
+        return widest((self.typesetter.clean(text) for text, _ in self.rows), self.type_) + 8
+
+    def size(self, width: float) -> float:
+        """Return the side of one box: as wished, but so that ten stand on a line, and never too small to write in."""
+        ten = (width - self.words - 2 * _APART) / 10 - _GAP
+        return self.side if self.wide > 1 else max(_SMALLEST, min(self.side, ten))
+
+    def places(self, count: int, width: float) -> Iterator[tuple[float, int]]:
+        """Yield (how far from the left, which line) of each of ``count`` boxes."""
+        across, line, side = self.words, 0, self.size(width) * self.wide
+        for number in range(count):
+            if number and across + side > width + 0.01:
+                across, line = self.words, line + 1
+            yield across, line
+            across += side + _GAP + (_APART if number % 5 == 4 else 0.0)
+
+    def lines(self, count: int, width: float) -> int:
+        """Return how many lines ``count`` boxes take."""
+        return max((line for _, line in self.places(count, width)), default=0) + 1
+
+    def height(self, width: float) -> float:
+        """Return the height of all rows."""
+        return sum(self.lines(count, width) for _, count in self.rows) * (self.size(width) + _GAP)
+
+    def split(self, width: float, room: float) -> tuple[Block, Block] | None:  # noqa: ARG002
+        """Rows of one score are never parted."""
+        return None
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw words and boxes."""
+        side = self.size(width)
+        pitch = side + _GAP
+        for text, count in self.rows:
+            base = top - side / 2 - CAP_HEIGHT * self.type_.size / 2
+            page.write(text, x, base, self.type_)
+            for across, line in self.places(count, width):
+                low = top - line * pitch - side
+                page.frame(x + across, low, side * self.wide, side, weight=0.6, colour="soft")
+            top -= self.lines(count, width) * pitch
+
+
+@dataclass(frozen=True)
+class Blanks(Block):
+    """Words with an empty box behind each, as many to a line as there is room for."""
+
+    words: tuple[str, ...]
+    type_: Type
+    typesetter: Typesetter
+    before: float = 0.0
+
+    def _per_line(self, width: float) -> int:
+        least = widest(self.words, self.type_) + 12 + _LEAST_BLANK
+        return max(1, min(len(self.words), int((width + 10) / (least + 10))))
+
+    def height(self, width: float) -> float:
+        """Return the height of its lines."""
+        return -(-len(self.words) // self._per_line(width)) * _BLANK
+
+    def draw(self, page: Page, x: float, top: float, width: float) -> None:
+        """Draw words and boxes; a box reaches to the end of its share of the line."""
+        per_line = self._per_line(width)
+        share = (width - 10 * (per_line - 1)) / per_line
+        for number, text in enumerate(self.words):
+            row, column = divmod(number, per_line)
+            left, low = x + column * (share + 10), top - (row + 1) * _BLANK + 3
+            end = page.write(text, left, low + 5, self.type_)
+            page.frame(end + 5, low, left + share - end - 5, _BLANK - 4, weight=0.6, colour="soft")
+
+
+_GAP: Final = 3.0
+_APART: Final = 4.0
+"""Further space in points after each fifth box, so that they are counted at a glance."""
+_SMALLEST: Final = 9.0
+_BLANK: Final = 21.0
+"""Height in points of a line with boxes to write in: 7 mm, so that a dry marker fits."""
+_LEAST_BLANK: Final = 34.0
+
+
+def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, units: Units) -> tuple[Block, ...]:
+    """Return the goal for each level, what is scored, today's goal and the best so far, for a player's card."""
+    type_, typesetter = pieces.paper.body, pieces.typesetter
+    end = setting_at(drill, at).finish
+    blocks: list[Block] = [pieces.heading("Score", before=8.0)]
+    for name, text in goals(drill, at, player=player, units=units):
+        lead = pieces.strong(name)
+        blocks.append(Row(text, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
+    side = 12.5 * pieces.paper.scale
+    rows = _rows(end)
+    ticks = rows[0][1] != GAMES
+    blocks.append(Boxes(rows, side, type_, typesetter, wide=1.0 if ticks else 2.0, before=4.0))
+    blocks.append(Blanks(("Goal today", "Best so far", "on"), type_, typesetter, before=2.0))
+    return tuple(blocks)
+
+
+def _rows(end: Finish | None) -> tuple[tuple[str, int], ...]:
+    """Return the rows of boxes: a tick for each start where these are counted, else a score for each game."""
+    if end is not None and end.starts is not None and end.starts <= MOST_TICKS:
+        if end.kind == "goal" or end.scores == "all together":
+            return (("Done", end.starts),)
+        return (("You", end.starts), ("Other", end.starts))
+    return (
+        (("Together", GAMES),)
+        if end is not None and end.scores == "all together"
+        else (("You", GAMES), ("Other", GAMES))
+    )
+
+
+def goals(drill: Drill, at: At, *, player: str | None, units: Units) -> tuple[tuple[str, str], ...]:
+    """Return ("Easier", "First to 7.") … where the easier and harder forms have another goal, () where they do not."""
+    found: dict[str, str] = {}
+    ways: list[tuple[str, str | None]] = [("As set", None)]
+    ways += [(_LEVELS[degree], way.id) for degree, way in variations(progression_at(drill, at)) if degree in _LEVELS]
+    for name, way in sorted(ways, key=lambda pair: _ORDER.index(pair[0])):
+        said = finish(telling(drill, At(at.progression, way), "player", player, units))
+        if said is not None:
+            found.setdefault(said.text, name)
+    return tuple((name, text) for text, name in found.items()) if len(found) > 1 else ()
+
+
+_LEVELS: Final = {"easier": "Easier", "harder": "Harder"}
+_ORDER: Final = ("Easier", "As set", "Harder")

@@ -129,6 +129,17 @@ def area_roles(setting: Setting) -> dict[str, Role]:
     return {id: next((role for role in order if role in roles), "rule") for id, roles in named.items()}
 
 
+def judged_by(setting: Setting) -> frozenset[str]:
+    """Return what a rule, a payment or the opening of the point depends on: ids of things and words of the court.
+
+    What a ball is only drawn to, and where a feed should land, decide no rally.
+    """
+    found = [use for rule in setting.rules.values() for use in _uses_of_rule(rule)]
+    events = [event for paid in setting.points.values() for event in paid.on]
+    events += [event for part in setting.parts.values() for event in part.until]
+    return frozenset(id for id, _ in (*found, *(use for event in events for use in _uses_of_event(event, "rule"))))
+
+
 def _uses(setting: Setting) -> Iterator[tuple[str, Role]]:
     for shot in setting.shots.values():
         if shot.to is not None and shot.to.on is not None:

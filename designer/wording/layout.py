@@ -24,18 +24,20 @@ from designer.drill.items import (
     Rectangle,
     Unknown,
 )
-from designer.drill.people import Spot
+from designer.drill.people import Care, Spot
 from designer.drill.places import corners_of, is_letter, locate, middle
 from designer.drill.setting import At
+from designer.play.rally import judged_by
+from designer.play.walking import laying_order
 from designer.wording.counts import listed, many, plural
 from designer.wording.kit import corner_discs, line_pieces
 from designer.wording.names import letter, thing_name, without_article
 from designer.wording.places import end_seen, standing_words
-from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of
+from designer.wording.sentence import Lead, Sentence, ref, sentence, sentences_of, unmarked
 from designer.wording.shapes import ellipse_words, is_level_or_upright, rectangle_words, segment_words, span
 from designer.wording.telling import Telling, once, telling
 from designer.wording.tokens import own_text
-from designer.wording.units import KEY, Units, height
+from designer.wording.units import EXACT, KEY, Units, height
 
 _BULLET = Lead("bullet")
 _SINGLE = (Cone, Disc, Hoop, Basket, BallMachine)
@@ -48,22 +50,48 @@ def layout(drill: Drill, at: At, units: Units = "rackets") -> tuple[Sentence, ..
 
 @once
 def layout_of(told: Telling) -> tuple[Sentence, ...]:
-    """Return the layout list of a telling."""
+    """Return the layout list of a telling: things as one short walk from the basket comes to them, then people."""
     things = [*_areas(told), *_lines(told), *_singles(told), *_others(told)]
+    order = {id: number for number, id in enumerate(laying_order(told.setting))}
+    things.sort(key=lambda found: min((order.get(id, len(order)) for id in found.about), default=len(order)))
     people = list(_people(told))
-    key = [sentence("layout:key", KEY)] if told.units == "rackets" and _counts(things + people) else []
-    return (*things, *people, *key)
+    return (*things, *people, *_key(told, [*things, *people]))
 
 
-def _counts(sentences: list[Sentence]) -> bool:
-    return any("racket" in found.text or "stride" in found.text for found in sentences)
+def _key(told: Telling, sentences: list[Sentence]) -> Iterator[Sentence]:
+    """Yield what a racket, a stride and "exact" mean, where the list uses them."""
+    counts = told.units == "rackets" and any(re.search(r"\b(?:racket|stride)", found.text) for found in sentences)
+    heads = [found.text.partition(": ")[0] for found in sentences]
+    exact = any(re.search(r"\(.*\bexact\b.*\)", head) for head in heads)
+    words = sentences_of(KEY if counts else "", EXACT if exact else "")
+    if words:
+        yield sentence("layout:key", words)
 
 
-def _care(item: Any) -> str:
-    """Return how exactly a thing must stand and that nothing marks it, in brackets: " (exact, not marked)"."""
+def care_of(told: Telling, item: Any) -> Care | None:
+    """Return how exactly a thing must stand: as given, else exactly where a rule or a payment depends on it."""
+    given: Care | None = item.care
+    return "exact" if given is None and item.id in _judged(told) else given
+
+
+@once
+def _judged(told: Telling) -> frozenset[str]:
+    return judged_by(told.setting)
+
+
+def _care(told: Telling, item: Any, where: str) -> str:
+    """Return how exactly a thing must stand and that nothing marks it, in brackets: " (exact, not marked)".
+
+    In rackets and strides "measure" says that no such count comes near enough; the list then gives metres.
+    """
     unmarked_area = isinstance(item, Area) and item.marked == "in thought"
-    words = [item.care or "", "not marked" if unmarked_area else ""]
+    words = [care_of(told, item) or "", measure(told, where), "not marked" if unmarked_area else ""]
     return f" ({', '.join(word for word in words if word)})" if any(words) else ""
+
+
+def measure(told: Telling, where: str) -> str:
+    """Return "measure" for a place that rackets and strides do not give nearly enough, "" for any other."""
+    return "measure" if told.units == "rackets" and re.search(r"\d m\b", unmarked(where)) else ""
 
 
 def _both(item: Any) -> str:
@@ -98,7 +126,7 @@ def seen_from(words: str) -> str:
 
 def _corners(told: Telling, item: Any, corners: tuple[Point, ...]) -> list[str]:
     """Return where each corner is; whose end it is at is said once, or each time where a shape lies at both."""
-    exact = getattr(item, "care", None) == "exact"
+    exact = not isinstance(item, Obstacle) and care_of(told, item) == "exact"
     several = len({end_seen(corner) for corner in corners} - {None}) > 1
     found = []
     for number, corner in enumerate(corners):
@@ -125,7 +153,7 @@ def _areas(told: Telling) -> Iterator[Sentence]:
             where = _shape(told, item, corners)
             where += _whole_at_end(told, item, corners, where)
             words = sentences_of(
-                f"{name}{_care(item)}: {where}{_both(item)}",
+                f"{name}{_care(told, item, where)}: {where}{_both(item)}",
                 _marked(told, item),
                 own_text(told, item.note),
             )
@@ -134,12 +162,12 @@ def _areas(told: Telling) -> Iterator[Sentence]:
 
 def _shape(told: Telling, item: Area, corners: tuple[Point, ...]) -> str:
     owner = _owner(told, item, middle(corners))
-    exact = item.care == "exact"
+    exact = care_of(told, item) == "exact"
     at_one_end = len({end_seen(corner) for corner in corners} - {None}) < 2
     if isinstance(item.shape, Rectangle) and at_one_end:
         return rectangle_words(told.ground, span(corners), told.units, owner, exact=exact)
     if isinstance(item.shape, Ellipse):
-        return ellipse_words(told.ground, span(corners), corners, told.units, owner)
+        return ellipse_words(told.ground, span(corners), corners, told.units, owner, exact=exact)
     return f"corners {'; '.join(_corners(told, item, corners))}"
 
 
@@ -168,12 +196,12 @@ def _lines(told: Telling) -> Iterator[Sentence]:
             owner = _owner(told, item, middle(corners))
             name = ref(item.id, without_article(thing_name(told, item) or "line"))
             if is_level_or_upright(corners):
-                where = segment_words(told.ground, corners, told.units, owner, exact=item.care == "exact")
+                where = segment_words(told.ground, corners, told.units, owner, exact=care_of(told, item) == "exact")
             else:
                 where = f"from {' to '.join(_corners(told, item, corners))}"
             where += _whole_at_end(told, item, corners, where)
             words = sentences_of(
-                f"{name}{_care(item)}: {_made_of(told, item)}{where}{_both(item)}",
+                f"{name}{_care(told, item, where)}: {_made_of(told, item)}{where}{_both(item)}",
                 *_runs_on(item),
                 own_text(told, item.note),
             )
@@ -203,7 +231,7 @@ def _singles(told: Telling) -> Iterator[Sentence]:
     groups: dict[tuple[str, str | None, bool], list[Any]] = {}
     for item in told.setting.items.values():
         if isinstance(item, _SINGLE):
-            groups.setdefault((item.kind, item.care, item.both_ends), []).append(item)
+            groups.setdefault((item.kind, care_of(told, item), item.both_ends), []).append(item)
     for (kind, _, both), items in groups.items():
         under = [item.place.on for item in items if _is_under_a_person(item)]
         places = folded([_place(told, item) for item in items if not _is_under_a_person(item)])
@@ -215,7 +243,8 @@ def _singles(told: Telling) -> Iterator[Sentence]:
         noun = _noun(kind, len(items))
         named = ref(ids[0], noun) if len(items) == 1 else noun
         notes = dict.fromkeys(own_text(told, item.note) for item in items)
-        words = sentences_of(f"{named}{_care(items[0])}: {'; '.join(places)}{_both(items[0]) if both else ''}", *notes)
+        where = "; ".join(places)
+        words = sentences_of(f"{named}{_care(told, items[0], where)}: {where}{_both(items[0]) if both else ''}", *notes)
         yield sentence(f"item:{ids[0]}", words, *ids, lead=_BULLET)
 
 
@@ -233,7 +262,7 @@ def _place(told: Telling, item: Any) -> str:
     if point is None:
         return "where it stands is not known"
     owner = _owner(told, item, point)
-    words = standing_words(told.ground, point, told.units, owner=owner, exact=item.care == "exact")
+    words = standing_words(told.ground, point, told.units, owner=owner, exact=care_of(told, item) == "exact")
     balls = f", {item.balls} balls" if isinstance(item, Basket) and item.balls is not None else ""
     return f"{words}{_at_end(told, item, point, words)}{balls}"
 
@@ -333,7 +362,8 @@ def _named(told: Telling, spot: Spot) -> str:
     """Return a letter with what is said about it in brackets: "F (coach, feeds)"."""
     # A place that need not be exact needs no word.
     care = spot.care if spot.task == "plays" and spot.care != "about" else None
-    about = ", ".join(words for words in (_role(told, spot), care) if words)
+    words = (_role(told, spot), care, measure(told, spot_words(told, spot)))
+    about = ", ".join(word for word in words if word)
     return f"{letter(told, spot.job)} ({about})" if about else letter(told, spot.job)
 
 

@@ -109,7 +109,10 @@ def offset_words(
         return f"{'level with' if beyond else 'on'} {line}"
     if "fence" in offset.line and offset.count_metres <= _AGAINST:
         return f"against {line}"
-    return f"{_count(offset, axis, units, exact=exact)} {offset.direction} {line}"
+    count = _count(offset, axis, units, exact=exact)
+    # Nobody reads "6 in in from".
+    direction = "inside" if offset.direction == "in from" and count.endswith(" in") else offset.direction
+    return f"{count} {direction} {line}"
 
 
 def _count(offset: Offset, axis: str, units: Units, *, exact: bool) -> str:

@@ -11,7 +11,7 @@ from designer.court.standards import Ground
 from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.places import middle
 from designer.wording.places import end_seen, offset_words, owned, standing_words
-from designer.wording.units import Units, distance
+from designer.wording.units import RACKET, Units, distance
 
 TICK: Final = 1.0
 """A line along the court shorter than this, in metres, is a tick: only where it begins matters."""
@@ -109,7 +109,8 @@ def _across(ground: Ground, box: Span, units: Units, owner: str | None, *, exact
     if on_line and not on_second:
         same_side = inner * outer >= 0 and abs(inner) > ON_THE_LINE
         if same_side:
-            return f"from {first} {distance(box.width, 'across', units, exact=exact)} in"
+            width = distance(box.width, "across", units, exact=exact)
+            return f"from {first} {width} {'inwards' if width.endswith(' in') else 'in'}"
     if on_second and not on_line and "centre" in first:
         side = "right" if outer > 0 else "left"
         return f"from {owned(second, owner)} {distance(box.width, 'across', units, exact=exact)} to the {side}"
@@ -145,10 +146,13 @@ def is_level_or_upright(corners: tuple[Point, ...]) -> bool:
     return upright or max(along) - min(along) <= ON_THE_LINE
 
 
-def ellipse_words(ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None) -> str:
+def ellipse_words(
+    ground: Ground, box: Span, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool
+) -> str:
     """Return an ellipse: its middle and how wide and deep it is."""
-    centre = standing_words(ground, middle(corners), units, owner=owner)
-    return f"round, centred {centre}; {distance(box.width, 'across', units)} wide, {distance(box.depth, 'along', units)} deep"
+    centre = standing_words(ground, middle(corners), units, owner=owner, exact=exact)
+    wide = distance(box.width, "across", units, exact=exact)
+    return f"round, centred {centre}; {wide} wide, {distance(box.depth, 'along', units, exact=exact)} deep"
 
 
 def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owner: str | None, *, exact: bool) -> str:
@@ -162,18 +166,18 @@ def segment_words(ground: Ground, corners: tuple[Point, ...], units: Units, owne
         sides = None if owner is None or owner in where else owner
         across = _across(ground, box, units, sides, exact=exact).removeprefix("from ")
         return f"{'on ' if on_line else ''}{where}, {across}"
-    if box.depth < TICK:
+    if box.depth < TICK and abs(box.front - ground.baseline) <= ON_THE_LINE:
         return _tick(ground, box, units, owner, exact=exact)
     where, on_line = _edge(ground, box, box.left, _off_middle(box.front, box.back), "across", units, owner, exact=exact)
     return f"{'on ' if on_line else ''}{where}, {_along(ground, box, units, exact=exact)}"
 
 
 def _tick(ground: Ground, box: Span, units: Units, owner: str | None, *, exact: bool) -> str:
-    """Return where a short line across the run of the court lies: "behind A's baseline, 1 racket right of …"."""
-    if box.front >= ground.baseline - ON_THE_LINE:
-        where, on_line = _edge(ground, box, box.left, box.front, "across", units, exact=exact)
-        return f"behind {owned('the baseline', owner)}, {'on ' if on_line else ''}{where}"
-    return standing_words(ground, from_player(box.left, box.back, box.end), units, owner=owner, exact=exact)
+    """Return where a short line that begins at the baseline lies: "½ stride long, behind A's baseline, 1 racket right …"."""
+    where, on_line = _edge(ground, box, box.left, box.front, "across", units, exact=exact)
+    # Half a racket is the least that is counted.
+    long = distance(box.depth, "along", units, exact=exact or box.depth < RACKET / 4)
+    return f"{long} long, behind {owned('the baseline', owner)}, {'on ' if on_line else ''}{where}"
 
 
 def edge_words(

@@ -19,6 +19,8 @@ _NEAR: Final = 0.03
 
 KEY: Final = "Rackets are adult rackets. Six strides make service line to baseline."
 """What a racket and a stride are, for whoever lays the drill out."""
+EXACT: Final = "Exact: a rule depends on it."
+"""What "exact" behind the name of a thing means."""
 
 
 def distance(metres: float, direction: Direction, units: Units = "rackets", *, exact: bool = False) -> str:

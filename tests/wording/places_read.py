@@ -16,8 +16,6 @@ JUST = 0.125
 AGAINST = RACKET / 4
 """What stands against a fence has its middle within half a racket of it."""
 
-SIDELINES = {"singles": SINGLES, "doubles": DOUBLES}
-ROWS = {"net": 0.0, "service line": SERVICE, "baseline": BASELINE}
 OWN = r"(?:the |[A-Z]’s )?"
 COUNT = r"(?P<count>just|[\d.½]+ (?:rackets?|strides?|m\b|ft(?: \d+ in)?|in\b))"
 
@@ -36,12 +34,30 @@ def metres(count):
     return length + (float(rest[0]) * FOOT / 12 if rest else 0)
 
 
-class Court:
-    """Where the fences are; None where nobody has said."""
+def unfolded(words):
+    """Return each place that one entry of a list means: "each singles line", "either side of", "at both ends"."""
+    found = [words]
+    if "at both ends" in words:
+        found = [words.replace("at both ends", f"at the {end} end") for end in ("near", "far")]
+    if "either side of" in words:
+        return [one.replace("either side of", f"{side} of") for one in found for side in ("left", "right")]
+    if each := re.search(r"\beach (singles line|doubles line|side fence|service box)(?: at ([A-Z]’s) end)?", words):
+        owner = each[2] or "the"
+        sides = [
+            f"the side fence on {owner} {{}}" if each[1] == "side fence" and each[2] else f"{owner} {{}} {each[1]}"
+        ]
+        return [one.replace(each[0], sides[0].format(side)) for one in found for side in ("left", "right")]
+    return found
 
-    def __init__(self, back=None, side=None):
-        self.back = None if back is None else BASELINE + back
-        self.side = None if side is None else DOUBLES + side
+
+class Court:
+    """The lines of a court, and where its fences are; None where nobody has said."""
+
+    def __init__(self, back=None, side=None, singles=SINGLES, doubles=DOUBLES, service=SERVICE, baseline=BASELINE):
+        self.sidelines = {"singles": singles, "doubles": doubles}
+        self.rows_of = {"net": 0.0, "service line": service, "baseline": baseline}
+        self.back = None if back is None else baseline + back
+        self.side = None if side is None else (doubles or singles) + side
 
     def across(self, words):
         """Return metres to the right of the middle."""
@@ -49,28 +65,28 @@ class Court:
         if re.fullmatch(rf"{OWN}(?:centre line(?: run on)?|centre mark|T)|(?:in )?the middle", words):
             return 0.0
         if found := re.fullmatch(rf"{OWN}(left|right) (singles|doubles) line", words):
-            return sign(found[1]) * SIDELINES[found[2]]
-        if found := re.fullmatch(rf"{COUNT} (in|out) from {OWN}(left|right) (singles|doubles) line", words):
-            way = -1 if found[2] == "in" else 1
-            return sign(found[3]) * (SIDELINES[found[4]] + way * metres(found["count"]))
+            return sign(found[1]) * self.sidelines[found[2]]
+        if found := re.fullmatch(rf"{COUNT} (in from|out from|inside) {OWN}(left|right) (singles|doubles) line", words):
+            way = 1 if found[2] == "out from" else -1
+            return sign(found[3]) * (self.sidelines[found[4]] + way * metres(found["count"]))
         if found := re.fullmatch(rf"{COUNT} (left|right) of {OWN}(?:centre line|centre mark|T|middle)", words):
             return sign(found[2]) * metres(found["count"])
         fence = r"(?:the side fence on [A-Z]’s (left|right)|the (left|right) side fence)"
-        if found := re.fullmatch(rf"(?:against|{COUNT} (in|out) from) {fence}", words):
+        if found := re.fullmatch(rf"(?:against|{COUNT} (in from|out from|inside)) {fence}", words):
             away = AGAINST if found["count"] is None else metres(found["count"])
             side = found[3] or found[4]
-            return sign(side) * (self.side + (away if found[2] == "out" else -away))
+            return sign(side) * (self.side + (away if found[2] == "out from" else -away))
         raise Unreadable(words)
 
     def along(self, words):
         """Return metres from the net."""
         if found := re.fullmatch(rf"(?:on |level with |from )?{OWN}(net|service line|baseline)", words):
-            return ROWS[found[1]]
+            return self.rows_of[found[1]]
         if found := re.fullmatch(rf"{COUNT} (behind|inside|in front of|from) {OWN}(net|service line|baseline)", words):
             way = -1 if found[2] in ("inside", "in front of") else 1
-            return ROWS[found[3]] + way * metres(found["count"])
+            return self.rows_of[found[3]] + way * metres(found["count"])
         if found := re.fullmatch(rf"half-way between {OWN}(net|service line) and the (service line|baseline)", words):
-            return (ROWS[found[1]] + ROWS[found[2]]) / 2
+            return (self.rows_of[found[1]] + self.rows_of[found[2]]) / 2
         if found := re.fullmatch(rf"(?:against|{COUNT} (in front of|behind|inside)) {OWN}back fence", words):
             away = AGAINST if found["count"] is None else metres(found["count"])
             return self.back + (away if found[2] == "behind" else -away)
@@ -79,16 +95,17 @@ class Court:
     def crossing(self, words):
         """Return where lines meet, None for other words."""
         words = words.removeprefix("on ")
-        named = {"T": (0.0, SERVICE), "centre mark": (0.0, BASELINE), "middle of the net": (0.0, 0.0)}
+        service, baseline = self.rows_of["service line"], self.rows_of["baseline"]
+        named = {"T": (0.0, service), "centre mark": (0.0, baseline), "middle of the net": (0.0, 0.0)}
         bare = re.sub(rf"^{OWN}", "", words)
         if bare in named:
             return named[bare]
         if found := re.fullmatch(r"(left|right) (singles|doubles) corner", bare):
-            return sign(found[1]) * SIDELINES[found[2]], BASELINE
+            return sign(found[1]) * self.sidelines[found[2]], baseline
         if found := re.fullmatch(r"outer corner of the (left|right) service box", bare):
-            return sign(found[1]) * SINGLES, SERVICE
+            return sign(found[1]) * self.sidelines["singles"], service
         if found := re.fullmatch(r"net at (?:the |[A-Z]’s )(left|right) (singles|doubles) line", bare):
-            return sign(found[1]) * SIDELINES[found[2]], 0.0
+            return sign(found[1]) * self.sidelines[found[2]], 0.0
         return None
 
     def place(self, words):
@@ -100,7 +117,7 @@ class Court:
             if None not in ends:
                 return tuple((a + b) / 2 for a, b in zip(*ends, strict=True))
         if found := re.fullmatch(rf"{COUNT} (behind|inside|in front of) {OWN}(T|centre mark)", words):
-            row = SERVICE if found[3] == "T" else BASELINE
+            row = self.rows_of["service line" if found[3] == "T" else "baseline"]
             return 0.0, row + (metres(found["count"]) if found[2] == "behind" else -metres(found["count"]))
         first, _, second = words.partition(", ")
         if not second:
@@ -119,14 +136,14 @@ class Court:
         if found := re.fullmatch(rf"{COUNT} either side of the middle", words):
             return -metres(found["count"]), metres(found["count"])
         if found := re.fullmatch(r"(?:from )?(singles|doubles) line to \1 line", words):
-            return -SIDELINES[found[1]], SIDELINES[found[1]]
+            return -self.sidelines[found[1]], self.sidelines[found[1]]
         words = words.removeprefix("from ")
-        if found := re.fullmatch(rf"(.+?) {COUNT} (in|out|to the left|to the right)", words):
+        if found := re.fullmatch(rf"(.+?) {COUNT} (in|inwards|out|to the left|to the right)", words):
             start, width = self.across(found[1]), metres(found["count"])
             if found[3].startswith("to the"):
                 return start, start + sign(found[3].split()[-1]) * width
             inwards = -1 if start > 0 else 1
-            return start, start + (inwards if found[3] == "in" else -inwards) * width
+            return start, start + (inwards if found[3].startswith("in") else -inwards) * width
         first, second = words.split(" to ")
         return self.across(first), self.across(second)
 

@@ -3,7 +3,9 @@
 from wording.making import DOUBLES, SINGLES, area, drill_of, spot, texts, told
 
 from designer.drill.base import Place, place
+from designer.drill.conditions import In
 from designer.drill.items import Basket, Cone, Disc, Hoop, Line, Unknown
+from designer.drill.rules import Keep, Rule
 from designer.wording.facts import facts, footer
 from designer.wording.kit import kit, kit_of
 from designer.wording.layout import folded, layout
@@ -23,6 +25,44 @@ def test_an_area_from_its_edges():
     )
 
 
+def test_things_are_told_in_the_order_of_one_walk_from_the_basket():
+    things = (
+        Cone(kind="cone", id="a-far", place=place(0.0, 9.0)),
+        Hoop(kind="hoop", id="b-near", place=place(0.0, -9.0)),
+        area("c-middle", "middle zone", (-1.0, -4.0), (1.0, -2.0)),
+        Basket(kind="basket", id="d-basket", place=place(0.0, -16.0)),
+    )
+    assert [line.partition(":")[0] for line in laid_out(*SINGLES, *things)[:4]] == [
+        "Basket",
+        "Flat hoop",
+        "Middle zone",
+        "Cone",
+    ]
+
+
+def test_what_a_rule_depends_on_is_exact_unless_it_is_said_otherwise():
+    def head(care, *records):
+        zone = area("z", "zone", (0.0, 8.2296), (4.1148, 11.8872), care=care)
+        lines = laid_out(*SINGLES, zone, *records)
+        return next(line for line in lines if line.startswith("Zone")).partition(":")[0], lines[-1]
+
+    inside = Rule(id="r", must=Keep(do="keep", where=(In(area="z", judged="bounce"),)))
+    assert head(None)[0] == "Zone"
+    assert head(None, inside)[0] == "Zone (exact)"
+    assert head("about", inside)[0] == "Zone (about)"
+    assert head(None, inside)[1].endswith("Exact: a rule depends on it.")
+    assert "Exact" not in head("about", inside)[1]
+
+
+def test_what_no_count_comes_near_enough_to_is_measured():
+    disc = Disc(kind="disc", id="d", care="exact", place=place(1.1, -2.0))
+    assert laid_out(*SINGLES, disc)[0] == (
+        "Flat disc (exact, measure): 1.1 m right of A’s centre line, 2 m from the net."
+    )
+    assert laid_out(*SINGLES, disc, units="feet")[0].startswith("Flat disc (exact): 3 ft 7 in right")
+    assert "measure" not in laid_out(*SINGLES, disc.changed(care="about"))[0]
+
+
 def test_an_area_that_painted_lines_make():
     zone = area("z", "reply zone", (-4.1148, 6.4008), (0.0, 11.8872), marked="painted")
     assert laid_out(*SINGLES, zone)[0] == (
@@ -36,7 +76,7 @@ def test_metres_and_feet():
         "Feed area (about, not marked): from A’s right singles line 1.37 m in; from the service line 2.74 m back."
     )
     assert laid_out(*SINGLES, zone, units="feet")[0] == (
-        "Feed area (about, not marked): from A’s right singles line 4 ft 6 in in; from the service line 9 ft back."
+        "Feed area (about, not marked): from A’s right singles line 4 ft 6 in inwards; from the service line 9 ft back."
     )
     assert not any("Six strides" in line for line in laid_out(*SINGLES, zone, units="metres"))
     assert laid_out(*SINGLES, zone)[-1].endswith("Six strides make service line to baseline.")
@@ -58,7 +98,7 @@ def test_a_line_and_a_tick():
         "Depth line: five discs, evenly spaced, 2 strides behind the service line, singles line to singles line, "
         "the same at both ends."
     )
-    assert found[1] == "Tick (exact): chalk, behind A’s baseline, 1 racket right of the centre mark."
+    assert found[1] == "Tick (exact): chalk, ½ stride long, behind A’s baseline, 1 racket right of the centre mark."
 
 
 def test_things_of_a_kind_stand_in_one_line():

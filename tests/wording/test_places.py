@@ -48,7 +48,7 @@ def test_an_owner_is_put_to_the_first_landmark():
 def test_units_are_followed():
     point = (-SINGLES + 2 * RACKET, -BASE + STRIDE)
     assert place_words(TENNIS, point, "metres") == "1.37 m in from the left singles line, 0.91 m inside the baseline"
-    assert place_words(TENNIS, point, "feet") == "4 ft 6 in in from the left singles line, 3 ft inside the baseline"
+    assert place_words(TENNIS, point, "feet") == "4 ft 6 in inside the left singles line, 3 ft inside the baseline"
 
 
 def test_a_person_stands_on_a_crossing():

@@ -126,6 +126,8 @@ def _clause(ground: Ground, clause: str) -> tuple[float | None, float | None]:
         told, how = f"{told} in", "from"  # "2 ft 6 in from the net": the inches are no direction
     count = metres_of(told)
     right, away = _line(ground, line)
+    if how == "inside" and right is not None:
+        how = "in from"  # "4 ft 6 in inside the left singles line"
     turns: dict[str, Callable[[float], float]] = {
         "in from": lambda at: at - count if at > 0 else at + count,
         "out from": lambda at: at + count if at > 0 else at - count,

@@ -28,6 +28,7 @@ RACKET, STRIDE = 0.6858, 0.9144  # 27 in and 1 yd, exactly
         ("near end: half-way between the T and the outer corner of the right service box", (2.05740, -6.4008)),
         ("near end: ½ racket left of the centre mark, 1.5 m behind the baseline.", (-0.3429, -13.3872)),
         ("near end: 1 ft 8 in in from the left doubles line, 2 ft 6 in from the net", (-4.9784, -0.762)),
+        ("near end: 1 ft 8 in inside the left doubles line, on the baseline", (-4.9784, -11.8872)),
         ("2.74, -6.40", (2.74, -6.4)),
         ("−2.74; 6.4 m", (-2.74, 6.4)),
     ],

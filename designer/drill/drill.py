@@ -65,7 +65,10 @@ class Progression(Noted):
 
 
 class Court(Record):
-    """The court the drill is drawn on. Absent run-off means unknown: the club minimum is assumed and said to be."""
+    """The court the drill is drawn on. Absent run-off means unknown: the club minimum is assumed and said to be.
+
+    ``neighbour``: at which side, as seen from the near end, another court lies with no fence between.
+    """
 
     standard: Annotated[str, StringConstraints(min_length=1, max_length=40)] = "tennis"
     hosted_on: Annotated[str, StringConstraints(min_length=1, max_length=40)] | None = None
@@ -74,6 +77,7 @@ class Court(Record):
     side_run: Length | None = None
     surface: Literal["hard", "clay", "grass", "carpet", "artificial grass"] | None = None
     wet: bool | None = None
+    neighbour: Literal["left", "right", "both"] | None = None
 
 
 class House(Record):

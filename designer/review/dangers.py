@@ -169,7 +169,8 @@ def _in_the_line(told: Telling) -> Iterator[Check]:
     waiting = {spot.job: spot for spot in setting.spots.values() if spot.task != "plays"}
     seen: set[tuple[str, str]] = set()
     for step in told.sequence.steps:
-        if step.feed or step.landing is None or step.shot.stroke == "shadow swing":
+        thrown = step.feed and step.shot.stroke not in ("machine feed", "racket feed")
+        if thrown or step.landing is None or step.shot.stroke == "shadow swing":
             continue
         aimed = step.shot.to.on if step.shot.to is not None else None
         for who in sorted({*feeders, *waiting} - {step.hitter, aimed}):
@@ -189,6 +190,11 @@ def _in_the_line(told: Telling) -> Iterator[Check]:
                 ": move aside, or feed from farther back" if key == "feeder-in-line" else ": wait where no hit can go"
             )
             yield check("caution", key, text + ends, step.shot.id, _spot(told, who), at=told.at, danger=True)
+
+
+def opens_on(drill: Drill, x: float) -> bool:
+    """Whether another court lies at the side of the middle that ``x`` is on, with no fence between."""
+    return drill.court.neighbour in ("both", "right" if x > 0 else "left")
 
 
 def _feeders(told: Telling) -> set[str]:
@@ -222,10 +228,10 @@ def _runs_at_fences(told: Telling) -> Iterator[Check]:
         if not path:
             continue
         x, y = path[-1]
-        for left, fence, assumed in (
-            (ground.back_fence - abs(y), "back", ground.assumed_run_back),
-            (ground.side_fence - abs(x), "side", ground.assumed_side_run),
-        ):
+        fences = [(ground.back_fence - abs(y), "back", ground.assumed_run_back)]
+        if not opens_on(told.drill, x):
+            fences.append((ground.side_fence - abs(x), "side", ground.assumed_side_run))
+        for left, fence, assumed in fences:
             if left < STOPPING:
                 room = f"{max(left, 0):.1f} m before the {fence} fence" if left > 0.05 else f"at the {fence} fence"
                 told_so = " (run-off not stated: the club minimum is assumed)" if assumed else ""
@@ -271,9 +277,8 @@ def _raised(told: Telling) -> Iterator[Check]:
 
 
 def _too_close(told: Telling) -> Iterator[Check]:
-    """Yield cautions for hitters whose rackets reach one another, at each hit and along the runs before it."""
-    spots = told.setting.spots.values()
-    others = sorted(spot.job for spot in spots if spot.task == "plays")
+    """Yield cautions for people whom a racket reaches, at each hit and along the runs before it: hitters, and who waits."""
+    others = sorted(spot.job for spot in told.setting.spots.values())
     seen: set[tuple[str, ...]] = set()
     for step in told.sequence.steps:
         stands = told.sequence.person_at(step.hitter, step.shot.id)
@@ -312,6 +317,9 @@ def _while_coming(told: Telling, who: str, step: Step) -> tuple[Point, ...]:
 
 def _swings(told: Telling, who: str) -> bool:
     """Whether somebody swings a racket: everybody who plays and does not only throw, drop or load balls."""
+    spot = told.setting.spot_of(who)
+    if spot is not None and spot.task != "plays":
+        return False
     own = [step.shot.stroke for step in told.sequence.steps if step.hitter == who]
     return not own or any(stroke not in ("hand feed", "drop feed", "machine feed") for stroke in own)
 

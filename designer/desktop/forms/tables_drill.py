@@ -75,6 +75,7 @@ COURT: Final[Table] = (
     Field("side_run", "Side run", Measure()),
     Field("supports", "Net on", Choice((("posts", "posts"), ("sticks", "singles sticks")), optional=False)),
     Field("wet", "Wet", Flag("wet", asked=True)),
+    Field("neighbour", "Court next door", Choice(words("left", "right", "both")), more=True),
     Field("hosted_on", "Laid on", Pick(courts, "a court of its own"), more=True),
 )
 

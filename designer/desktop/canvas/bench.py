@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
 
@@ -40,6 +40,9 @@ class Guide:
     outline: tuple[Point, ...] = ()
     tags: tuple[tuple[Point, str], ...] = ()
 
+
+SHORT: Final = 44
+"""Two reasons together are no longer than this many letters; the lines on the court show the rest."""
 
 NO_GUIDE = Guide()
 
@@ -188,6 +191,7 @@ class Bench(QObject):
 
 
 def sentence_of(reasons: Collection[str]) -> str:
-    """Return the first two reasons as one line: "In line with cone 2; on the baseline"."""
-    text = "; ".join(list(reasons)[:2])
+    """Return the first reasons as one short line: "In line with cone 2; on the baseline"."""
+    first, *more = reasons
+    text = f"{first}; {more[0]}" if more and len(first) + len(more[0]) < SHORT else first
     return text[:1].upper() + text[1:]

@@ -105,7 +105,8 @@ class CourtCanvas(CourtView):
 
     def _show_guide(self, guide: Guide) -> None:
         self._overlay.show_guide(guide, self.sight)
-        self.reading_changed.emit(guide.words.replace("\n", "; "))
+        said = [guide.words, *(words for _, words in guide.tags)]
+        self.reading_changed.emit("; ".join(words.replace("\n", "; ") for words in said if words))
 
     def _show_cross(self, cross: Point | None) -> None:
         self._overlay.show_cross(cross, self.sight)

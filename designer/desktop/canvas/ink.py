@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -18,7 +19,7 @@ HANDLE: Final = 8.0
 BETWEEN_HANDLE: Final = 6.5
 RING: Final = 2.0
 LABEL: Final = 13
-WIDEST: Final = 250.0
+WIDEST: Final = 300.0
 """Sizes in device-independent pixels; lines of the guide's label are no wider than the last."""
 
 
@@ -132,19 +133,32 @@ def tint(colour: str, opacity: float) -> QColor:
     return made
 
 
-def label_at(text: str, at: QPointF, seen: QRectF, font: QFont, scale: float) -> Label:
-    """Return a label for ``at`` that stands inside ``seen``: above and beside it, below where there is no room."""
+def label_at(
+    text: str,
+    at: QPointF,
+    seen: QRectF,
+    font: QFont,
+    scale: float,
+    hidden_by: Callable[[Sequence[QRectF]], Sequence[int]] | None = None,
+) -> Label:
+    """Return a label for ``at`` that stands inside ``seen``: above it where nothing speaks against that.
+
+    ``hidden_by`` says how much each of some boxes would hide; the one that hides least is taken, the first among equals.
+    """
     metrics = QFontMetricsF(font)
     lines = [part for line in text.splitlines() for part in wrapped(line, metrics, WIDEST)]
-    text = "\n".join(lines)
     width = (max(metrics.horizontalAdvance(line) for line in lines) + 20) / scale
     height = (metrics.lineSpacing() * len(lines) + 10) / scale
-    gap = 26 / scale
-    left = min(max(at.x() - width / 4, seen.left() + 4 / scale), seen.right() - width - 4 / scale)
-    top = at.y() - gap - height
-    if top < seen.top() + 4 / scale:
-        top = at.y() + gap
-    return Label(text, at, QRectF(left, top, width, height))
+    gap, rim = 26 / scale, 4 / scale
+    boxes = [
+        QRectF(min(max(left, seen.left() + rim), seen.right() - width - rim), top, width, height)
+        for top in (at.y() - gap - height, at.y() + gap)
+        for left in (at.x() - width / 4, at.x() + gap, at.x() - gap - width)
+        if seen.top() + rim <= top <= seen.bottom() - rim - height
+    ]
+    boxes = boxes or [QRectF(seen.left() + rim, at.y() + gap, width, height)]
+    hides = [0] * len(boxes) if hidden_by is None else hidden_by(boxes)
+    return Label("\n".join(lines), at, boxes[hides.index(min(hides))])
 
 
 def wrapped(line: str, metrics: QFontMetricsF, width: float) -> list[str]:

@@ -138,7 +138,8 @@ class Overlay:
         if len(labels) == 2:
             labels[:] = parted(labels[0], labels[1], 4 / scale)
         if guide.at is not None and guide.words:
-            labels.append(label_at(guide.words, sight.to_scene(guide.at), sight.seen, face, scale))
+            at = sight.to_scene(guide.at)
+            labels.append(label_at(guide.words, at, sight.seen, face, scale, self._scene.hidden_by))
         self._guide.say(tuple(labels), look, face, scale)
 
     def _why(self, guide: Guide, sight: Sight) -> Iterator[Stroke]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Final
 
 from PySide6.QtCore import QObject, QPointF, QRectF
@@ -17,6 +17,9 @@ from designer.drawing.themes import Theme
 
 REACH: Final = 60.0
 """The pictures of what stands still cover so many metres round the net: all that can be seen."""
+
+MOST_MINDED: Final = 700
+"""Among more marks than this a guide's words find no free place, and looking for one takes time."""
 
 JUST_OVER: Final = 99.0
 """The height of what stands still over what moves: over every mark, under handles and guide."""
@@ -183,6 +186,23 @@ class CourtScene(QGraphicsScene):
         """Return the items of the records ``ids``."""
         wanted = frozenset(ids)
         return [item for (id, _, _), item in self._items.items() if id in wanted]
+
+    def hidden_by(self, boxes: Sequence[QRectF]) -> list[int]:
+        """Return for each of ``boxes`` how many people, things, digits and words it would hide; nothing on a crowded court."""
+        if len(self._items) > MOST_MINDED:
+            return [0] * len(boxes)
+        round_all = QRectF()
+        for box in boxes:
+            round_all = round_all.united(box)
+        near = [
+            there
+            for key, item in self._items.items()
+            if item.mark.layer > Layer.BALLS
+            and item.mark.id is not None
+            and (there := item.sceneBoundingRect()).intersects(round_all)
+            and (item.isVisible() or key in self._still)
+        ]
+        return [sum(there.intersects(box) for there in near) for box in boxes]
 
     def marks(self) -> dict[Key, Mark]:
         """Return every mark that is shown, by key."""

@@ -51,7 +51,8 @@ class SplitTool(ToolBase):
             return
         found, bench = self._found(end), self.bench
         tags = () if found is None else found[1].tags(bench.ground)
-        bench.show(replace(bench.guide, leg=(self._start, end), tags=tags))
+        words = "" if tags else bench.guide.words  # the shares say more than where the line ends
+        bench.show(replace(bench.guide, words=words, leg=(self._start, end), tags=tags))
 
     def release(self, pointer: Pointer) -> None:
         start, pressed, bench = self._start, self._pressed, self.bench

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from functools import lru_cache
 from typing import Any, Final
 
 from designer.bundle import resource
 from designer.drawing.picture import Picture
-from designer.drawing.primitives import Dots, Ellipse, Path, Point, Primitive, Strokes, Style, Words
+from designer.drawing.primitives import Dots, Path, Point, Primitive, Strokes, Style, Words
 from designer.drawing.themes import Colour, Theme
 
 REGULAR: Final = "NotoSans-Regular"
@@ -52,97 +53,145 @@ def draw_primitives(canvas: Any, shapes: Any, theme: Theme, origin: Point, scale
     pencil = _Pencil(canvas, theme, origin, scale)
     for shape in shapes:
         pencil.draw(shape)
+    pencil.flush()
     canvas.restoreState()
 
 
 class _Pencil:
-    """Turns primitives into calls of a canvas; numbers are converted here, so that no letter has a size near nothing."""
+    """Turns primitives into a page's operators; numbers are converted here, so that no letter has a size near nothing.
+
+    Shapes are written as operators of ISO 32000-1, 8.5, to a hundredth of a point: reportlab's own paths give the same in
+    five times the time, and a handbook has millions of points. What is not set anew keeps its value, so colour and pen are
+    written only where they change.
+    """
 
     def __init__(self, canvas: Any, theme: Theme, origin: Point, scale: float) -> None:
-        self.canvas, self.theme, self.origin, self.scale = canvas, theme, origin, scale
-
-    def place(self, point: Point) -> Point:
-        return (self.origin[0] + point[0] * self.scale, self.origin[1] + point[1] * self.scale)
+        self.canvas, self.theme, self.scale = canvas, theme, scale
+        self.x, self.y = origin
+        self._written: list[str] = []
+        self._pen: tuple[object, ...] = ()
+        self._fill: Colour | None = None
+        self._stroke: Colour | None = None
 
     def draw(self, shape: Primitive) -> None:
         if isinstance(shape, Words):
+            self.flush()
             self.words(shape)
             return
-        fill, stroke = self.use(shape.style)
-        if not fill and not stroke:
+        painted = self.use(shape.style)
+        if not painted:
             return
         if isinstance(shape, Path):
-            self.path(shape, fill=fill, stroke=stroke)
+            self.path(shape)
         elif isinstance(shape, Strokes):
-            self.canvas.lines([(*self.place(start), *self.place(end)) for start, end in shape.lines])
+            painted = "S"
+            self.strokes(shape)
         elif isinstance(shape, Dots):
-            self.dots(shape, fill=fill, stroke=stroke)
+            for centre in shape.centres:
+                self.oval(centre, (shape.radius, shape.radius))
         else:
-            self.ellipse(shape, fill=fill, stroke=stroke)
+            self.oval(shape.centre, shape.radii, shape.turn)
+        self._written.append(painted)
 
-    def use(self, style: Style) -> tuple[bool, bool]:
-        """Set colours, width and dashes; return whether to fill and whether to stroke."""
+    def flush(self) -> None:
+        """Write what is drawn so far."""
+        if self._written:
+            self.canvas.addLiteral("\n".join(self._written))
+            self._written.clear()
+
+    def use(self, style: Style) -> str:
+        """Set colours, width and dashes; return the operator that paints a path with them, "" for nothing to paint."""
         fill = self.theme.colour(style.fill) if style.fill else None
         stroke = self.theme.colour(style.stroke) if style.stroke and style.width > 0 else None
-        if fill:
-            self.fill(fill)
+        if fill and fill is not self._fill:
+            self.opacity(fill, self._fill, self.canvas.setFillAlpha)
+            self._written.append(f"{_rgb(fill)} rg")
+            self._fill = fill
         if stroke:
-            self.canvas.setStrokeColorRGB(*stroke.rgb)
-            self.canvas.setStrokeAlpha(stroke.opacity)
-            self.canvas.setLineWidth(style.width * self.scale)
-            is_round = 1 if style.cap == "round" else 0
-            self.canvas.setLineCap(is_round)
-            self.canvas.setLineJoin(is_round)
-            self.canvas.setDash([length * self.scale for length in style.dash])
-        return fill is not None, stroke is not None
+            self._use_pen(stroke, style)
+        return "B" if fill and stroke else "f" if fill else "S" if stroke else ""
 
-    def fill(self, colour: Colour) -> None:
-        self.canvas.setFillColorRGB(*colour.rgb)
-        self.canvas.setFillAlpha(colour.opacity)
+    def _use_pen(self, stroke: Colour, style: Style) -> None:
+        if stroke is not self._stroke:
+            self.opacity(stroke, self._stroke, self.canvas.setStrokeAlpha)
+            self._written.append(f"{_rgb(stroke)} RG")
+            self._stroke = stroke
+        pen = (style.width, style.cap, style.dash)
+        if pen != self._pen:
+            self._pen = pen
+            ends = 1 if style.cap == "round" else 0
+            dash = " ".join(f"{length * self.scale:.2f}" for length in style.dash)
+            self._written.append(f"{style.width * self.scale:.3f} w {ends} J {ends} j [{dash}] 0 d")
 
-    def path(self, shape: Path, *, fill: bool, stroke: bool) -> None:
-        points = [self.place(point) for point in shape.points]
-        if not points:
+    def opacity(self, colour: Colour, before: Colour | None, take: Any) -> None:
+        """Let the canvas set the opacity, which is no plain operator, where it differs from the one before."""
+        if before is None or colour.opacity != before.opacity:
+            self.flush()
+            take(colour.opacity)
+
+    def path(self, shape: Path) -> None:
+        if not shape.points:
             return
-        path = self.canvas.beginPath()
-        path.moveTo(*points[0])
+        x, y, scale, written = self.x, self.y, self.scale, self._written
+        places = [f"{x + across * scale:.2f} {y + along * scale:.2f}" for across, along in shape.points]
+        written.append(f"{places[0]} m")
         if shape.curved:
-            for one, two, end in zip(points[1::3], points[2::3], points[3::3], strict=True):
-                path.curveTo(*one, *two, *end)
+            for one, two, end in zip(places[1::3], places[2::3], places[3::3], strict=True):
+                written.append(f"{one} {two} {end} c")
         else:
-            for point in points[1:]:
-                path.lineTo(*point)
+            written += [f"{place} l" for place in places[1:]]
         if shape.closed:
-            path.close()
-        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill), fillMode=1)
+            written.append("h")
 
-    def dots(self, shape: Dots, *, fill: bool, stroke: bool) -> None:
-        path = self.canvas.beginPath()
-        for centre in shape.centres:
-            path.circle(*self.place(centre), shape.radius * self.scale)
-        self.canvas.drawPath(path, stroke=int(stroke), fill=int(fill), fillMode=1)
+    def strokes(self, shape: Strokes) -> None:
+        x, y, scale = self.x, self.y, self.scale
+        self._written += [
+            f"{x + a * scale:.2f} {y + b * scale:.2f} m {x + c * scale:.2f} {y + d * scale:.2f} l"
+            for (a, b), (c, d) in shape.lines
+        ]
 
-    def ellipse(self, shape: Ellipse, *, fill: bool, stroke: bool) -> None:
-        x, y = self.place(shape.centre)
-        across, along = (radius * self.scale for radius in shape.radii)
-        if not shape.turn:
-            self.canvas.ellipse(x - across, y - along, x + across, y + along, stroke=int(stroke), fill=int(fill))
-            return
-        self.canvas.saveState()
-        self.canvas.translate(x, y)
-        self.canvas.rotate(shape.turn)
-        self.canvas.ellipse(-across, -along, across, along, stroke=int(stroke), fill=int(fill))
-        self.canvas.restoreState()
+    def oval(self, centre: Point, radii: Point, turn: float = 0.0) -> None:
+        x, y = self.x + centre[0] * self.scale, self.y + centre[1] * self.scale
+        across, along = radii[0] * self.scale, radii[1] * self.scale
+        if turn:
+            cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+            points = [(a * across * cos - b * along * sin, a * across * sin + b * along * cos) for a, b in _ROUND]
+        else:
+            points = [(a * across, b * along) for a, b in _ROUND]
+        places = [f"{x + a:.2f} {y + b:.2f}" for a, b in points]
+        self._written.append(f"{places[0]} m")
+        for start in (1, 4, 7, 10):
+            self._written.append(f"{places[start]} {places[start + 1]} {places[start + 2]} c")
+        self._written.append("h")
 
     def words(self, words: Words) -> None:
         colour = self.theme.colour(words.colour)
         if colour is None:
             return
-        self.fill(colour)
+        self.canvas.setFillColorRGB(*colour.rgb)
+        self.canvas.setFillAlpha(colour.opacity)
+        self._fill = None
         self.canvas.setFont(BOLD if words.bold else REGULAR, words.size * self.scale)
         write = {
             "left": self.canvas.drawString,
             "middle": self.canvas.drawCentredString,
             "right": self.canvas.drawRightString,
         }[words.align]
-        write(*self.place(words.at), words.text)
+        write(self.x + words.at[0] * self.scale, self.y + words.at[1] * self.scale, words.text)
+
+
+_BEND: Final = 4 / 3 * (math.sqrt(2) - 1)
+"""How far the handles of a quarter circle of radius 1 reach, so that the curve meets its middle."""
+_ROUND: Final = (
+    (1.0, 0.0),
+    *((1.0, _BEND), (_BEND, 1.0), (0.0, 1.0)),
+    *((-_BEND, 1.0), (-1.0, _BEND), (-1.0, 0.0)),
+    *((-1.0, -_BEND), (-_BEND, -1.0), (0.0, -1.0)),
+    *((_BEND, -1.0), (1.0, -_BEND), (1.0, 0.0)),
+)
+"""A circle of radius 1 as a start and four curves of two handles and an end."""
+
+
+@lru_cache(maxsize=256)
+def _rgb(colour: Colour) -> str:
+    return " ".join(f"{part:.4g}" for part in colour.rgb)

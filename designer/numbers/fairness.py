@@ -25,6 +25,7 @@ from designer.numbers.payoffs import (
     jobs_change,
     shared,
     sides,
+    start_scores,
     starts_in_turn,
 )
 from designer.numbers.problems import Impossible
@@ -112,7 +113,7 @@ def fairness(
     if not both.second or finish is None or finish.scores == "all together" or finish.running or finish.kind == "goal":
         raise Impossible("Nobody plays against anybody here, so nobody is favoured.")
     numbers = numbers_of(here)
-    asked = _Asked(here, numbers, both, finish, open_point, bonus, seed)
+    asked = _Asked(here, numbers, both, finish, start_scores(here, both), open_point, bonus, seed)
     # Nobody looks at figures on the way: all at once is quicker.
     at_first = min(_FIRST_FIGURE, rallies) if progress is not None or cancelled is not None else rallies
     played = play_rallies(here, at_first, seed, open_point=open_point)
@@ -128,7 +129,9 @@ def fairness(
         found = asked.figure(played)
         batch += 1
     if games:
-        found = replace(found, games=play_games(finish, found.gains, asked.pace(played), games, seed))
+        found = replace(
+            found, games=play_games(finish, found.gains, asked.pace(played), games, seed, start=asked.start)
+        )
     if progress is not None:
         progress(found, 1.0)
     return found
@@ -140,6 +143,7 @@ class _Asked:
     numbers: SettingNumbers
     both: Sides
     finish: Finish
+    start: tuple[int, int]
     open_point: float
     bonus: float
     seed: int
@@ -154,7 +158,7 @@ class _Asked:
         return Pace(drawn + after + play.between_rallies, play.between_hits, hits)
 
     def win(
-        self, rally: Rally, pace: Pace, start: tuple[int, int] = (0, 0)
+        self, rally: Rally, pace: Pace, start: tuple[int, int] | None = None
     ) -> tuple[FinishOdds, tuple[Gain, ...], float]:
         serve = None
         if starts_in_turn(self.here, self.both):
@@ -163,7 +167,9 @@ class _Asked:
             starter = share if self.both.of(self.here.sequence.steps[0].hitter) == "first" else 1 - share
             serve, rally = (starter, starter), shared(rally)
         own = gains(self.here, self.numbers, rally, bonus=self.bonus)
-        odds = finish_odds(self.finish, own, success_of_a_hit(self.numbers), pace, start=start, serve=serve)
+        odds = finish_odds(
+            self.finish, own, success_of_a_hit(self.numbers), pace, start=start or self.start, serve=serve
+        )
         assert odds.odds is not None
         return odds, own, float(odds.odds.win + odds.odds.level / 2)
 
@@ -193,10 +199,13 @@ class _Asked:
         """Return the start score for the weaker side that brings it nearest to even."""
         if self.finish.kind not in ("race", "total", "tie-break"):
             return None
-        best, nearest = (0, 0), abs(win - 0.5)
+        nearest = abs(win - 0.5)
         highest = self.finish.to if isinstance(self.finish.to, int) else (self.finish.starts or 10)
+        best, (first, second) = self.start, self.start
         for points in range(1, min(highest, 30)):
-            start = (0, points) if win > 0.5 else (points, 0)
+            start = (first, second + points) if win > 0.5 else (first + points, second)
+            if max(start) >= highest:
+                break
             _, _, now = self.win(rally, pace, start)
             if abs(now - 0.5) >= nearest:
                 break
@@ -216,15 +225,17 @@ def _shifted(played: Rallies, deviations: float) -> Rally:
     return Rally(won * share, won * (1 - share), rally.nothing)
 
 
-def play_games(finish: Finish, own: Sequence[Gain], pace: Pace, count: int, seed: int) -> Games:
-    """Return ``count`` whole games, their rallies drawn from what one rally brings."""
+def play_games(
+    finish: Finish, own: Sequence[Gain], pace: Pace, count: int, seed: int, *, start: tuple[int, int] = (0, 0)
+) -> Games:
+    """Return ``count`` whole games from a start score, their rallies drawn from what one rally brings."""
     import numpy as np
 
     chance = np.random.default_rng(seed)
     edges = np.cumsum([float(gain.chance) for gain in own])
     first = np.array([gain.first for gain in own])
     second = np.array([gain.second for gain in own])
-    a, b, length = np.zeros(count, int), np.zeros(count, int), np.zeros(count, int)
+    a, b, length = np.full(count, start[0]), np.full(count, start[1]), np.zeros(count, int)
     going = np.arange(count)
     for _ in range(_most_rallies(finish, pace)):
         drawn = np.minimum(np.searchsorted(edges, chance.random(len(going)) * edges[-1], side="right"), len(own) - 1)

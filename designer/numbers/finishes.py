@@ -12,7 +12,7 @@ from designer.drill.rules import Finish
 from designer.numbers.chain import Number
 from designer.numbers.contest import MOST_RALLIES, Contest, Gain, fixed_starts, goal_within
 from designer.numbers.problems import Impossible
-from designer.numbers.scoring import MOST_TRIES, Odds, game, in_a_row, in_a_row_within, race, tie_break
+from designer.numbers.scoring import MOST_TRIES, Odds, in_a_row, in_a_row_within, race, tie_break
 
 BREAK_EVEN: Final = 0.5
 """The chance of a point for who is equal; a shown input, to be changed."""
@@ -70,7 +70,7 @@ def finish_odds(
         return _total(finish, gains, pace, start)
     won = _share(gains)
     if finish.kind == "game":
-        return _played(game(won, advantage=finish.margin != 1), gains, pace)
+        return _played(race(4, won, margin=1 if finish.margin == 1 else 2, start=start), gains, pace)
     if finish.kind == "tie-break":
         if all(gain.first + gain.second <= 1 for gain in gains):
             own, other = serve or (won, 1 - won)

@@ -10,6 +10,7 @@ from designer.drill.conditions import Event
 from designer.drill.rules import Points
 from designer.numbers.contest import Gain
 from designer.numbers.load import branches_of, chance_of
+from designer.numbers.problems import Impossible
 from designer.numbers.shots import SettingNumbers
 from designer.numbers.situation import Situation
 from designer.play.rally import opening_part
@@ -63,6 +64,17 @@ def sides(here: Situation) -> Sides:
     )
 
 
+def start_scores(here: Situation, both: Sides) -> tuple[int, int]:
+    """Return what either side starts with, as the setting says: the most that anybody of it is given."""
+    given = {"first": 0, "second": 0}
+    for start in here.setting.starts.values():
+        for person, points in start.score.items():
+            side = both.of(person) if person in (*both.first, *both.second) else None
+            if side is not None:
+                given[side] = max(given[side], points)
+    return given["first"], given["second"]
+
+
 _IN_TURN: Final = ("in turn", "every two", "by the rules", "anyone")
 
 
@@ -109,8 +121,10 @@ def quick_rally(here: Situation, numbers: SettingNumbers, open_point: float = EQ
 def gains(here: Situation, numbers: SettingNumbers, rally: Rally, *, bonus: float = BONUS) -> tuple[Gain, ...]:
     """Return what one rally may bring either side, every combination with its chance.
 
-    Points for a place are paid at the chance to hit it, points for a way of winning at ``bonus``.
+    Points for a place are paid at the chance to hit it, those for a miss at the chance to miss, points for a way of
+    winning at ``bonus``. Raises ``Impossible`` with a sentence for points that depend on several rallies.
     """
+    _refuse_streaks(here)
     both = sides(here)
     found: dict[tuple[int, int], float] = {}
     for side, chance in (("first", rally.first), ("second", rally.second)):
@@ -118,9 +132,18 @@ def gains(here: Situation, numbers: SettingNumbers, rally: Rally, *, bonus: floa
             key = (value, 0) if side == "first" else (0, value)
             found[key] = found.get(key, 0.0) + chance * share
     found[0, 0] = found.get((0, 0), 0.0) + rally.nothing
-    for side, value, chance in _landed(here, numbers, both):
+    for side, value, chance in (*_landed(here, numbers, both), *_missed(here, numbers, both)):
         found = _added(found, (value, 0) if side == "first" else (0, value), chance)
     return tuple(Gain(chance, *score) for score, chance in found.items() if chance > 0)
+
+
+def _refuse_streaks(here: Situation) -> None:
+    for points in here.setting.points.values():
+        in_a_row = any(event.what == "won" and (event.running or (event.count or 1) > 1) for event in points.on)
+        if in_a_row or points.grows_by:
+            raise Impossible(
+                "Points that depend on several rallies in a row are not worked out; count the finish by hand."
+            )
 
 
 def _added(found: dict[tuple[int, int], float], more: tuple[int, int], chance: float) -> dict[tuple[int, int], float]:
@@ -199,6 +222,26 @@ def _landed(here: Situation, numbers: SettingNumbers, both: Sides) -> Iterable[t
             if value and share > 0:
                 yield both.of(shot.by), value, taken * (share / max(1e-12, 1 - used) if used else share)
             used = max(used, chance) if points.beside != "added" else used
+
+
+def _missed(here: Situation, numbers: SettingNumbers, both: Sides) -> Iterable[tuple[str, int, float]]:
+    """Yield (side, points, chance) for every drawn ball whose miss is paid for or costs points of its own."""
+    ways = [{step.shot.id for step in branch} for branch in branches_of(here)]
+    for shot in numbers.shots:
+        taken = sum(shot.shot in way for way in ways) / len(ways) if ways else 0.0
+        for points in here.setting.points.values():
+            value = points.gives.value or 0
+            means = any(
+                event.what == "missed"
+                and (not event.of or shot.shot in event.of)
+                and (bool(event.of) or shot.by in event.by)
+                for event in points.on
+            )
+            if means and points.gives.then == "points" and value and shot.chance_in is not None:
+                side = both.of(shot.by)
+                if points.gives.to == "other":
+                    side = "second" if side == "first" else "first"
+                yield side, value, taken * (1 - shot.chance_in)
 
 
 def _by_place(points: Points) -> bool:

@@ -21,7 +21,8 @@ from designer.numbers.situation import Situation, situation
 from designer.numbers.strike import Strike
 from designer.numbers.targets import Purpose
 from designer.numbers.timing import Meeting
-from designer.review.check import Check, check
+from designer.review.check import Check, Mend, check
+from designer.review.fitting import larger_target, shorter_finish, start_score
 from designer.wording.counts import listed, number
 from designer.wording.names import letter, name_of, shot_name
 from designer.wording.sentence import ref, unmarked
@@ -38,9 +39,6 @@ LONG_ODDS: Final = 0.9
 
 LONG: Final = 2.0
 """A finish that takes so many times the minutes there are is too long: how long rallies last is known no better."""
-
-MOST_POINTS: Final = 40
-"""A finish of more points is not worked out here: its chain of scores takes longer than a review may."""
 
 NEAR: Final = 1.1
 """A ball that takes so many times the usual speed, or less, is not beyond a level: people differ."""
@@ -176,7 +174,8 @@ def _target(told: Telling, here: Situation, shot: ShotNumbers, found: TargetChan
         f"at {_players(here)} {rate} of {letter(told, shot.by)} lands in {listed(names)}:"
         f" {_MEANT[found.purpose]}; is that meant"
     )
-    yield check("suggestion", "target-rate", f"{text}?", shot.shot, *found.target.areas[:1], at=told.at)
+    mend = larger_target(here, told.at, shot.shot, found)
+    yield check("suggestion", "target-rate", f"{text}?", shot.shot, *found.target.areas[:1], at=told.at, mend=mend)
 
 
 def _young(drill: Drill) -> bool:
@@ -196,11 +195,8 @@ def _of_setting(told: Telling, here: Situation, numbers: SettingNumbers) -> Iter
     worked = load(here, numbers)
     if worked is not None:
         yield from _basket(told, worked)
-    finish = here.setting.finish
-    if finish is not None and isinstance(finish.to, int) and finish.to > MOST_POINTS:
-        return
     try:
-        even = fairness(here, rallies=RALLIES, games=1)
+        even = fairness(here, rallies=RALLIES, games=0)
     except (Impossible, ValueError):
         return  # people who play together, or nothing is drawn
     yield from _too_long(told, here, even)
@@ -252,7 +248,8 @@ def _too_long(told: Telling, here: Situation, even: Fairness) -> Iterator[Check]
         f"at {_players(here)} the finish takes about {round(finish.minutes)} minutes, and {minutes} are planned:"
         " play to fewer, or start with a score"
     )
-    yield check("suggestion", "finish-too-long", text, own.id, at=told.at)
+    mend = shorter_finish(here, told.at, minutes, finish.minutes)
+    yield check("suggestion", "finish-too-long", text, own.id, at=told.at, mend=mend)
 
 
 def _favoured(told: Telling, here: Situation, even: Fairness) -> Iterator[Check]:
@@ -266,8 +263,10 @@ def _favoured(told: Telling, here: Situation, even: Fairness) -> Iterator[Check]
         f"at {_players(here)} {listed([letter(told, each) for each in side])} wins this about"
         f" {number(min(round(often * 10), 9))} times in ten, if an open point is even"
     )
-    if even.even_start is not None and max(even.even_start) > 0:
-        points = max(even.even_start)
+    mend: Mend | None = None
+    points = 0 if even.even_start is None else even.even_start[1 if even.win > 0.5 else 0]
+    if points > 0:
+        mend = start_score(here, told.at, other, points)
         text += (
             f": swap the jobs half-way, or let {listed([letter(told, each) for each in other])} start with"
             f" {number(points)} point{'s' if points > 1 else ''}"
@@ -275,4 +274,5 @@ def _favoured(told: Telling, here: Situation, even: Fairness) -> Iterator[Check]
     else:
         text += ": swap the jobs half-way"
     finish = told.setting.finish
-    yield check("suggestion", "side-favoured", text, *((finish.id,) if finish is not None else ()), at=told.at)
+    about = (finish.id,) if finish is not None else ()
+    yield check("suggestion", "side-favoured", text, *about, at=told.at, mend=mend)

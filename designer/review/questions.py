@@ -78,6 +78,7 @@ _HOUSE: Final[dict[str, dict[str, Any]]] = {
     "caller": {"called_by": ("receiver",)},
     "doubt": {"in_doubt": "replay"},
     "come-in": {"come_in": ("anyone",)},
+    "played-feed": {"feed_played": "accepted"},
     "stop": {"stopped": Outcome(then="replay")},
 }
 

@@ -4,7 +4,7 @@ import pytest
 
 from designer.drill.conditions import Event, Outcome
 from designer.drill.rules import Finish, Part, Points, Start, Swap
-from designer.numbers.contest import Gain
+from designer.numbers.contest import Gain, contest
 from designer.numbers.fairness import fairness, play_games
 from designer.numbers.finishes import Pace
 from designer.numbers.problems import Impossible
@@ -107,6 +107,22 @@ def test_played_races_tie_breaks_and_totals():
     total = played(kind="total", starts=20)
     assert (total.first, total.level) == pytest.approx((binom.sf(10, 20, 0.55), binom.pmf(10, 20, 0.55)), abs=0.012)
     assert total.rallies == 20
+
+
+def test_a_start_score_of_the_drill_counts(drawn, rally):
+    given = Start(id="start", shot="feed", by=("B",), bad=Outcome(then="replay"), score={"A": 4})
+    plain = fairness(drawn(*rally[:4], FORCED, OPEN, WON, RACE, given.changed(score={})), rallies=800, games=0)
+    ahead = fairness(drawn(*rally[:4], FORCED, OPEN, WON, RACE, given), rallies=800, games=5000)
+    assert ahead.win > plain.win + 0.1
+    assert ahead.games.first == pytest.approx(ahead.win, abs=0.03)
+
+
+def test_two_ended_games_are_played_as_they_are_worked_out():
+    gains = (Gain(0.55, 1), Gain(0.45, -1))
+    two_ended = Finish(id="end", kind="race", to=5, floor=-5)
+    games = play_games(two_ended, gains, PACE, 20_000, 3)
+    exact = contest(gains, 5, floor=-5)
+    assert (games.first, games.rallies) == pytest.approx((exact.win, exact.points), rel=0.03)
 
 
 def test_the_clock_ends_a_game():

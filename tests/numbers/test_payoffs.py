@@ -6,7 +6,8 @@ from designer.drill.conditions import Event, In, Outcome
 from designer.drill.items import Area, Rectangle
 from designer.drill.people import Spot
 from designer.drill.rules import Part, Points, Start, Swap
-from designer.numbers.payoffs import Rally, gains, jobs_change, quick_rally, shared, sides, starts_in_turn
+from designer.numbers.payoffs import Rally, gains, jobs_change, quick_rally, shared, sides, start_scores, starts_in_turn
+from designer.numbers.problems import Impossible
 from designer.numbers.shots import numbers_of
 
 HALF = Rally(0.5, 0.3, 0.2)
@@ -99,3 +100,24 @@ def test_people_who_change_jobs(drawn, rally):
     assert jobs_change(here, sides(here))
     late = drawn(*rally, swap.changed(on=(Event(what="finished"),)))
     assert not jobs_change(late, sides(late))
+
+
+def test_a_miss_that_costs_a_point_is_counted(drawn, rally):
+    here = drawn(*rally[:4], paid("won", 1), paid("fault", -1, "added", what="missed", of=("reply",)))
+    missed = 1 - numbers_of(here).shot("reply").chance_in
+    found = scores(here)
+    assert found[0, 0] == pytest.approx(HALF.nothing * (1 - missed) + HALF.first * missed)
+    assert found[-1, 1] == pytest.approx(HALF.second * missed)
+
+
+@pytest.mark.parametrize("more", [{"count": 3, "running": True}, {}])
+def test_points_for_a_row_of_rallies_are_refused_with_a_sentence(drawn, rally, more):
+    streak = paid("row", 1, **more) if more else paid("row", 1).changed(grows_by=1)
+    with pytest.raises(Impossible, match=r"several rallies in a row are not worked out"):
+        scores(drawn(*rally, streak))
+
+
+def test_start_scores_are_given_by_side(drawn, rally):
+    start = Start(id="start", shot="feed", by=("B",), bad=Outcome(then="replay"), score={"B": 3, "server": 9})
+    here = drawn(*rally, start)
+    assert start_scores(here, sides(here)) == (0, 3)

@@ -11,7 +11,7 @@ from designer.drill.setting import At
 from designer.wording.telling import telling
 
 AT = At("p")
-HOUSE = House(called_by=("receiver",), in_doubt="replay", stopped=Outcome(then="replay"))
+HOUSE = House(called_by=("receiver",), in_doubt="replay", stopped=Outcome(then="replay"), feed_played="accepted")
 COURT = Court(run_back=6.4008, side_run=3.6576)
 
 

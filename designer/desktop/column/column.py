@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
@@ -18,6 +17,7 @@ from designer.desktop.column.heading import Heading
 from designer.desktop.column.place_text import PlaceText
 from designer.desktop.column.reader_bar import ReaderBar
 from designer.desktop.column.sentence import SentenceRow
+from designer.desktop.column.stops import chain, stops
 from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
@@ -69,6 +69,8 @@ class CardColumn(QWidget):
         self._rows: dict[str, SentenceRow] = {}
         self._headings: dict[str, Heading] = {}
         self._opener: Opener | None = None
+        self._order: list[QWidget] = []
+        self._stops: list[QWidget] = []
         self.bar = ReaderBar(self)
         self.bar.chosen.connect(lambda _: self.refresh())
         self.bar.printed.connect(self.printed)
@@ -166,9 +168,15 @@ class CardColumn(QWidget):
                 self._page.removeWidget(widget)
                 self._page.insertWidget(place, widget)
                 widget.show()
-        stops = list(_stops(order))
-        for before, after in pairwise(stops):
-            QWidget.setTabOrder(before, after)
+        self._order = order
+        self._chain()
+
+    def _chain(self) -> None:
+        """Let the Tab key go through the page as it is seen."""
+        found = [stop for widget in self._order for stop in stops(widget)]
+        if found != self._stops:
+            self._stops = found
+            chain(found)
 
     def _row(self, entry: Entry, sentence: Sentence) -> SentenceRow:
         row = self._rows.get(entry.key)
@@ -215,10 +223,17 @@ class CardColumn(QWidget):
 
     def drop(self, form: OpenForm) -> None:
         """Take a form that was closed off the page."""
+        self._order = [widget for widget in self._order if widget is not form]
+        self._stops = []
         self._page.removeWidget(form)
         form.hide()
         form.deleteLater()
         self._show_states()
+
+    def follow_form(self, form: OpenForm) -> None:
+        """Take note that rows of an open form have come or gone."""
+        if form in self._order:
+            self._chain()
 
     def scroll_to(self, form: OpenForm) -> None:
         """Bring a form into sight once it has its place."""
@@ -327,14 +342,6 @@ class CardColumn(QWidget):
         if self._opener is not None:
             self._opener.show()
         self.update()
-
-
-def _stops(order: list[QWidget]) -> Iterator[QWidget]:
-    """Yield where the Tab key stops, from top to bottom: a usual answer comes after its question."""
-    for widget in order:
-        yield widget
-        if isinstance(widget, SentenceRow) and widget.usual is not None:
-            yield widget.usual
 
 
 def _in_order(written: list[str], asked: list[str]) -> list[str]:

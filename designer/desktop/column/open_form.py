@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from PySide6.QtCore import QRect, Qt, Signal
+from PySide6.QtCore import QEvent, QRect, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -31,6 +31,8 @@ class OpenForm(QWidget):
     followed = Signal()
     deleted = Signal()
     closed = Signal()
+    relaid = Signal()
+    """Rows have come or gone."""
 
     def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[str, str]]) -> None:
         super().__init__()
@@ -63,6 +65,11 @@ class OpenForm(QWidget):
         self.form.show_record(record, context)
         if self.beside is not None:
             self.beside.show_record(record, context)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.relaid.emit()
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:

@@ -108,6 +108,7 @@ class Opener(QObject):
         form.followed.connect(self._follow)
         form.deleted.connect(self._delete)
         form.closed.connect(self.done)
+        form.relaid.connect(lambda: self._column.follow_form(form))
         if subject.record_id is not None:
             self._view.select([subject.record_id])
         self._column.refresh()

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import unicodedata
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
@@ -14,14 +16,16 @@ from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower, rows_of, wider
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
-from designer.cards.papers import Paper, chosen_paper
+from designer.cards.papers import POSTERS, Paper, chosen_paper
 from designer.cards.pieces import Pieces, headings
+from designer.cards.poster import poster
 from designer.cards.subject import Subject
-from designer.cards.text import Typesetter
+from designer.cards.text import RIGHT_TO_LEFT, Typesetter, Unprintable
+from designer.cards.whereabouts import where_written
 from designer.drawing.themes import Theme, theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Drill
-from designer.drill.setting import At
+from designer.drill.setting import At, addresses, setting_at
 from designer.wording.card import CardWords, Reader, card_words
 from designer.wording.units import Units
 
@@ -58,27 +62,69 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     large_print: bool = False,
     binder: bool = False,
     sealed: bool = False,
+    address: str = "",
 ) -> Card:
     """Return the card of the setting at ``at``.
 
-    ``paper`` and the last four are those of ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG; ``source`` is the drill file
-    to attach; ``grey`` prints black on white for a photocopier. The same arguments give the same bytes. Raises
-    ``KeyError`` where the drill has no such setting, job or paper.
+    ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
+    ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
+    ``source`` is the drill file to attach; ``grey`` prints black on white for a photocopier; ``address`` is printed as a
+    code. The same arguments give the same bytes. Raises ``KeyError`` where the drill has no such setting, job or paper,
+    ``Unprintable`` where something cannot be set as it should be.
     """
-    sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
     if player is not None and drill.job(player) is None:
         letters = ", ".join(job.letter for job in drill.jobs) or "none"
         raise KeyError(f"the drill has no job {player!r}; it has {letters}")
     words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
-    mark, notices = _logo(logo)
-    made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey=grey, units=units)
-    sides, sheet = made.sides(sheet)
-    pdf = made.pdf(sides, sheet)
+    notices: tuple[str, ...] = ()
+    if paper in POSTERS:
+        subject = Subject(drill, at, words, reader, player, units)
+        pdf, pages = poster(subject, paper, colours, typesetter)
+    else:
+        sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
+        mark, notices = _logo(logo)
+        made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, address)
+        sides, sheet = made.sides(sheet)
+        pdf, pages = made.pdf(sides, sheet), len(sides)
+    refuse_declined(drill, typesetter)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
-    return Card(done, len(sides), (*notices, *typesetter.notices()))
+    return Card(done, pages, (*notices, *lacking(drill, typesetter)))
+
+
+def refuse_declined(drill: Drill, typesetter: Typesetter) -> None:
+    """Raise ``Unprintable`` where a text has letters that are written from right to left."""
+    text = typesetter.declined()
+    if text:
+        sign = next(sign for sign in text if unicodedata.bidirectional(sign) in RIGHT_TO_LEFT)
+        where = "".join(f" in {place}" for place in where_written(drill, sign)[:1])
+        raise Unprintable(
+            f"“{sign}”{where} is of a script that is written from right to left. This program cannot set it as it is read, "
+            "so it makes no card of it; write that text in Latin, Greek or Cyrillic letters."
+        )
+
+
+def lacking(drill: Drill, typesetter: Typesetter) -> tuple[str, ...]:
+    """Return a sentence about each sign that could not be printed, with where in the drill it stands."""
+    drawn = (
+        getattr(item, field, "")
+        for at in addresses(drill)
+        for item in setting_at(drill, at).items.values()
+        for field in ("name", "text")
+    )
+    for text in dict.fromkeys(drawn):
+        typesetter.clean(text or "")
+    return tuple(
+        f"The card's font has no sign for {sign} (U+{ord(sign):04X}){_listed(where_written(drill, sign))}; "
+        "a question mark stands in its place."
+        for sign in typesetter.lacking()
+    )
+
+
+def _listed(places: Sequence[str]) -> str:
+    return f" in {', '.join(places)}" if places else ""
 
 
 def _logo(found: str | bytes | None) -> tuple[Logo | None, tuple[str, ...]]:
@@ -106,6 +152,7 @@ class Maker:
     logo: Logo | None
     grey: bool
     units: Units = "rackets"
+    address: str = ""
 
     def sides(self, paper: Paper) -> tuple[tuple[Side, ...], Paper]:
         """Return the sides, and the paper they were laid out for.
@@ -119,8 +166,10 @@ class Maker:
             return first, paper
         for tried in wider(paper, found, room, sides=len(first)):
             draft = self._with_diagram(found, tried, room, draft=True)
-            if len(draft) <= len(first) and _said(draft[0]) >= _said(first[0]):
-                return self._with_diagram(found, tried, room, draft=False), tried
+            if _as_much(draft, first):
+                sides = self._with_diagram(found, tried, room, draft=False)
+                if _as_much(sides, first):  # the true picture may turn out a little taller than its draft
+                    return sides, tried
         if len(first) > 1 and self.reader == "player":
             tried = narrower(paper)
             if len(self._with_diagram(found, tried, room, draft=True)) < len(first):
@@ -142,7 +191,7 @@ class Maker:
         return contents(self._subject(), pieces, front=top - bottom), Room(paper, top, short, bottom)
 
     def _subject(self) -> Subject:
-        return Subject(self.drill, self.at, self.words, self.reader, self.player, self.units)
+        return Subject(self.drill, self.at, self.words, self.reader, self.player, self.units, self.address)
 
     def _frame(self, paper: Paper, pages: int) -> Frame:
         return Frame(
@@ -199,6 +248,11 @@ class Maker:
         brand = self.brand.colour if self.brand and not self.grey else ink
         heading = brand if contrast_with_white(brand) >= LEAST_CONTRAST else ink
         return {"ink": ink, "soft": role("soft"), "brand": heading, "bar": brand, "note": NOTE_LINE}
+
+
+def _as_much(sides: Sequence[Side], first: Sequence[Side]) -> bool:
+    """Whether there are no more ``sides`` than ``first`` has, and as much is said on the first of them."""
+    return len(sides) <= len(first) and _said(sides[0]) >= _said(first[0])
 
 
 def _said(side: Side) -> int:

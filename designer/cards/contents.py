@@ -11,6 +11,7 @@ from designer.cards.papers import Type
 from designer.cards.pictures import Pictures
 from designer.cards.pieces import Pieces
 from designer.cards.scores import score_blocks
+from designer.cards.square_code import SquareCode
 from designer.cards.subject import Subject
 from designer.drill.drill import Drill
 from designer.drill.items import Basket
@@ -158,9 +159,10 @@ def _player_after(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
     """Return what players need to run it by themselves: how it is laid out, and boxes for the score."""
     scores = score_blocks(subject.drill, subject.at, pieces, player=subject.you, units=subject.units)
     laid = _laid_out(subject, pieces)
+    code = _code(subject, pieces)
     if pieces.paper.columns > 1:
-        return (*((Balanced(laid, pieces.paper.gutter, before=8.0),) if laid else ()), Group(scores, before=8.0))
-    return (*laid, *scores)
+        return (*((Balanced(laid, pieces.paper.gutter, before=8.0),) if laid else ()), Group(scores, before=8.0), *code)
+    return (*laid, *scores, *code)
 
 
 def _player_strip(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
@@ -169,11 +171,12 @@ def _player_strip(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
         return ()
     scores = score_blocks(subject.drill, subject.at, pieces, player=subject.you, units=subject.units)
     laid = _laid_out(subject, pieces)
+    code = _code(subject, pieces)
     if not laid:
-        return scores
+        return (*scores, *code)
     gutter = pieces.paper.gutter
-    beside: tuple[Block, ...] = (Columns((laid, scores), gutter, before=8.0),)
-    under: tuple[Block, ...] = (Balanced(laid, gutter, before=8.0), *scores)
+    beside: tuple[Block, ...] = (Columns((laid, (*scores, *code)), gutter, before=8.0),)
+    under: tuple[Block, ...] = (Balanced(laid, gutter, before=8.0), *scores, *code)
     return min(beside, under, key=lambda blocks: stacked(blocks, pieces.paper.inner))
 
 
@@ -216,7 +219,14 @@ def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]
         blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
     else:
         blocks += sections
-    return (*blocks, *_how_it_went(pieces))
+    return (*blocks, *_code(subject, pieces), *_how_it_went(pieces))
+
+
+def _code(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
+    """Return the code of the address that the owner gives, () where none is given."""
+    if not subject.address:
+        return ()
+    return (SquareCode(subject.address, pieces.paper.body, pieces.typesetter, before=4.0),)
 
 
 def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group, ...]:

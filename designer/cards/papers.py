@@ -221,7 +221,7 @@ def chosen_paper(
     sentence where there is no such paper.
     """
     if name not in PAPERS:
-        raise KeyError(f"there is no paper {name!r}; there are {', '.join(PAPERS)}")
+        raise KeyError(f"there is no paper {name!r}; there are {', '.join((*PAPERS, *POSTERS))}")
     if large_print and name not in LARGE_PRINT:
         raise KeyError(f"large print does not fit {PAPERS[name].title}; choose one of {', '.join(LARGE_PRINT)}")
     paper = PAPERS[name]

@@ -13,7 +13,7 @@ from designer.wording.units import Units
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """What a card is about: one setting of a drill in words, for one reader; ``player`` is the job it speaks to."""
+    """What a card is about: one setting of a drill in words, for one reader; ``player`` is the job it speaks to, ``address`` what its code leads to."""
 
     drill: Drill
     at: At
@@ -21,6 +21,7 @@ class Subject:
     reader: Reader
     player: str | None = None
     units: Units = "rackets"
+    address: str = ""
 
     @property
     def you(self) -> str | None:

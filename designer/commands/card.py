@@ -6,14 +6,22 @@ import argparse
 import os
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING, Final
 
-from designer.cards.papers import LARGE_PRINT, PAPERS
+from designer.cards.imposing import SHEETS, grid
+from designer.cards.papers import LARGE_PRINT, PAPERS, POSTERS
 from designer.commands.arguments import Commands, add_at, add_command, add_output
 from designer.commands.files import STANDARD_OUTPUT, opened, refuse_overwriting, setting_named, write
 from designer.commands.saying import complain
 from designer.commands.status import FINE, UNREADABLE, WrongUsage
+from designer.drill.setting import setting_at
 from designer.storage.parsing import Unreadable
 from designer.storage.writing import Unwritable
+
+if TYPE_CHECKING:
+    from designer.drill.brand import Brand
+    from designer.drill.drill import Drill
+    from designer.drill.setting import At
 
 _ENDINGS = (".drill.json", ".json", ".pdf")
 
@@ -25,11 +33,12 @@ def add(commands: Commands) -> None:
         "card",
         "make the card of a drill as a PDF",
         "drill-designer card samples/wide-start.drill.json -o card.pdf --for coach --paper a4",
+        "drill-designer card samples/wide-start.drill.json -o cards.pdf --each-player --paper a6 --on a4",
         "drill-designer card samples/*.drill.json -o cards/",
     )
     parser.add_argument("files", nargs="+", metavar="FILE", help="a drill, or a card that carries one")
     add_output(parser, "the PDF to write, or the folder for the cards of several drills")
-    parser.add_argument("--paper", choices=tuple(PAPERS), help="default: a5; with --large-print a4")
+    parser.add_argument("--paper", choices=(*PAPERS, *POSTERS), help="default: a5; with --large-print a4")
     parser.add_argument("--across", action="store_true", help="the sheet on its side, the court along it")
     parser.add_argument("--large-print", action="store_true", help="no letter under 16 pt, set in one column")
     parser.add_argument("--binder", action="store_true", help="a margin for the rings, on the other side on backs")
@@ -37,7 +46,19 @@ def add(commands: Commands) -> None:
     parser.add_argument(
         "--for", dest="reader", choices=("player", "coach", "stand-in"), default="player", help="default: player"
     )
-    parser.add_argument("--player", metavar="LETTER", help="the job that a player's card speaks to, such as A")
+    whose = parser.add_mutually_exclusive_group()
+    whose.add_argument("--player", metavar="LETTER", help="the job that a player's card speaks to, such as A")
+    whose.add_argument("--each-player", action="store_true", help="a card for each player of the drill, in one PDF")
+    parser.add_argument(
+        "--on",
+        choices=tuple(SHEETS),
+        metavar="SHEET",
+        help="several small cards to a sheet of a4 or letter, with cut marks",
+    )
+    parser.add_argument(
+        "--copies", type=_copies, metavar="N", help="of each card on the sheets of --on; default: as fill the first"
+    )
+    parser.add_argument("--address", default="", help="an address of yours, printed as a code that a telephone reads")
     add_at(parser)
     parser.add_argument("--units", choices=("rackets", "metres", "feet"), default="rackets", help="default: rackets")
     parser.add_argument("--grey", action="store_true", help="black on white, for a photocopier")
@@ -61,8 +82,7 @@ def add(commands: Commands) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Write the cards; return the exit status. One drill that cannot be read does not keep back the others."""
-    if asked.player is not None and asked.reader != "player":
-        raise WrongUsage("--player goes with --for player only.")
+    _refuse_contradictions(asked)
     if asked.large_print and _paper(asked) not in LARGE_PRINT:
         raise WrongUsage(f"--large-print needs --paper {' or '.join(LARGE_PRINT)}.")
     outputs = _outputs(asked.files, asked.output)
@@ -76,6 +96,33 @@ def run(asked: argparse.Namespace) -> int:
             complain(str(reason))
             status = UNREADABLE
     return status
+
+
+def _refuse_contradictions(asked: argparse.Namespace) -> None:
+    if (asked.player is not None or asked.each_player) and asked.reader != "player":
+        raise WrongUsage(f"{'--each-player' if asked.each_player else '--player'} goes with --for player only.")
+    if asked.copies is not None and asked.on is None:
+        raise WrongUsage("--copies goes with --on only.")
+    if _paper(asked) in POSTERS:
+        more = [name for name in ("across", "binder", "sealed_edge", "on", "address") if getattr(asked, name)]
+        if more or asked.each_player:
+            wrong = f"--{(more or ['each-player'])[0].replace('_', '-')}"
+            raise WrongUsage(f"{wrong} goes with a card, not with a poster.")
+    if asked.on is not None:
+        paper = PAPERS[_paper(asked)]
+        try:
+            grid((paper.width, paper.height), asked.on)
+        except KeyError as reason:
+            raise WrongUsage(f"--on {asked.on} --paper {_paper(asked)}: {reason.args[0]}.") from reason
+
+
+def _copies(text: str) -> int:
+    if not text.isdigit() or not 1 <= int(text) <= _MOST_COPIES:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to {_MOST_COPIES}")
+    return int(text)
+
+
+_MOST_COPIES: Final = 500
 
 
 def _paper(asked: argparse.Namespace) -> str:
@@ -106,14 +153,11 @@ def _stem(file: str) -> str:
 
 def _card(file: str, asked: argparse.Namespace) -> bytes:
     """Return the PDF of one drill's card, telling what could not be printed as it was written."""
-    from designer.cards.card import make_card
+    from designer.cards.attachment import finished
+    from designer.cards.imposing import imposed, joined
     from designer.storage.brand import brand_beside, logo_svg
 
     found = opened(file)
-    at = setting_named(found.drill, asked.at, file)
-    if asked.player is not None and found.drill.job(asked.player) is None:
-        letters = ", ".join(job.letter for job in found.drill.jobs) or "none"
-        raise WrongUsage(f"{file}: there is no player {asked.player!r}; the drill has {letters}.")
     brand, logo = None, None
     try:
         brand = brand_beside(file)
@@ -121,22 +165,62 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
     except Unreadable as reason:
         complain(f"{reason} The card is made without it.")
     with_source = asked.reader != "player" if asked.source is None else asked.source
-    card = make_card(
-        found.drill,
-        at,
-        paper=_paper(asked),
-        reader=asked.reader,
-        player=asked.player,
-        units=asked.units,
-        brand=brand,
-        logo=logo,
-        source=found.source if with_source else None,
-        grey=asked.grey,
-        across=asked.across,
-        large_print=asked.large_print,
-        binder=asked.binder,
-        sealed=asked.sealed_edge,
-    )
+    source = found.source if with_source else None
+    letters = _letters(found.drill, setting_named(found.drill, asked.at, file), file, asked)
+    cards = [_made(file, asked, found.drill, letter, brand, logo, source) for letter in letters]
+    if asked.on is None and len(cards) == 1:
+        return cards[0]
+    whole = joined(cards) if asked.on is None else imposed(cards, asked.on, copies=asked.copies)
+    name = f"{found.drill.code or found.drill.id}.drill.json"
+    return finished(whole, dated=found.drill.dated, source=source, file_name=name)
+
+
+def _letters(drill: Drill, at: At, file: str, asked: argparse.Namespace) -> tuple[str | None, ...]:
+    """Return the jobs that the cards are for, (None,) where nobody is named. Raises ``WrongUsage`` for one there is not."""
+    if asked.player is not None and drill.job(asked.player) is None:
+        letters = ", ".join(job.letter for job in drill.jobs) or "none"
+        raise WrongUsage(f"{file}: there is no player {asked.player!r}; the drill has {letters}.")
+    if not asked.each_player:
+        return (asked.player,)
+    standing = {spot.job for spot in setting_at(drill, at).spots.values()}
+    found = tuple(job.letter for job in drill.jobs if job.by == "player" and job.letter in standing)
+    if not found:
+        raise WrongUsage(f"{file}: --each-player: nobody stands on the court of this setting.")
+    return found
+
+
+def _made(  # what one file gives to each of its cards
+    file: str,
+    asked: argparse.Namespace,
+    drill: Drill,
+    letter: str | None,
+    brand: Brand | None,
+    logo: str | bytes | None,
+    source: bytes | None,
+) -> bytes:
+    from designer.cards.card import make_card
+    from designer.cards.text import Unprintable
+
+    try:
+        card = make_card(
+            drill,
+            setting_named(drill, asked.at, file),
+            paper=_paper(asked),
+            reader=asked.reader,
+            player=letter,
+            units=asked.units,
+            brand=brand,
+            logo=logo,
+            source=source if not asked.each_player and asked.on is None else None,
+            grey=asked.grey,
+            across=asked.across,
+            large_print=asked.large_print,
+            binder=asked.binder,
+            sealed=asked.sealed_edge,
+            address=asked.address,
+        )
+    except Unprintable as reason:
+        raise Unreadable(f"{file}: {reason}") from reason
     for notice in card.notices:
         complain(f"{file}: {notice}")
     return card.pdf

@@ -16,6 +16,7 @@ GAP: Final = 2.7
 HEAD: Final = (6.6, 5.2)
 FAN_HEAD: Final = (5.1, 4.1)
 TAG: Final = 9.8
+TAG_TEXT: Final = 8.4
 FLAG_HEIGHT: Final = 13.0
 FLAG_TEXT: Final = 8.6
 FLAG_REACH: Final = 4.4
@@ -70,7 +71,7 @@ def contact(pen: Pen, at: Point, direction: Point) -> Iterator[Primitive]:
 
 def tag_width(digit: str) -> float:
     """Return how wide a step's tag is, in u."""
-    return max(TAG, text_width(digit, 8.4, bold=True) + 4.4)
+    return max(TAG, text_width(digit, TAG_TEXT, bold=True) + 4.4)
 
 
 def tag(pen: Pen, at: Point, digit: str, *, feed: bool) -> Iterator[Primitive]:
@@ -78,18 +79,18 @@ def tag(pen: Pen, at: Point, digit: str, *, feed: bool) -> Iterator[Primitive]:
     style = pen.style("ball", 0.95, fill="paper") if feed else Style(fill="ball")
     size = 0.95 if feed else 0.0
     yield from pen.box(at, tag_width(digit) - size, TAG - size, 1.8, style)
-    yield pen.words(digit, at, 8.4, "ball" if feed else "paper", bold=True)
+    yield pen.words(digit, at, TAG_TEXT, "ball" if feed else "paper", bold=True)
 
 
 def pill_width(text: str = "or") -> float:
     """Return how wide the pill of a fan is, in u."""
-    return text_width(text, 8.4, bold=True) + 7.0
+    return text_width(text, TAG_TEXT, bold=True) + 7.0
 
 
 def pill(pen: Pen, at: Point, text: str = "or") -> Iterator[Primitive]:
     """Yield the pill that says a fan is a choice."""
     yield from pen.box(at, pill_width(text) - 0.95, TAG - 0.95, TAG / 2, pen.style("ball", 0.95, fill="paper"))
-    yield pen.words(text, at, 8.4, "ball", bold=True)
+    yield pen.words(text, at, TAG_TEXT, "ball", bold=True)
 
 
 def flag_width(text: str) -> float:

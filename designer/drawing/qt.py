@@ -173,12 +173,12 @@ def _whole(shape: Path | Strokes | Dots | Ellipse) -> QPainterPath:
     return path
 
 
-def image(picture: Picture, theme: Theme, width: int) -> QImage:
-    """Return the whole picture ``width`` pixels wide on the theme's ground, every pixel opaque."""
+def image(picture: Picture, theme: Theme, width: int, *, transparent: bool = False) -> QImage:
+    """Return the whole picture ``width`` pixels wide on the theme's ground, every pixel opaque; or with no ground at all."""
     left, low, right, high = picture.extent
     scale = width / (right - left)
-    made = QImage(width, max(1, round((high - low) * scale)), QImage.Format.Format_RGB32)
-    made.fill(QColor(theme.ground.hex))
+    made = QImage(width, max(1, round((high - low) * scale)), _FORMATS[transparent])
+    made.fill(QColor(0, 0, 0, 0) if transparent else QColor(theme.ground.hex))
     painter = QPainter(made)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.scale(scale, scale)
@@ -188,12 +188,15 @@ def image(picture: Picture, theme: Theme, width: int) -> QImage:
     return made
 
 
-def png(picture: Picture, theme: Theme, width: int) -> bytes:
+_FORMATS: Final = {False: QImage.Format.Format_RGB32, True: QImage.Format.Format_ARGB32_Premultiplied}
+
+
+def png(picture: Picture, theme: Theme, width: int, *, transparent: bool = False) -> bytes:
     """Return the whole picture as a PNG file ``width`` pixels wide; no screen and no running application is needed."""
     _application()
     buffer = QBuffer()
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image(picture, theme, width).save(buffer, "PNG")  # type: ignore[call-overload]
+    image(picture, theme, width, transparent=transparent).save(buffer, "PNG")  # type: ignore[call-overload]
     return bytes(buffer.data().data())
 
 

@@ -16,8 +16,16 @@ UNITS: Final = 100
 _ANCHOR: Final = {"left": "", "middle": ' text-anchor="middle"', "right": ' text-anchor="end"'}
 
 
-def svg(picture: Picture, theme: Theme, width_px: float, *, title: str = "", description: str = "") -> str:
-    """Return ``picture`` as a whole SVG file's text, shown ``width_px`` pixels wide, on the theme's ground.
+def svg(
+    picture: Picture,
+    theme: Theme,
+    width_px: float,
+    *,
+    title: str = "",
+    description: str = "",
+    transparent: bool = False,
+) -> str:
+    """Return ``picture`` as a whole SVG file's text, shown ``width_px`` pixels wide, on the theme's ground or on none.
 
     ``title`` and ``description`` are what a screen reader says.
     """
@@ -36,9 +44,10 @@ def svg(picture: Picture, theme: Theme, width_px: float, *, title: str = "", des
     if description:
         lines.append(f"<desc>{_text(description)}</desc>")
     x, y, *_ = box.split()
-    lines.append(
-        f'<rect x="{x}" y="{y}" width="{_number(width)}" height="{_number(height)}" fill="{theme.ground.hex}"/>'
-    )
+    if not transparent:
+        lines.append(
+            f'<rect x="{x}" y="{y}" width="{_number(width)}" height="{_number(height)}" fill="{theme.ground.hex}"/>'
+        )
     for mark in picture.marks:
         shapes = [text for shape in mark.primitives for text in _shape(shape, theme)]
         if shapes:

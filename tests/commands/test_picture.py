@@ -4,6 +4,7 @@ import xml.etree.ElementTree as ET
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 ROOT = Path(__file__).parents[2]
 SVG = "{http://www.w3.org/2000/svg}svg"
@@ -76,3 +77,26 @@ def test_without_the_libraries_of_qt_the_packages_are_named(call, wide, tmp_path
     assert said.status == 2
     said.one_sentence("a.png", "Qt")
     assert not (tmp_path / "a.png").exists()
+
+
+def test_all_progressions_stand_in_one_row_with_their_names(call, wide):
+    root = ET.fromstring(call("picture", wide, "-o", "-", "--all").data)
+    said = [text.text for text in root.iter(SVG.replace("svg}svg", "svg}text"))]
+    assert [text for text in said if text[:1].isdigit() and len(text) > 2] == [
+        "1 Together", "2 Fed, then open", "3 Points", "4 From the serve",
+    ]  # fmt: skip
+    assert said.count("NET") == 4
+    assert call("picture", wide, "-o", "-", "--all", "--at", "2").status == 64
+
+
+def test_a_transparent_picture_has_no_ground(call, wide, tmp_path):
+    """SVG 1.1, 9.2 for the rectangle; PNG, third edition, 11.2.1: colour type 6 is truecolour with alpha."""
+    plain, bare = (call("picture", wide, "-o", "-", *more).data for more in ((), ("--transparent",)))
+    ground = f"{SVG[:-3]}rect"
+    assert ET.fromstring(plain).find(ground) is not None
+    assert ET.fromstring(bare).find(ground) is None
+    assert call("picture", wide, "-o", tmp_path / "a.png", "--transparent", "--width", "200").status == 0
+    with Image.open(tmp_path / "a.png") as image:
+        assert image.mode == "RGBA"
+        assert image.getpixel((1, 1))[3] == 0
+        assert image.getchannel("A").getextrema() == (0, 255)

@@ -8,6 +8,7 @@ from designer.drill.acceptance import holds
 from designer.wording.misses import is_stop
 from designer.wording.outcomes import outcome
 from designer.wording.people import group
+from designer.wording.questions import STOP, of_care
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
@@ -15,9 +16,6 @@ from designer.wording.units import height
 
 NO_OTHER: Final = "No other cautions from the drawing; inspect the court."
 """Always the last words of a coach's cautions: the program never says that a court is without danger."""
-
-STOP: Final = "Ball or person on court: anyone calls “stop”, replay."
-"""What holds where neither the drill nor its house says otherwise."""
 
 
 def care(told: Telling) -> tuple[Sentence, ...]:
@@ -27,7 +25,8 @@ def care(told: Telling) -> tuple[Sentence, ...]:
         for number, words in enumerate(told.drill.safety, 1)
         if (text := own_text(told, words))
     ]
-    found.append(stop(told))
+    stopped = stop(told)
+    found += (stopped,) if stopped is not None else of_care(told) or (sentence("care:stop", STOP),)
     if told.brief:
         return tuple(found)
     for number, accepted in enumerate(told.drill.accepted, 1):
@@ -38,8 +37,11 @@ def care(told: Telling) -> tuple[Sentence, ...]:
     return tuple(found)
 
 
-def stop(told: Telling) -> Sentence:
-    """Return what is done when a ball or a person comes on court: the drill's own rule, else the house's, else ours."""
+def stop(told: Telling) -> Sentence | None:
+    """Return what is done when a ball or a person comes on court: the drill's own rule, else the house's.
+
+    None where neither says so: then that anyone calls "stop" stands with the question of what follows.
+    """
     for points in told.setting.points.values():
         if is_stop(points):
             event = points.on[0]
@@ -53,7 +55,7 @@ def stop(told: Telling) -> Sentence:
     stopped = told.drill.house.stopped
     if stopped is not None:
         return sentence("care:stop", f"ball or person on court: anyone calls “stop”, {outcome(told, stopped)}")
-    return sentence("care:stop", STOP)
+    return None
 
 
 def _surroundings(told: Telling) -> list[Sentence]:

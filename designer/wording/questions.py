@@ -12,11 +12,13 @@ from typing import Any, Final, Literal
 from designer.drill.base import Record
 from designer.drill.conditions import Event, In
 from designer.drill.movement import FEEDS, SERVES
+from designer.drill.people import Spot
 from designer.drill.places import locate
 from designer.drill.rules import Aim, Bounces, Finish, Keep, Rule, Start, UseStroke
-from designer.drill.setting import addresses, setting_at
+from designer.drill.setting import At, addresses, setting_at
 from designer.play.rally import parts
 from designer.wording.counts import capital, number, ordinal
+from designer.wording.misses import is_stop
 from designer.wording.musts import demand
 from designer.wording.names import letter, shot_name
 from designer.wording.rules import doer_of, is_about_feed, ordered, rule_words
@@ -27,8 +29,11 @@ from designer.wording.where import area_name, bounces, is_feet, is_line
 FIRST: tuple[str, ...] = ("question:start", "question:bad", "question:rules", "question:finish")
 """Keys, or beginnings of keys, of the three prompts that come first: bad feed, what breaks the rule, where it ends."""
 
-Section = Literal["start", "steps", "rules", "points", "swap", "drill"]
-"""Where on the card the answer will stand; "drill" is asked only by the review, the card has a usual answer."""
+Section = Literal["start", "steps", "rules", "points", "swap", "care"]
+"""Where on the card the answer will stand."""
+
+STOP: Final = "Ball or person on court: anyone calls “stop”."
+"""What holds whatever is settled: for safety it is no question who may stop play."""
 
 _WHOLE: Final = ("singles court", "doubles court")
 """Parts of the court whose outer lines are in by the rules of the game."""
@@ -67,6 +72,11 @@ def of_points(told: Telling) -> tuple[Sentence, ...]:
 def of_swap(told: Telling) -> tuple[Sentence, ...]:
     """Return what is open about who takes whose place."""
     return _of(told, "swap")
+
+
+def of_care(told: Telling) -> tuple[Sentence, ...]:
+    """Return what is open about stopping for a ball or a person on court."""
+    return _of(told, "care")
 
 
 def _of(told: Telling, section: Section) -> tuple[Sentence, ...]:
@@ -108,7 +118,16 @@ def _start(told: Telling) -> Iterator[Question]:
         elif shot.stroke in FEEDS or start.good:
             which = f" (ball {told.digit(shot.id)})" if start.once is not None else ""
             yield _ask("bad", "start", f"Bad feed{which}?", start.id, name=start.id, usual="replay")
+    fed = [start.id for start in _sorted(told.setting.starts) if _can_be_bad(told, start)]
+    if fed and told.drill.house.feed_played is None:
+        yield _ask("played-feed", "start", "A bad feed that is played?", *fed, usual="it counts as good")
     yield from _out_of_reach(told)
+
+
+def _can_be_bad(told: Telling, start: Start) -> bool:
+    """Whether it is said what a bad feed is to cost, so that somebody has to say which one is bad."""
+    shot = told.setting.shots.get(start.shot or "")
+    return start.bad is not None and shot is not None and shot.stroke in FEEDS
 
 
 def _out_of_reach(told: Telling) -> Iterator[Question]:
@@ -260,9 +279,11 @@ def _none_volley(told: Telling) -> bool:
     return any(isinstance(rule.must, Bounces) and (rule.must.least or 0) > 0 and not rule.who for rule in rules)
 
 
-def _needs_a_call(record: Any) -> bool:
+def _needs_a_call(told: Telling, record: Any, field: str) -> bool:
     """Whether somebody has to judge something: where a ball bounced, where a foot was, whether a feed was good."""
-    return bool(record.good) if isinstance(record, Start) else any(True for _ in places_in(record))
+    if isinstance(record, Start):
+        return bool(record.good) or (field == "called_by" and _can_be_bad(told, record))
+    return any(True for _ in places_in(record))
 
 
 def _has(record: Any, field: str) -> bool:
@@ -274,7 +295,7 @@ def _has(record: Any, field: str) -> bool:
 
 
 def _open(told: Telling, field: str) -> list[str]:
-    return [record.id for record in _records(told) if _needs_a_call(record) and not _has(record, field)]
+    return [record.id for record in _records(told) if _needs_a_call(told, record, field) and not _has(record, field)]
 
 
 def _calls(told: Telling) -> Iterator[Question]:
@@ -330,29 +351,44 @@ def _can_be_level(finish: Finish) -> bool:
 
 
 def _swap(told: Telling) -> Iterator[Question]:
-    """Ask what a player does for whom no setting of the drill has a place."""
+    """Ask what a player does for whom no setting of the drill has a place, and when somebody comes in who waits."""
     players = told.drill.players
-    if players is None or not told.setting.spots:
-        return
+    setting = told.setting
+    said = any(says_who(swap.note) for swap in setting.swaps.values())
     others = {job.letter for job in told.drill.jobs if job.by != "player"}
-    most = max(
-        len({spot.job for spot in setting_at(told.drill, at).spots.values()} - others) for at in addresses(told.drill)
-    )
-    if most < players[1] and not any(_says_who(swap.note) for swap in told.setting.swaps.values()):
+    for spot in _sorted(setting.spots):
+        if spot.task == "waits" and spot.job not in others and not said and not _comes_in(told, spot.job):
+            text = f"When does {letter(told, spot.job)} come in?"
+            yield _ask("comes-in", "swap", text, spot.id, *sorted(setting.swaps), name=spot.id)
+    if players is None or not setting.spots or said:
+        return
+    most = max(len({spot.job for spot in _spots(told, at)} - others) for at in addresses(told.drill))
+    if most < players[1]:
         text = f"What does the {ordinal(most + 1)} player do?"
         if players[1] > most + 1:
             text = f"What do players {number(most + 1)} to {number(players[1])} do?"
         yield _ask("extra", "swap", text)
 
 
-def _says_who(note: str) -> bool:
+def _comes_in(told: Telling, job: str) -> bool:
+    """Whether a swap names somebody's job."""
+    return any(
+        job in (*swap.moves, *swap.moves.values()) or any(job in row for row in swap.table)
+        for swap in told.setting.swaps.values()
+    )
+
+
+def _spots(told: Telling, at: At) -> Iterable[Spot]:
+    return setting_at(told.drill, at).spots.values()
+
+
+def says_who(note: str) -> bool:
+    """Whether a note of a swap speaks of a player over, so that what such a player does is said."""
     return any(word in note.lower() for word in ("player", "third", "fourth", "fifth", "sixth", "extra", "odd"))
 
 
 def _stop(told: Telling) -> Iterator[Question]:
     if not told.setting.shots or told.drill.house.stopped is not None:
         return
-    for points in told.setting.points.values():
-        if points.gives.then == "replay" and any(event.what == "called" for event in points.on):
-            return
-    yield _ask("stop", "drill", "A ball or a person comes on court?", usual="anyone calls “stop”, replay")
+    if not any(map(is_stop, told.setting.points.values())):
+        yield _ask("stop", "care", f"{STOP} Then?", usual="replay")

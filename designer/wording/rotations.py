@@ -25,7 +25,7 @@ from designer.play.rotation import (
 )
 from designer.play.tally import Span
 from designer.wording.counts import listed, lowered, many, number
-from designer.wording.questions import of_swap
+from designer.wording.questions import of_swap, says_who
 from designer.wording.sentence import Sentence, sentence, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
@@ -232,8 +232,7 @@ def shared_out(told: Telling) -> tuple[Sentence, ...]:
 
 def settles(told: Telling) -> bool:
     """Whether the author has written what is done with a player over."""
-    words = ("player", "third", "fourth", "fifth", "sixth", "extra", "odd")
-    return any(word in swap.note.lower() for swap in told.setting.swaps.values() for word in words)
+    return any(says_who(swap.note) for swap in told.setting.swaps.values())
 
 
 def even_words(told: Telling, played: Fairness) -> str:

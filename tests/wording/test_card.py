@@ -8,9 +8,10 @@ from designer.drill.people import Job
 from designer.drill.rules import Finish, Points, Rule, Start, Swap
 from designer.drill.setting import At
 from designer.wording.card import card_words
-from designer.wording.care import NO_OTHER, STOP
+from designer.wording.care import NO_OTHER
 from designer.wording.hands import left_handed
 from designer.wording.labels import value_for_label, words_for_label
+from designer.wording.questions import STOP
 from designer.wording.reading_time import seconds_aloud, word_count
 
 HERE = At("p")
@@ -31,7 +32,11 @@ def keys(card):
     return [section.key for section in card.sections]
 
 
+SETTLED = House(called_by=("receiver",), in_doubt="replay", stopped={"then": "replay"}, feed_played="accepted")
+
+
 def asked(*records, reader="coach", **values):
+    values = {"house": SETTLED} | values
     card = card_words(drill_of(*records, **values), HERE, reader)
     return [sentence.text for section in card.sections for sentence in section.sentences if sentence.missing]
 
@@ -102,6 +107,7 @@ def test_what_an_answer_left_open_is_asked_where_it_will_stand():
         "On the edge of the reply zone?",
         "Who calls?",
         "In doubt?",
+        "Ball or person on court: anyone calls “stop”. Then?",
     ]
     serve = FEED.changed(stroke="serve")
     assert "A fault?" in asked(*SINGLES, serve, open_start)
@@ -114,7 +120,7 @@ def test_a_blank_drill_asks_and_warns():
     assert texts(card.section("care").sentences)[-1] == NO_OTHER
 
 
-def test_the_stop_word_is_the_drills_then_the_houses_then_ours():
+def test_the_stop_word_is_the_drills_then_the_houses_then_asked():
     own = Points(id="stop", on=({"what": "called", "call": "freeze", "called_by": ("F",)},), gives={"then": "replay"})
     assert "Ball or person on court: F calls “freeze”, replay." in texts(
         card_words(drill_of(*FULL, own, jobs="ABF"), HERE, "player").section("care").sentences

@@ -56,7 +56,13 @@ _FIELDS: Final = {
 }
 """Questions that are answered by a field of the record they name."""
 
-_HOUSE: Final = {"doubt": "in_doubt", "caller": "called_by", "come-in": "come_in"}
+_HOUSE: Final = {
+    "doubt": "in_doubt",
+    "caller": "called_by",
+    "come-in": "come_in",
+    "played-feed": "feed_played",
+    "stop": "stopped",
+}
 """Questions that are answered once for the whole drill."""
 
 _PLACES: Final = {"edge": "line", "judged": "judged", "volleyed": "volleyed"}
@@ -144,9 +150,10 @@ def answer_to(question: Sentence, setting: Setting) -> Answer:
         return Answer(about=question.about[1], field=_holder(record, about, _PLACES[kind]))
     if kind == "unreached":
         return Answer(makes=f"unreached {about}")
-    if kind == "extra":
+    if kind in ("extra", "comes-in"):
         swap = next(iter(setting.swaps), "")
-        return Answer(about=swap, field="note") if swap else Answer(makes="swap")
+        field = "note" if kind == "extra" else "moves"
+        return Answer(about=swap, field=field) if swap else Answer(makes="swap")
     return Answer(about=about, field=_FIELDS.get(kind, ""))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, draw_stack
@@ -17,11 +17,12 @@ from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
-from designer.cards.book.sheets import FOOT_ROOM, Made, Sheets, draw_foot
+from designer.cards.book.sheets import Made, Sheets, draw_foot
+from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import Page
-from designer.cards.papers import MM, PAPERS, Paper
+from designer.cards.papers import PAPERS, Paper
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
 from designer.drawing.themes import theme
@@ -91,14 +92,15 @@ def make_handbook(
     if book.attach:
         printed = (leaf for leaf in leaves if leaf.source and leaf.entry.number not in printer.left_out)
         files = {f"{leaf.entry.number} {_file_name(leaf)}.drill.json": leaf.source for leaf in printed}
-    whole = completed(result.getvalue(), dated=book.dated, files=files)
+    del canvas, printer.binding.canvas  # a book of hundreds of drills is not held twice
+    whole = completed(result, dated=book.dated, files=files)
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
     remembered = {
         leaf.entry.number: Remembered(digest=leaf.digest, title=leaf.title, id=leaf.summary.id)
         for leaf in leaves
         if leaf.summary and leaf.entry.number not in printer.left_out
     }
-    all_notices = (*notices, *typesetter.notices())
+    all_notices = (*notices, *printer.notices, *typesetter.notices())
     return Book(whole, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 
 
@@ -154,8 +156,7 @@ class _Printer:
         self.titles = {leaf.entry.number: leaf.title for leaf in leaves if leaf.summary}
         self.left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
         self.like = alike(leaves)
-        own = PAPERS[book.paper]
-        paper = replace(own, mirrored=True, top=15 * MM, bottom=12 * MM)
+        paper = page_paper(book)
         vocabulary = Vocabulary(book.vocabulary)
         colours = theme("paper")
         self.setter = Setter(paper, typesetter, vocabulary.said, frozenset(self.titles))
@@ -163,10 +164,11 @@ class _Printer:
         bar = brand.colour if brand else _INK
         heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
         self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar))
-        self.sheets = Sheets(replace(paper, bottom=FOOT_ROOM), colours, typesetter, brand, logo, vocabulary)
+        self.sheets = Sheets(sheet_paper(book), colours, brand, logo, vocabulary)
         self.glossary = Glossary(book.language, book.glossary, vocabulary.said)
         self.names = [section_name(section, place) for place, section in enumerate(book.sections)]
         self.done = 0
+        self.notices: list[str] = []
 
     def front(self, before: Mapping[str, Remembered]) -> None:
         """Print cover, imprint, contents, how to read a card and the safety page."""
@@ -238,6 +240,7 @@ class _Printer:
         for card in cards:
             self.glossary.notice(self.setter.said(card.words))
             sheet = self._card(card, leaf, running, sheet)
+            self.notices += [f"{number} {leaf.title}: {words}" for words in card.notices()]
         self.binding.to_right_page(f"{number}{letter(sheet)}", running)
 
     def _leave_out(self, leaf: Leaf, error: Exception, page: Page, sheet: int) -> None:

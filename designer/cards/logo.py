@@ -10,6 +10,7 @@ import io
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Final
 
 if TYPE_CHECKING:
@@ -26,11 +27,22 @@ class UnreadableLogo(ValueError):
 
 
 @dataclass(frozen=True, slots=True)
+class Shape:
+    """One shape of a logo: its outline as operators of a page, and how it is painted; None is not at all."""
+
+    outline: str
+    fill: str | None
+    stroke: str | None
+    width: float
+    is_round: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Logo:
     """Shapes in the units of their ``view`` box (x, y, width, height), y downwards."""
 
     view: tuple[float, float, float, float]
-    shapes: tuple[tuple[ET.Element, dict[str, str]], ...]
+    shapes: tuple[Shape, ...]
     notices: tuple[str, ...]
     picture: Any = None
     """What a PNG holds, as reportlab draws it; its shapes are none."""
@@ -73,40 +85,71 @@ def _read_svg(svg: str) -> Logo:
     numbers = [float(number) for number in re.findall(r"-?\d+(?:\.\d+)?", root.get("viewBox", ""))]
     if len(numbers) != 4 or numbers[2] <= 0 or numbers[3] <= 0:
         raise UnreadableLogo("the logo has no viewBox of four numbers")
-    shapes: list[tuple[ET.Element, dict[str, str]]] = []
+    shapes: list[Shape] = []
     unknown: set[str] = set()
     _collect(root, {"fill": "#000000"}, shapes, unknown)
     if len(shapes) > MOST_ELEMENTS:
         raise UnreadableLogo(f"the logo has more than {MOST_ELEMENTS} shapes")
+    if sum(len(shape.outline) for shape in shapes) > _LONGEST:
+        raise UnreadableLogo("the logo has more points than a logo needs; have it drawn more simply")
     notices = (f"The logo's {', '.join(sorted(unknown))} cannot be drawn on a card.",) if unknown else ()
     return Logo((numbers[0], numbers[1], numbers[2], numbers[3]), tuple(shapes), notices)
+
+
+def _shape(element: ET.Element, style: dict[str, str]) -> Shape:
+    try:
+        fill, stroke = (_painted(style.get(name, "none")) for name in ("fill", "stroke"))
+        width = float(style.get("stroke-width", "1").removesuffix("px"))
+        outline = _outline(element)
+    except Exception as error:
+        tag = element.tag.removeprefix(_NAMESPACE)
+        raise UnreadableLogo(f"a {tag} of the logo cannot be drawn; expected plain numbers and colours") from error
+    if not 0 <= width < _THICKEST:
+        raise UnreadableLogo("the logo has a line that is too thick to be one of a logo")
+    return Shape(outline, fill, stroke, width, style.get("stroke-linecap") == "round")
+
+
+def _painted(colour: str) -> str | None:
+    """Return a colour that can be set, None for none. Raises ``ValueError``."""
+    if colour in ("none", "transparent"):
+        return None
+    if colour == "currentColor":
+        return "#000000"
+    _colour(colour)
+    return colour
+
+
+_THICKEST: Final = 1e6
+_LONGEST: Final = 200_000
+"""So many characters of outline has no logo: it stands on every page of a handbook."""
+_DEEPEST: Final = 50
 
 
 def _collect(
     element: ET.Element,
     inherited: dict[str, str],
-    shapes: list[tuple[ET.Element, dict[str, str]]],
+    shapes: list[Shape],
     unknown: set[str],
+    depth: int = 0,
 ) -> None:
+    if depth > _DEEPEST or len(shapes) > MOST_ELEMENTS:
+        raise UnreadableLogo(f"the logo has more than {MOST_ELEMENTS} shapes, or groups in groups beyond {_DEEPEST}")
     style = inherited | {
         name: value for name in ("fill", "stroke", "stroke-width", "stroke-linecap") if (value := element.get(name))
     }
     tag = element.tag.removeprefix(_NAMESPACE)
     if tag in _SHAPES and element.get("transform") is None:
-        shapes.append((element, style))
+        shape = _shape(element, style)
+        if shape.outline and (shape.fill or shape.stroke):
+            shapes.append(shape)
     elif tag not in _IGNORED or element.get("transform"):
         unknown.add(tag)
     for child in element:
-        _collect(child, style, shapes, unknown)
+        _collect(child, style, shapes, unknown, depth + 1)
 
 
 def draw_logo(canvas: Canvas, logo: Logo, x: float, y: float, height: float, only: str | None = None) -> None:
     """Draw ``logo`` with its lower left corner at (x, y) points, ``height`` points high; ``only`` is one ink for all."""
-    from fontTools.pens.reportLabPen import ReportLabPen
-    from fontTools.svgLib.path.parser import parse_path
-    from fontTools.svgLib.path.shapes import PathBuilder
-    from reportlab.graphics.shapes import Path as _Path
-
     left, top, _, tall = logo.view
     scale = height / tall
     if logo.picture is not None:
@@ -116,33 +159,44 @@ def draw_logo(canvas: Canvas, logo: Logo, x: float, y: float, height: float, onl
     canvas.translate(x, y + height)
     canvas.scale(scale, -scale)
     canvas.translate(-left, -top)
-    for element, style in logo.shapes:
-        builder = PathBuilder()
-        builder.add_path_from_element(element)
-        for words in builder.paths:
-            pen = ReportLabPen({}, path=_Path())
-            parse_path(words, pen)
-            _draw_path(canvas, pen.path, style, only)
+    for shape in logo.shapes:
+        if shape.fill is not None:
+            canvas.setFillColor(_colour(only or shape.fill))
+        if shape.stroke is not None:
+            canvas.setStrokeColor(_colour(only or shape.stroke))
+            canvas.setLineWidth(shape.width)
+            canvas.setLineCap(int(shape.is_round))
+        painted = "B" if shape.fill and shape.stroke else "f" if shape.fill else "S"
+        canvas.addLiteral(f"{shape.outline}\n{painted}")
     canvas.restoreState()
 
 
-def _draw_path(canvas: Canvas, drawn: Any, style: dict[str, str], only: str | None) -> None:
-    path = canvas.beginPath()
-    points = iter(drawn.points)
-    for operator in drawn.operators:
-        if operator == 0:
-            path.moveTo(next(points), next(points))
-        elif operator == 1:
-            path.lineTo(next(points), next(points))
-        elif operator == 2:
-            path.curveTo(*(next(points) for _ in range(6)))
-        else:
-            path.close()
-    fill, stroke = style.get("fill", "none"), style.get("stroke", "none")
-    if fill != "none":
-        canvas.setFillColor(only or fill)
-    if stroke != "none":
-        canvas.setStrokeColor(only or stroke)
-        canvas.setLineWidth(float(style.get("stroke-width", "1")))
-        canvas.setLineCap(1 if style.get("stroke-linecap") == "round" else 0)
-    canvas.drawPath(path, stroke=int(stroke != "none"), fill=int(fill != "none"))
+@lru_cache(maxsize=64)
+def _colour(name: str) -> Any:
+    from reportlab.lib.colors import toColor
+
+    return toColor(name)
+
+
+def _outline(element: ET.Element) -> str:
+    """Return the outline of an SVG shape as operators of a PDF page, in the drawing's own units. Raises ``ValueError``."""
+    from fontTools.pens.reportLabPen import ReportLabPen
+    from fontTools.svgLib.path.parser import parse_path
+    from fontTools.svgLib.path.shapes import PathBuilder
+    from reportlab.graphics.shapes import Path
+
+    builder = PathBuilder()
+    builder.add_path_from_element(element)
+    written: list[str] = []
+    for words in builder.paths:
+        pen = ReportLabPen({}, path=Path())
+        parse_path(words, pen)
+        points = iter(pen.path.points)
+        for operator in pen.path.operators:
+            count, sign = _OPERATORS[operator]
+            written.append(" ".join((*(f"{next(points):.4f}" for _ in range(count)), sign)))
+    return "\n".join(written)
+
+
+_OPERATORS: Final = ((2, "m"), (2, "l"), (6, "c"), (0, "h"))
+"""How many numbers each of reportlab's path operators takes, and how ISO 32000-1, 8.5.2, writes it."""

@@ -111,11 +111,16 @@ def edition_before(path: str | os.PathLike[str], edition: int) -> dict[str, Reme
 
     Raises ``Unreadable``.
     """
+    return newest_edition(path, edition - 1)[1]
+
+
+def newest_edition(path: str | os.PathLike[str], most: int) -> tuple[int, dict[str, Remembered]]:
+    """Return the newest recorded edition up to ``most`` and its drills, (0, {}) where none is. Raises ``Unreadable``."""
     file = Path(path)
     pattern = re.compile(rf"{re.escape(_stem(file))}\.edition-([1-9][0-9]{{0,5}})\.json")
     found = (pattern.fullmatch(one.name) for one in file.parent.iterdir()) if file.parent.is_dir() else ()
-    editions = [int(one[1]) for one in found if one and int(one[1]) < edition]
-    return edition_recorded(path, max(editions)) if editions else {}
+    editions = [int(one[1]) for one in found if one and int(one[1]) <= most]
+    return (max(editions), edition_recorded(path, max(editions))) if editions else (0, {})
 
 
 def edition_recorded(path: str | os.PathLike[str], edition: int) -> dict[str, Remembered]:

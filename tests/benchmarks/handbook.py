@@ -5,7 +5,8 @@ glossary, indexes, balance and planner pages with links and outline, attaches ev
 
 The peer is raw reportlab platypus, ``multiBuild`` with a table of contents and an outline. It is given the words of the
 same sheets as ready strings, a paragraph each, and the same diagrams, legends and small courts as ready calls of a canvas
-with ready numbers; it works nothing out, and makes no index, no cross reference and no attachment.
+and its paths with ready numbers; it works nothing out, and makes no index, no cross reference and no attachment.
+``--operators`` gives it the pictures as the very operators of the page that ours has written, so that they cost it nothing.
 
 Processor seconds are compared, not the clock's, so that other work on the machine counts less. ``--drills`` takes another
 number of drills, ``--runs`` repeats both in turn and takes the medians.
@@ -31,6 +32,8 @@ from designer.bundle import sample
 from designer.cards.book.leaf import Leaf, leaf
 from designer.cards.handbook import make_handbook
 from designer.drawing.pdf import BOLD, REGULAR, register_fonts
+from designer.drawing.primitives import Dots, Path, Strokes, Words
+from designer.drawing.themes import Theme
 from designer.drill.drill import Drill
 from designer.drill.handbook import BookSection, Entry, Handbook
 from designer.storage.reading import read_drill
@@ -106,8 +109,69 @@ class Recorder:
         return call
 
 
-def ready() -> list[Ready]:
+class Plain:
+    """Draws primitives with reportlab's own calls, as anybody would."""
+
+    def __init__(self, canvas: Any, colours: Theme, origin: tuple[float, float], scale: float) -> None:
+        self.canvas, self.colours, self.origin, self.scale = canvas, colours, origin, scale
+
+    def place(self, point: tuple[float, float]) -> tuple[float, float]:
+        return (self.origin[0] + point[0] * self.scale, self.origin[1] + point[1] * self.scale)
+
+    def draw(self, shape: Any) -> None:
+        canvas = self.canvas
+        if isinstance(shape, Words):
+            colour = self.colours.colour(shape.colour)
+            if colour is not None:
+                canvas.setFillColorRGB(*colour.rgb)
+                canvas.setFont(BOLD if shape.bold else REGULAR, shape.size * self.scale)
+                write = {"left": "drawString", "middle": "drawCentredString", "right": "drawRightString"}[shape.align]
+                getattr(canvas, write)(*self.place(shape.at), shape.text)
+            return
+        style = shape.style
+        fill = self.colours.colour(style.fill) if style.fill else None
+        stroke = self.colours.colour(style.stroke) if style.stroke and style.width > 0 else None
+        if fill:
+            canvas.setFillColorRGB(*fill.rgb)
+            canvas.setFillAlpha(fill.opacity)
+        if stroke:
+            canvas.setStrokeColorRGB(*stroke.rgb)
+            canvas.setLineWidth(style.width * self.scale)
+            canvas.setLineCap(int(style.cap == "round"))
+            canvas.setDash([length * self.scale for length in style.dash])
+        if not fill and not stroke:
+            return
+        if isinstance(shape, Strokes):
+            canvas.lines([(*self.place(start), *self.place(end)) for start, end in shape.lines])
+            return
+        path = canvas.beginPath()
+        self.outline(path, shape)
+        canvas.drawPath(path, stroke=int(stroke is not None), fill=int(fill is not None))
+
+    def outline(self, path: Any, shape: Any) -> None:
+        if isinstance(shape, Dots):
+            for centre in shape.centres:
+                path.circle(*self.place(centre), shape.radius * self.scale)
+        elif isinstance(shape, Path):
+            points = [self.place(point) for point in shape.points]
+            path.moveTo(*points[0])
+            if shape.curved:
+                for one, two, end in zip(points[1::3], points[2::3], points[3::3], strict=True):
+                    path.curveTo(*one, *two, *end)
+            else:
+                for point in points[1:]:
+                    path.lineTo(*point)
+            if shape.closed:
+                path.close()
+        else:
+            (x, y), across, along = self.place(shape.centre), shape.radii[0] * self.scale, shape.radii[1] * self.scale
+            path.ellipse(x - across, y - along, 2 * across, 2 * along)
+
+
+def ready(*, operators: bool) -> list[Ready]:
     """Return the words and pictures of the twelve sample drills' sheets, by setting each once."""
+    from reportlab.pdfgen.canvas import Canvas
+
     from designer.cards import blocks
     from designer.cards.book.sheets import Sheets
     from designer.drawing import pdf
@@ -132,7 +196,15 @@ def ready() -> list[Ready]:
         calls: list[Any] = []
 
         def primitives(canvas: Any, shapes: Any, theme: Any, origin: Any, scale: float) -> None:
-            real_primitives(Recorder(canvas, calls), shapes, theme, (origin[0] - x, origin[1] - top + self.tall), scale)
+            place, shapes = (origin[0] - x, origin[1] - top + self.tall), tuple(shapes)
+            recorder = Recorder(Canvas(io.BytesIO(), initialFontName=REGULAR), calls)
+            if operators:
+                real_primitives(recorder, shapes, theme, place, scale)
+            else:
+                plain = Plain(recorder, theme, place, scale)
+                for shape in shapes:
+                    plain.draw(shape)
+            real_primitives(canvas, shapes, theme, origin, scale)
 
         with patch.object(pdf, "draw_primitives", primitives):
             real_draw(self, page, x, top, width)
@@ -218,6 +290,7 @@ def main() -> None:
     parser.add_argument("--drills", type=int, default=500)
     parser.add_argument("--runs", type=int, default=1)
     parser.add_argument("--alone", action="store_true")
+    parser.add_argument("--operators", action="store_true")
     asked = parser.parse_args()
     register_fonts()
     book, files = handbook(asked.drills), sources(asked.drills)
@@ -225,7 +298,7 @@ def main() -> None:
         ours(book, files)
         print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
         return
-    drills = ready()
+    drills = ready(operators=asked.operators)
     ours(handbook(12), sources(12))
     theirs(drills, 12)
     rounds = []

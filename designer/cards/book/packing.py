@@ -41,7 +41,7 @@ def wipe(canvas: Canvas) -> None:
     private.state_stack = []
 
 
-def completed(pdf: bytes, *, dated: date | None, files: Mapping[str, bytes]) -> bytes:
+def completed(pdf: io.BytesIO, *, dated: date | None, files: Mapping[str, bytes]) -> bytes:
     """Return ``pdf`` with its dates and with ``files`` ({name: bytes of a drill}) attached.
 
     Each is an associated file of relationship Source (ISO 32000-2, 7.11.4 and 14.13). The same input gives the same
@@ -51,7 +51,7 @@ def completed(pdf: bytes, *, dated: date | None, files: Mapping[str, bytes]) -> 
 
     moment = datetime(dated.year, dated.month, dated.day, tzinfo=UTC) if dated else datetime(2000, 1, 1, tzinfo=UTC)
     stamp = moment.strftime("D:%Y%m%d%H%M%SZ")
-    with pikepdf.open(io.BytesIO(pdf)) as document:
+    with pikepdf.open(pdf) as document:
         document.docinfo["/CreationDate"] = pikepdf.String(stamp)
         document.docinfo["/ModDate"] = pikepdf.String(stamp)
         attached = []

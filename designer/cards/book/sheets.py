@@ -48,6 +48,13 @@ class Made:
     paper: Paper
     words: str
 
+    def notices(self) -> tuple[str, ...]:
+        """Return sentences about what could not be printed as it was written; complete once all sides are drawn."""
+        typesetter = self.maker.typesetter
+        declined = typesetter.declined()
+        right_to_left = (f"“{declined}” is written from right to left, which is not printed.",) if declined else ()
+        return (*typesetter.notices(), *right_to_left)
+
     def draw(self, canvas: Canvas, number: int) -> None:
         """Draw side ``number`` on the canvas's page."""
         self.maker.draw_side(canvas, self.sides, number, self.paper)
@@ -59,7 +66,6 @@ class Sheets:
 
     paper: Paper
     theme: Theme
-    typesetter: Typesetter
     brand: Brand | None
     logo: Logo | None
     vocabulary: Vocabulary
@@ -80,9 +86,8 @@ class Sheets:
 
     def _card(self, drill: Drill, at: At) -> Made:
         words = self.vocabulary.card(with_dangers(card_words(drill, at, "stand-in"), drill, at))
-        maker = Maker(
-            drill, at, words, "stand-in", None, self.theme, self.typesetter, self.brand, self.logo, grey=False
-        )
+        # A typesetter keeps what it has broken into lines: one for each card, so that a long book keeps none of it.
+        maker = Maker(drill, at, words, "stand-in", None, self.theme, Typesetter(), self.brand, self.logo, grey=False)
         sides, paper = maker.sides(replace(self.paper, mirrored=False))
         sentences = (sentence.text for section in words.sections for sentence in section.sentences)
         return Made(maker, sides, paper, " ".join((words.title, words.objective, *sentences)))
@@ -102,17 +107,18 @@ class Sheets:
         wide = min(_WIDEST, (paper.inner - (count - 1) * _SPACE) / count, room / COURT_RATIO)
         if wide < _NARROWEST:
             return made
-        row = Columns(tuple(self._small(drill, At(one.id), wide) for one in drill.progressions), _SPACE)
+        small = (self._small(drill, At(one.id), wide, made.maker.typesetter) for one in drill.progressions)
+        row = Columns(tuple(small), _SPACE)
         whole = count * wide + (count - 1) * _SPACE
         top = floor + row.height(whole)
         lines = int((end - top - _SPACE) / paper.note_lines)
         return replace(made, sides=(*before, (*_with_lines(last, lines), Placed(paper.left, top, whole, (row,)))))
 
-    def _small(self, drill: Drill, at: At, wide: float) -> tuple[Block, ...]:
+    def _small(self, drill: Drill, at: At, wide: float, typesetter: Typesetter) -> tuple[Block, ...]:
         from designer.drawing.pdf import draw as draw_picture
         from designer.drawing.picture import thumbnail
 
-        name = Row(self.vocabulary.said(setting_name(drill, at)), _SMALL, self.typesetter)
+        name = Row(self.vocabulary.said(setting_name(drill, at)), _SMALL, typesetter)
         shown = thumbnail(drill, at, theme=self.theme, width=wide)
         left, low, right, high = shown.extent
         scale = wide / (right - left)

@@ -105,7 +105,7 @@ class BottomLine(QWidget):
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE)
-        self._pause.timeout.connect(self.review)
+        self._pause.timeout.connect(self._review_at_rest)
         document.changed.connect(lambda *_: self._pause.start())
         view.at_changed.connect(lambda _: self._pause.start())
         document.shown_changed.connect(self._show_figures)
@@ -139,6 +139,13 @@ class BottomLine(QWidget):
             self.figures.setText(words)
         else:
             self._show_figures()
+
+    def _review_at_rest(self) -> None:
+        """Run the checks, but not in the middle of a gesture: no step of it waits for them."""
+        if self._document.previewing:
+            self._pause.start()
+        else:
+            self.review()
 
     def review(self) -> None:
         """Run the checks and show the weightiest of those of the setting in view."""

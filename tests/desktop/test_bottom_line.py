@@ -78,3 +78,15 @@ def test_the_checks_wait_for_a_pause(window):
     hand.write(window.column.title, "Deep")
     assert window.bottom._pause.isActive()
     assert window.bottom.checks.words == before
+
+
+def test_no_step_of_a_drag_waits_for_the_checks(window, monkeypatch):
+    reviewed = []
+    monkeypatch.setattr(window.bottom, "review", lambda: reviewed.append(1))
+    window.document.preview(window.document.drill.changed(title="Held"))
+    window.bottom._pause.timeout.emit()
+    assert not reviewed
+    assert window.bottom._pause.isActive(), "they come once it is let go"
+    window.document.end_preview()
+    window.bottom._pause.timeout.emit()
+    assert reviewed

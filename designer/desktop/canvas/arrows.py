@@ -160,7 +160,8 @@ def with_ball(
 ) -> Drill:
     """Return ``drill`` with one more shot, called ``id``.
 
-    It comes after the shot ``follows``; from the same hitter it is another choice beside that one, unless it is fed.
+    It comes after the shot ``follows``; from the same hitter it is another choice beside that one, unless it is fed. A choice is
+    met where the others are.
     """
     setting = setting_at(drill, at)
     before = setting.shots.get(follows or "")
@@ -179,10 +180,18 @@ def with_ball(
         by=by,
         after=after,
         stroke=stroke,
-        contact=flight.contact,
+        contact=flight.contact or _met_with(setting, by, after, fed=fed),
         to=tied(setting, flight.landing, flight.under),
     )
     return put(drill, at, shot)
+
+
+def _met_with(setting: Setting, by: str, after: str | None, *, fed: bool) -> Place | None:
+    """Return where another choice of the same hit is met: choices part from one place, wherever that was drawn."""
+    if fed or after is None:
+        return None
+    beside = (shot for shot in setting.shots.values() if (shot.by, shot.after) == (by, after))
+    return next((shot.contact for shot in beside if shot.contact is not None), None)
 
 
 def with_run(

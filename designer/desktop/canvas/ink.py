@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
@@ -162,13 +161,21 @@ def label_at(
 
 
 def wrapped(line: str, metrics: QFontMetricsF, width: float) -> list[str]:
-    """Return ``line`` as lines of at most ``width`` pixels, broken between words and of about one length."""
-    count = math.ceil(metrics.horizontalAdvance(line) / width)
-    least = metrics.horizontalAdvance(line) / max(count, 1)
+    """Return ``line`` as lines of at most ``width`` pixels: broken after a comma where that will do, else between words."""
+
+    def fits(text: str) -> bool:
+        return metrics.horizontalAdvance(text) <= width
+
+    if fits(line):
+        return [line]
+    commas = [index + 1 for index, letter in enumerate(line[:-1]) if letter == "," and line[index + 1] == " "]
+    for at in sorted(commas, key=lambda index: abs(index - len(line) / 2)):
+        if fits(line[:at]) and fits(line[at + 1 :]):
+            return [line[:at], line[at + 1 :]]
     lines = [""]
     for word in line.split(" "):
         longer = f"{lines[-1]} {word}".strip()
-        if lines[-1] and (metrics.horizontalAdvance(longer) > width or metrics.horizontalAdvance(lines[-1]) >= least):
+        if lines[-1] and not fits(longer):
             lines.append(word)
         else:
             lines[-1] = longer

@@ -44,7 +44,10 @@ def pieces_needed(corners: Sequence[Point], marked: Marked | None) -> int | None
 
 
 def size_words(ground: Ground, record: Any, units: Units) -> str:
-    """Return how large a thing is that can be pulled larger: "1 racket wide, 3 strides deep, 4 % of its half"; else ""."""
+    """Return how large a thing is that can be pulled larger: "2 rackets wide, 3 strides deep"; else "".
+
+    With it come the share of the singles court, of its half and of the width, and the discs that it takes.
+    """
     corners = corners_of(record)
     if len(corners) < 2:
         return ""
@@ -68,7 +71,8 @@ def _of_area(ground: Ground, record: Area | Obstacle, corners: tuple[Point, ...]
         return words
     found = shares(ground, record)
     if found is not None and found.half.share > 0.004:
-        words.append(f"{per_cent(found.half.share)} of its half")
+        court, half, width = (per_cent(each.share) for each in (found.court, found.half, found.width))
+        words.append(f"{court} of the court, {half} of its half, {width} of its width")
     discs = corner_discs(ground, record) if record.marked == "discs" else 0
     if discs:
         words.append(digits(discs, "disc"))

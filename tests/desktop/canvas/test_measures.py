@@ -18,7 +18,10 @@ def test_an_area_is_said_in_what_a_coach_has_in_hand_with_its_share():
     shape = Rectangle(form="rectangle", corners=((0.0, 6.4008), (4.1148, 10.9728)))
     area = Area(kind="area", id="a", shape=shape, marked="discs")
     # 13 ft 6 in by 15 ft of 27 by 39 (ITF Rules of Tennis, rule 1). Two corners are painted crossings and need no disc.
-    assert size_words(GROUND, area, "rackets") == f"6 rackets wide, 5 strides deep, 19{NB}% of its half, 2 discs"
+    assert (
+        size_words(GROUND, area, "rackets")
+        == f"6 rackets wide, 5 strides deep, 10{NB}% of the court, 19{NB}% of its half, 50{NB}% of its width, 2 discs"
+    )
 
 
 def test_a_line_says_its_length_what_it_takes_to_lay_it_and_what_it_divides():

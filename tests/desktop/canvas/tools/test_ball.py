@@ -198,3 +198,16 @@ def test_a_ball_to_where_it_is_hit_is_refused_in_words_and_goes_on(hand):
     assert dict(hand.setting.shots) == before
     hand.click((1.0, 9.0))
     assert len(hand.setting.shots) == len(before) + 1
+
+
+def test_three_choices_are_one_fan_from_where_the_first_was_met(hand):
+    hand.view.set_tool("ball")
+    hand.view.select(("reply",))
+    for landing in ((3.0, 9.0), (0.0, 3.0)):
+        hand.click((0.0, -12.0))
+        hand.click(landing)
+        hand.toolbox.end()
+    play = hand.bench.play(hand.setting)
+    assert {step.contact for step in play.steps if step.hitter == "A"} == {(3.2, -11.0)}
+    assert len(play.step("reply").fan) == 3
+    assert [step.digit for step in play.steps] == [1, 2, 2, 2]

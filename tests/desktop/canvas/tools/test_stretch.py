@@ -88,7 +88,7 @@ def test_how_large_it_gets_is_said_while_it_is_drawn(empty_hand):
     # 0.6858 m of 8.2296 and 2.7432 of 11.8872 (ITF Rules of Tennis, rule 1: 27 ft and 39 ft) are 1.9 % of a half.
     assert (
         empty_hand.bench.guide.words.splitlines()[-1]
-        == "1 racket wide, 3 strides deep, 2\N{NO-BREAK SPACE}% of its half"
+        == "1 racket wide, 3 strides deep, 1\N{NO-BREAK SPACE}% of the court, 2\N{NO-BREAK SPACE}% of its half, 8\N{NO-BREAK SPACE}% of its width"
     )
     empty_hand.escape()
     assert empty_hand.bench.guide.words == ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu, QMenuBar
 
@@ -251,6 +251,9 @@ MENUS: Final = (
 class Actions(QObject):
     """The actions by name, and the menus whose entries the window fills in as they open."""
 
+    triggered = Signal(QAction)
+    """Some action was triggered, by menu or by key; comes after its own signal."""
+
     def __init__(self, bar: QMenuBar, parent: QObject) -> None:
         super().__init__(parent)
         self._actions: dict[str, QAction] = {}
@@ -273,6 +276,7 @@ class Actions(QObject):
         self._actions[name].setChecked(on)
 
     def _fill(self, menu: QMenu, entries: tuple[Entry, ...], group: QActionGroup | None = None) -> None:
+        menu.triggered.connect(self.triggered)
         for entry in entries:
             if isinstance(entry, Sub):
                 inner = menu.addMenu(entry.words)

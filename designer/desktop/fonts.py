@@ -24,8 +24,8 @@ ROOM: Final = 512
 def share() -> float:
     """Return how much larger than usual letters are to be, from the system's own font: 1 to 2, as the screen has room."""
     pixels = QFontInfo(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)).pixelSize()
-    screen = QGuiApplication.primaryScreen()
-    most = min(MOST, screen.size().height() / ROOM) if screen is not None else MOST
+    screens = QGuiApplication.screens()
+    most = min(MOST, screens[0].size().height() / ROOM) if screens else MOST
     return max(min(pixels / USUAL, most), 1.0)
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Sequence
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QSignalBlocker, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from designer.desktop import settings
@@ -19,13 +20,6 @@ from designer.desktop.bursts import Bursts
 from designer.desktop.canvas.court_canvas import CourtCanvas
 from designer.desktop.column.column import CardColumn
 from designer.desktop.controls import IconButton, stacked, tinted
-from designer.desktop.deeds.card_deeds import CardDeeds
-from designer.desktop.deeds.check_deeds import CheckDeeds
-from designer.desktop.deeds.drill_deeds import DrillDeeds
-from designer.desktop.deeds.edit_deeds import EditDeeds
-from designer.desktop.deeds.file_deeds import FileDeeds
-from designer.desktop.deeds.play_deeds import PlayDeeds
-from designer.desktop.deeds.view_deeds import ViewDeeds
 from designer.desktop.degrees import DegreeRow
 from designer.desktop.document import Document
 from designer.desktop.filing import Filing
@@ -42,12 +36,15 @@ from designer.desktop.style import look, style
 from designer.desktop.tabs import ProgressionTabs
 from designer.desktop.timing import AFTER_PAINT
 from designer.desktop.view import View
-from designer.desktop.work import Work
 from designer.drill.drill import Drill
 from designer.storage.reading import Opened
 
 if TYPE_CHECKING:
+    from designer.desktop.deeds.all_deeds import AllDeeds
+    from designer.desktop.deeds.play_deeds import PlayDeeds
     from designer.desktop.start_shelf import StartShelf
+    from designer.desktop.work import Work
+    from designer.wording.sentence import Sentence
 
 COLUMN: Final = 436
 WIDE_COLUMN: Final = 560
@@ -84,15 +81,51 @@ class MainWindow(QMainWindow):
         self.actions_by_name = Actions(self.menuBar(), self)
         self._make()
         self._place()
-        self._deeds = (FileDeeds(self), EditDeeds(self), ViewDeeds(self), DrillDeeds(self), CardDeeds(self))
-        self.playing = PlayDeeds(self)
-        self.check_deeds = CheckDeeds(self)
+        self.actions_by_name.triggered.connect(self._do_early)
         self._number_checks = NumberChecks(self.document, self.view, self.bottom)
         self._join()
         report_positions(self)
         self.canvas.viewport().installEventFilter(self)
         self._show_title()
         self._tell(opened)
+
+    @cached_property
+    def deeds(self) -> AllDeeds:
+        """Return what menus, keys and buttons do. No window needs them to take its first key."""
+        from designer.desktop.deeds.all_deeds import deeds_of
+
+        return deeds_of(self)
+
+    @property
+    def playing(self) -> PlayDeeds:
+        """Return what plays the sequence on the court."""
+        return self.deeds.play
+
+    @cached_property
+    def work(self) -> Work:
+        """Return the one long work that this window may do."""
+        from designer.desktop.work import Work
+
+        return Work(self.notice, self)
+
+    def _put_players(self, count: int) -> None:
+        self.deeds.file.put_players(count)
+
+    def _take_court(self, name: str) -> None:
+        self.deeds.file.take_court(name)
+
+    def _play_step(self, step: Sentence) -> None:
+        self.deeds.play.play_step(step)
+
+    def _do_early(self, action: QAction) -> None:
+        """Do what a key asks for before the deeds are there: keys wait for a window that is still to be shown."""
+        if "deeds" in self.__dict__:
+            return
+        self.deeds  # noqa: B018 - made by being asked for
+        if action.isCheckable() and action.actionGroup() is None:
+            with QSignalBlocker(action):
+                action.toggle()  # as it was before: the trigger turns it again
+        action.trigger()
 
     @property
     def untouched(self) -> bool:
@@ -112,7 +145,6 @@ class MainWindow(QMainWindow):
         self.tabs = ProgressionTabs(document, view)
         self.degrees = DegreeRow(document, view)
         self.notice = NoticeBar()
-        self.work = Work(self.notice, self)
         self.start_row = StartRow(document.drill.court.standard)
         self.strip = ThingStrip(view)
         self.unfold = IconButton("unfold", "Show the strip of things")
@@ -174,10 +206,12 @@ class MainWindow(QMainWindow):
         self.canvas.reading_changed.connect(self.bottom.say)
         self.canvas.prompt_changed.connect(self.bottom.say)
         self.canvas.said.connect(self.bottom.say)
+        self.start_row.players.connect(self._put_players)
+        self.start_row.court.connect(self._take_court)
         self.strip.folded.connect(lambda _: self._show_strip(shown=False))
         self.unfold.clicked.connect(lambda: self._show_strip(shown=True))
         self.column.refreshed.connect(self.bottom.show_card)
-        self.column.play_wanted.connect(self.playing.play_step)
+        self.column.play_wanted.connect(self._play_step)
         self.numbers.level_changed.connect(self._number_checks.ask)
         self.bottom.shown.connect(self._show_about)
         document.shown_changed.connect(lambda *_: self._show_start())
@@ -219,7 +253,7 @@ class MainWindow(QMainWindow):
             from designer.desktop.start_shelf import StartShelf
 
             self.shelf = StartShelf(self.document.drill.court.standard)
-            self._deeds[0].join_shelf(self.shelf)
+            self.deeds.file.join_shelf(self.shelf)
             under = self.column.layout()
             if under is not None:
                 under.addWidget(self.shelf)
@@ -272,7 +306,8 @@ class MainWindow(QMainWindow):
         return super().eventFilter(watched, event)
 
     def warm_up(self) -> None:
-        """Fill in the words, and build what the first edit would wait for."""
+        """Join the deeds, fill in the words, and build what the first edit would wait for."""
+        self.deeds  # noqa: B018 - made by being asked for
         self.tabs.refresh()
         self.degrees.refresh()
         self.column.refresh()
@@ -312,7 +347,7 @@ class MainWindow(QMainWindow):
 
     def _may_stop_work(self) -> bool:
         """Return whether nothing is being made, or the user gives it up: a file is written whole or not at all."""
-        words = self.work.busy
+        words = self.work.busy if "work" in self.__dict__ else ""
         more = "It is not finished; nothing is written if it is stopped now."
         return not words or self.prompts.yes(self, f"{words} goes on. Stop it and close?", more, "Stop it")
 
@@ -320,7 +355,8 @@ class MainWindow(QMainWindow):
         if not self._may_stop_work() or not self.filing.may_close():
             event.ignore()
             return
-        self.work.stop()
+        if "work" in self.__dict__:
+            self.work.stop()
         settings.set_geometry(self.saveGeometry())
         if self._moved_by_hand:
             settings.set_splitter(self.splitter.saveState())

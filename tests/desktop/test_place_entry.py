@@ -28,7 +28,7 @@ def window(make_window, document, source):
 def entry(window):
     window.actions_by_name["type place"].trigger()
     hand.settle()
-    return window._deeds[1].entry
+    return window.deeds.edit.entry
 
 
 def put_in(box, text):
@@ -100,7 +100,7 @@ def test_what_is_no_length_is_said_and_settles_nothing(window):
 def test_undo_and_another_pick_take_the_box_away(window):
     made = entry(window)
     put_in(made.counts["across"], "3 rackets")
-    window._deeds[1].undo()
+    window.deeds.edit.undo()
     assert stood(window) == (1.0, -3.0)
     made = entry(window)
     window.view.select({"cone", *window.view.setting.spots})

@@ -74,7 +74,7 @@ def test_what_is_chosen_holds_for_every_window_and_every_new_drill(make_window, 
 
     one, other = make_window(document), make_window(Document(blank(source), source=source))
     one.actions_by_name["preferences"].trigger()
-    box = one._deeds[0].preferences
+    box = one.deeds.file.preferences
     press(box, "units", "Metres")
     press(box, "hand", "Left")
     choose(box, "court", "orange")

@@ -20,7 +20,7 @@ def preview(make_window, document):
     drill = add_progression(drill, Progression(id="p-points", name="Points"))
     window = make_window(Document(drill, source=document.source))
     window.actions_by_name["print"].trigger()
-    made = window._deeds[4].preview
+    made = window.deeds.card.preview
     hand.finish(made)
     yield made
     if isValid(made):

@@ -232,3 +232,16 @@ def test_the_start_page_knows_only_blank_courts(make_window):
     window = open_sample(make_window)
     assert not window.start_row.isVisible()
     assert isinstance(window.document.drill, Drill)
+
+
+def test_a_key_that_waited_for_the_window_is_not_lost(make_window, document, qtbot):
+    # Deeds are joined when the window rests; what is asked for before that joins them and is done.
+    window = make_window(document, shown=False)
+    assert "deeds" not in window.__dict__
+    with qtbot.waitSignal(window.wanted) as wanted:
+        window.actions_by_name["new"].trigger()
+    assert wanted.args == [()]
+    other = make_window(Document(document.drill), shown=False)
+    other.actions_by_name["snapping"].trigger()
+    assert "deeds" in other.__dict__
+    assert other.view.snapping == other.actions_by_name["snapping"].isChecked()

@@ -46,8 +46,6 @@ class FileDeeds(QObject):
         window.filing.changed_outside.connect(self._changed_outside)
         window.document.path_changed.connect(self._enable)
         row = window.start_row
-        row.players.connect(self._put_players)
-        row.court.connect(self._take_court)
         row.opened.connect(lambda path: window.wanted.emit((path,)))
         row.browsed.connect(self.open)
         self._enable()
@@ -128,7 +126,8 @@ class FileDeeds(QObject):
         if window.document.path is not None:
             window.document.saved_as(window.document.path)
 
-    def _put_players(self, count: int) -> None:
+    def put_players(self, count: int) -> None:
+        """Put so many players where they usually stand."""
         window = self._window
         document = window.document
         drill = with_players(document.drill, window.view.at, count, document.source, settings.hand())
@@ -144,7 +143,8 @@ class FileDeeds(QObject):
         window.perform(situation.step, drill)
         window.canvas.setFocus()
 
-    def _take_court(self, name: str) -> None:
+    def take_court(self, name: str) -> None:
+        """Draw the drill on another court."""
         document = self._window.document
         self._window.perform(
             "Change the court", document.drill.changed(court=document.drill.court.changed(standard=name))

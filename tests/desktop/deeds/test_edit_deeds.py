@@ -72,10 +72,10 @@ def test_a_cord_is_hung_over_the_net_and_opened(window):
 
 
 def test_the_menu_of_what_is_picked_holds_what_can_be_done(wide):
-    menu = wide._deeds[1].menu()
+    menu = wide.deeds.edit.menu()
     assert wide.actions_by_name["delete"] not in menu.actions()
     wide.view.select(["reply"])
-    menu = wide._deeds[1].menu()
+    menu = wide.deeds.edit.menu()
     assert {wide.actions_by_name[name] for name in ("open form", "duplicate", "delete")} <= set(menu.actions())
 
 

@@ -87,7 +87,7 @@ def test_half_the_court_what_is_picked_and_the_whole_again(window):
 def test_the_players_are_shown_on_the_whole_screen_and_the_window_is_there_again_after(window, qtbot):
     window.start_row.players.emit(2)
     window.actions_by_name["show"].trigger()
-    show = window._deeds[2].shown
+    show = window.deeds.view.shown
     assert show.isFullScreen()
     assert show.at == window.view.at
     with qtbot.waitSignal(show.left):

@@ -31,6 +31,7 @@ class OpenForm(QWidget):
     followed = Signal()
     deleted = Signal()
     closed = Signal()
+    escaped = Signal()
     relaid = Signal()
     """Rows have come or gone."""
 
@@ -73,7 +74,7 @@ class OpenForm(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
-            self.closed.emit()
+            self.escaped.emit()
             return
         super().keyPressEvent(event)
 

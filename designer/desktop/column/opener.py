@@ -108,6 +108,7 @@ class Opener(QObject):
         form.followed.connect(self._follow)
         form.deleted.connect(self._delete)
         form.closed.connect(self.done)
+        form.escaped.connect(self._escape)
         form.relaid.connect(lambda: self._column.follow_form(form))
         if subject.record_id is not None:
             self._view.select([subject.record_id])
@@ -130,6 +131,13 @@ class Opener(QObject):
         self.close()
         if row is not None:
             row.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _escape(self) -> None:
+        """Let go of what the form waits for on the court, else close it."""
+        if self._picker is not None and self._picker.wish is not None:
+            self._picker.end()
+        else:
+            self.done()
 
     def show(self) -> None:
         """Show the record as it is now; close the form where it is gone."""

@@ -152,5 +152,5 @@ def records(context: Context) -> Options:
     return [(record.id, name_of(context.setting, record)) for _, record in context.setting.records()]
 
 
-ON_COURT: Final = (letters, people, areas, regions, shots, shots_and_runs, anchors)
+ON_COURT: Final = (letters, people, movers, areas, regions, shots, shots_and_runs, anchors)
 """Choices of which some lie on the court and can be picked there."""

@@ -166,10 +166,14 @@ class Several:
 
 @dataclass(frozen=True, slots=True)
 class Kinds:
-    """A record inside this one that is of one of several types. ``tag`` is the field that tells them apart."""
+    """A record inside this one that is of one of several types. ``tag`` is the field that tells them apart.
+
+    ``turn`` makes one type of another, where anything of it can be kept; else a new one is made.
+    """
 
     tag: str
     options: tuple[tuple[str, str, Callable[[Context], Any]], ...]
+    turn: Callable[[Any, str], Any] | None = None
 
 
 @dataclass(frozen=True, slots=True)

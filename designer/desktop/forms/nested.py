@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from designer.desktop.controls import DropDown, IconButton, Link, Segments, fill, stacked
-from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fields import Either, Kinds, Number, One, Pairs, Several
+from designer.desktop.forms.fields import Either, Kinds, One, Pairs, Several
 from designer.desktop.forms.form import Form
-from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.style import look
 from designer.desktop.usual import UsualButton
 
@@ -52,7 +50,7 @@ class Inner(QWidget):
         painter.fillRect(QRectF(2, 2, 1, self.height() - 4), QColor(look().edge))
 
 
-class _Holder(Box):
+class Holder(Box):
     """What the controls here share: a layout from top to bottom."""
 
     def __init__(self) -> None:
@@ -62,7 +60,7 @@ class _Holder(Box):
         self.row.addWidget(inner, 1)
 
 
-class OneBox(_Holder):
+class OneBox(Holder):
     """One record, or a word to press for it."""
 
     def __init__(self, kind: One) -> None:
@@ -109,7 +107,7 @@ class OneBox(_Holder):
             self.give(self._kind.make(self._context))
 
 
-class SeveralBox(_Holder):
+class SeveralBox(Holder):
     """Any number of records of one type."""
 
     def __init__(self, kind: Several) -> None:
@@ -161,7 +159,7 @@ class SeveralBox(_Holder):
         self.give((*self._values[:number], *self._values[number + 1 :]))
 
 
-class KindsBox(_Holder):
+class KindsBox(Holder):
     """A record of one of several types: a drop-down of the types, and the form of the one chosen."""
 
     def __init__(self, kind: Kinds) -> None:
@@ -199,12 +197,13 @@ class KindsBox(_Holder):
             return
         for tag, _, make in self._kind.options:
             if tag == self._list.currentData() and self._inner is not None:
-                if getattr(self._inner.form.record, self._kind.tag) != tag:
-                    self.give(make(self._context))
+                record, turn = self._inner.form.record, self._kind.turn
+                if getattr(record, self._kind.tag) != tag:
+                    self.give(make(self._context) if turn is None else turn(record, tag))
                 return
 
 
-class EitherBox(_Holder):
+class EitherBox(Holder):
     """Always, after events, or for balls in a place."""
 
     def __init__(self, kind: Either) -> None:
@@ -239,82 +238,10 @@ class EitherBox(_Holder):
         self.give((kinds[which].make(self._context),) if which else ())
 
 
-class PairsBox(_Holder):
-    """A map: a row a pair, and one more to begin another with."""
-
-    def __init__(self, kind: Pairs) -> None:
-        super().__init__()
-        self._kind = kind
-        self._value: dict[Any, Any] = {}
-        self._rows: list[tuple[Any, QWidget]] = []
-        self._context: Context | None = None
-        self._new = DropDown()
-        self._new.activated.connect(self._append)
-        self.inside.addWidget(self._new)
-        self.setFocusProxy(self._new)
-
-    def name(self, words: str) -> None:
-        super().name(words)
-        self._new.setAccessibleName(f"{words}: add")
-
-    def show_value(self, value: Any, context: Context) -> None:
-        self._context, self._value = context, dict(value)
-        for _, row in self._rows:
-            self.inside.removeWidget(row)
-            row.hide()
-            row.deleteLater()
-        self._rows = []
-        for number, (key, said) in enumerate(self._value.items()):
-            row = self._row(key, said, context)
-            self._rows.append((key, row))
-            self.inside.insertWidget(number, row)
-        free = [option for option in self._kind.keys(context) if option[0] not in self._value]
-        fill(self._new, [(None, "add …"), *free], None)
-
-    def _row(self, key: Any, said: Any, context: Context) -> QWidget:
-        row = QWidget()
-        line = QHBoxLayout(row)
-        line.setContentsMargins(INDENT, 0, 0, 0)
-        line.setSpacing(8)
-        words = dict(self._kind.keys(context)).get(key, str(key))
-        label = QLabel(f"{words} {self._kind.joined}")
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        label.setFont(font(CONTROL))
-        line.addWidget(label)
-        if self._kind.values is None:
-            number = NumberBox(Number(-1000, 1000, optional=False))
-            number.show_value(said, context)
-            number.name(label.text())
-            number.edited.connect(lambda new, _: self._put(key, new))
-            line.addWidget(number, 1)
-        else:
-            choice = DropDown()
-            fill(choice, self._kind.values(context), said)
-            choice.setAccessibleName(label.text())
-            choice.activated.connect(lambda _: self._put(key, choice.currentData()))
-            line.addWidget(choice, 1)
-        cross = IconButton("close", f"take away {words}", size=10)
-        cross.clicked.connect(lambda: self.give({k: v for k, v in self._value.items() if k != key}))
-        line.addWidget(cross)
-        return row
-
-    def _append(self) -> None:
-        key = self._new.currentData()
-        if key is None or self._context is None:
-            return
-        if self._kind.values is None:
-            self._put(key, 0)
-            return
-        options = [value for value, _ in self._kind.values(self._context) if value != key]
-        if options:
-            self._put(key, options[0])
-
-    def _put(self, key: Any, value: Any) -> None:
-        self.give({**self._value, key: value})
-
-
 def box_for(kind: Any) -> Box:
     """Return the control for a kind of field that holds records."""
+    from designer.desktop.forms.pairs_box import PairsBox
+
     makers: dict[type, Any] = {One: OneBox, Several: SeveralBox, Kinds: KindsBox, Either: EitherBox, Pairs: PairsBox}
     made: Box = makers[type(kind)](kind)
     return made

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
@@ -16,6 +16,10 @@ from designer.desktop.forms.form import SIDE
 from designer.desktop.style import look
 from designer.drill.items import Area, Line
 from designer.play.shares import line_shares, shares
+from designer.wording.shares import per_cent, square
+from designer.wording.units import Units
+
+_OF: Final = ("of the singles court", "of its half", "of the width")
 
 
 class SharesBeside(Beside):
@@ -37,12 +41,12 @@ class SharesBeside(Beside):
         return self._words.text()
 
     def show_record(self, record: Any, context: Context) -> None:
-        self._words.setText(share_words(ground(context.drill.court), record))
+        self._words.setText(share_words(ground(context.drill.court), record, context.units))
         self._words.setStyleSheet(f"color: {look().soft};")
         self.setVisible(bool(self.words))
 
 
-def share_words(court: Ground, item: Area | Line) -> str:
+def share_words(court: Ground, item: Area | Line, units: Units = "rackets") -> str:
     """Return how much of the singles court, of its half and of the width an area takes, or a line along the court parts.
 
     "" for what takes or parts nothing of it.
@@ -50,24 +54,15 @@ def share_words(court: Ground, item: Area | Line) -> str:
     if isinstance(item, Area):
         found = shares(court, item)
         if found is None or found.court.share == 0:
-            return "" if found is None else f"{_square(found.area)}, none of it in the singles court."
-        return (
-            f"{_square(found.area)}: {_per_cent(found.court.share)} of the singles court, "
-            f"{_per_cent(found.half.share)} of its half, {_per_cent(found.width.share)} of the width."
+            return "" if found is None else f"{square(found.area, units)}, none of it in the singles court."
+        parts = (
+            f"{per_cent(share)} {of}" for share, of in zip((found.court, found.half, found.width), _OF, strict=True)
         )
+        return f"{square(found.area, units)}: {', '.join(parts)}."
     parted = line_shares(court, item)
     if parted is None or min(side.half.share for side in parted) <= 0:
         return ""
-    left, right = (f"{_per_cent(side.half.share)} ({_square(side.half.amount)})" for side in parted)
+    left, right = (f"{per_cent(side.half)} ({square(side.half.amount, units)})" for side in parted)
     return (
         f"Run on, it leaves {left} of the half on the left of it and {right} on the right, as its player faces the net."
     )
-
-
-def _square(metres: float) -> str:
-    return f"{metres:.1f} m²"
-
-
-def _per_cent(share: float) -> str:
-    """Return a share of 0 to 1 in per cent, to a tenth: "66.7 %", "50 %"."""
-    return f"{share * 100:.1f}".removesuffix(".0") + "\N{NO-BREAK SPACE}%"

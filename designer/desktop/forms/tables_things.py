@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, Final, get_args
 
 from designer.desktop.forms import context as here
@@ -23,6 +24,7 @@ from designer.desktop.forms.fields import (
 )
 from designer.desktop.forms.tables_conditions import STROKES, WINGS
 from designer.desktop.forms.tables_rules import NOTE
+from designer.drill.base import Point
 from designer.drill.items import (
     Area,
     Barrier,
@@ -104,29 +106,44 @@ RUN: Final[Table] = (
 )
 
 
-def _rectangle(_: Context) -> Rectangle:
-    return Rectangle(form="rectangle", corners=((-2.0, 7.0), (2.0, 11.0)))
+NEW_SHAPE: Final = ((-2.0, 7.0), (2.0, 11.0))
 
 
-def _ellipse(_: Context) -> Ellipse:
-    return Ellipse(form="ellipse", corners=((-2.0, 7.0), (2.0, 11.0)))
+def _shape(form: str) -> Callable[[Context], Any]:
+    return lambda _: SHAPED[form](NEW_SHAPE)
 
 
-def _polygon(_: Context) -> Polygon:
-    return Polygon(form="polygon", corners=((-2.0, 7.0), (2.0, 7.0), (0.0, 11.0)))
+def _four(corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    (left, low), (right, high) = corners
+    return ((left, low), (right, low), (right, high), (left, high))
+
+
+SHAPED: Final[dict[str, Callable[[Any], Any]]] = {
+    "rectangle": lambda corners: Rectangle(form="rectangle", corners=corners),
+    "ellipse": lambda corners: Ellipse(form="ellipse", corners=corners),
+    "polygon": lambda corners: Polygon(form="polygon", corners=_four(corners)),
+}
+"""Makes each shape between two opposite corners."""
+
+
+def reshaped(shape: Any, form: str) -> Any:
+    """Return a shape of another form where ``shape`` is, as large as the rectangle round it."""
+    corners = getattr(shape, "corners", None) or NEW_SHAPE
+    across, along = [x for x, _ in corners], [y for _, y in corners]
+    return SHAPED[form](((min(across), min(along)), (max(across), max(along))))
 
 
 SHAPES: Final = (
-    ("rectangle", "rectangle", _rectangle),
-    ("ellipse", "ellipse", _ellipse),
-    ("polygon", "corner by corner", _polygon),
+    ("rectangle", "rectangle", _shape("rectangle")),
+    ("ellipse", "ellipse", _shape("ellipse")),
+    ("polygon", "corner by corner", _shape("polygon")),
 )
 
 AREA: Final[Table] = (
     Field("name", "Called", Line("reply zone")),
     Field("marked", "Shown by", Choice(MARKED)),
     CARE,
-    Field("shape", "Shape", Kinds("form", SHAPES), more=True, drawn=True),
+    Field("shape", "Shape", Kinds("form", SHAPES, reshaped), more=True, drawn=True),
     _BOTH,
     _HAND,
     NOTE,

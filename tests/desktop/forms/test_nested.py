@@ -9,6 +9,7 @@ from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
 from designer.desktop.forms.tables import table_of
 from designer.drill.conditions import Event, In, Outcome
+from designer.drill.items import Area, Ellipse, Polygon
 from designer.drill.people import Job
 from designer.drill.rules import Bounces, Keep, Points, Rule, Swap, UseStroke
 from designer.drill.setting import main_setting, setting_at
@@ -97,7 +98,28 @@ def test_moves_are_written_pair_by_pair(live):
     box = form.row("moves").box
     pick(box._new, "A")
     assert form.record.moves == {"A": "B"}
-    pick(box._rows[0][1].findChild(DropDown), "loser")
+    pick(box.row_of("A").choice, "loser")
     assert form.record.moves == {"A": "loser"}
     pick(box._new, "B")
     assert form.record.moves == {"A": "loser", "B": "A"}
+
+
+def test_a_pair_keeps_its_row_and_the_keyboard_while_others_change(live):
+    form = live(Swap(id="s", on=(Event(what="starts", count=5),), moves={"A": "B", "B": "A"}))
+    box = form.row("moves").box
+    row = box.row_of("B")
+    pick(box.row_of("A").choice, "winner")
+    assert box.row_of("B") is row
+    row.cross.click()
+    assert form.record.moves == {"A": "winner"}
+
+
+def test_another_form_of_a_shape_stays_where_it_was(live):
+    shape = Polygon(form="polygon", corners=((1.0, 6.5), (3.0, 6.5), (2.0, 9.0)))
+    form = live(Area(kind="area", id="a", shape=shape))
+    form.open_all()
+    box = form.row("shape").box
+    pick(box._list, "ellipse")
+    assert form.record.shape == Ellipse(form="ellipse", corners=((1.0, 6.5), (3.0, 9.0)))
+    pick(box._list, "polygon")
+    assert form.record.shape.corners == ((1.0, 6.5), (3.0, 6.5), (3.0, 9.0), (1.0, 9.0))

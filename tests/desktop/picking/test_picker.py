@@ -128,3 +128,23 @@ def test_nothing_is_tied_to_itself(wide):
     hover(wide, at)
     hand.press(wide.canvas, at)
     assert wide.view.setting.spots["spot-b"].place.on is None
+
+
+def test_who_becomes_whom_is_picked_by_pressing_people(wide):
+    wide.column.open("jobs")
+    hand.settle()
+    before = wide.view.setting.swaps["jobs"].moves
+    hand.click(wide.column.form.form.row("moves").box.row_of("A").pick)
+    c = locate(wide.view.setting, wide.view.setting.spot_of("C").place)
+    hand.press(wide.canvas, c)
+    assert wide.view.setting.swaps["jobs"].moves == {**before, "A": "C"}
+
+
+def test_escape_in_the_form_lets_go_first_and_closes_it_then(wide):
+    row = area_of_the_rule(wide)
+    hand.click(row.box.button)
+    hand.key(wide.column.form, Qt.Key.Key_Escape)
+    assert wide.column.form is not None
+    assert not row.lit
+    hand.key(wide.column.form, Qt.Key.Key_Escape)
+    assert wide.column.form is None

@@ -13,6 +13,7 @@ from designer.desktop.controls import CheckBox, FilledButton, Link, Segments, ti
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
+from designer.desktop.papers import offered
 from designer.desktop.printing import Order, made, ordered
 from designer.desktop.prompts import CARDS
 from designer.desktop.style import look, scroll_bar_sheet
@@ -21,7 +22,6 @@ from designer.drill.setting import At, addresses
 from designer.storage.writing import write_file
 
 if TYPE_CHECKING:
-    from designer.desktop.printing import Paper
     from designer.desktop.window import MainWindow
     from designer.wording.card import Reader
 
@@ -29,7 +29,6 @@ READERS: Final = (("player", "Player"), ("coach", "Coach"), ("stand-in", "Stand-
 WHICH: Final = (("this", "This one"), ("progressions", "Progressions"), ("all", "All of it"))
 SIDE: Final = 300
 """Pixels for the choices."""
-PAPERS: Final = (("a5", "A5"), ("a4", "A4"))
 SMALLEST: Final = 0.8
 LARGEST: Final = 1.9
 """Pixels to a point in the preview: pages take the width there is, within reason."""
@@ -67,7 +66,7 @@ class PagePicture(QWidget):
 class PrintPreview(QDialog):
     """Shows the pages and prints them, or keeps them as one PDF. What is chosen here is for this printing only."""
 
-    def __init__(self, window: MainWindow, paper: Paper, *, grey: bool) -> None:
+    def __init__(self, window: MainWindow, paper: str, *, grey: bool) -> None:
         super().__init__(window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Print the card")
@@ -115,7 +114,7 @@ class PrintPreview(QDialog):
         column.setSpacing(6)
         self.readers = self._segments(column, "For", READERS, self._reader, self._take_reader)
         self.which = self._segments(column, "Which", WHICH, self._which, self._take_which)
-        self.papers = self._segments(column, "Paper", PAPERS, self._paper, self._take_paper)
+        self.papers = self._segments(column, "Paper", offered(self._paper), self._paper, self._take_paper)
         column.addSpacing(8)
         self.grey = CheckBox("For a photocopier")
         self.grey.setChecked(grey)
@@ -164,7 +163,7 @@ class PrintPreview(QDialog):
         self.refresh()
 
     def _take_paper(self, paper: str) -> None:
-        self._paper = cast("Paper", paper)
+        self._paper = paper
         self.refresh()
 
     # the pages

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, Literal
+from typing import TYPE_CHECKING, Final
 
 from designer.desktop.filing import Filing
+from designer.desktop.papers import parts
 from designer.desktop.view import View
 from designer.drill.brand import Brand
 from designer.drill.drill import Drill
-from designer.drill.setting import At
+from designer.drill.setting import At, setting_at
 from designer.storage.brand import brand_beside, logo_svg
 from designer.storage.parsing import Unreadable
-from designer.storage.writing import write_file
+from designer.storage.writing import Unwritable, write_file
 from designer.wording.card import Reader
 from designer.wording.units import Units
 
@@ -22,8 +23,6 @@ if TYPE_CHECKING:
 
     from designer.drawing.picture import Picture
     from designer.drawing.themes import Theme
-
-Paper = Literal["a5", "a4"]
 
 UNIT: Final = 0.108
 """Metres of court to one mark unit in an exported picture: as on an A5 card."""
@@ -55,17 +54,27 @@ class Order:
     reader: Reader
     player: str | None
     units: Units
-    paper: Paper
+    paper: str
+    """One of `papers.NAMES`."""
     grey: bool
     path: Path | None
     """Where the drill is kept; its brand is looked for beside it."""
     source: bytes | None
+    each: bool = False
+    """Whether each player of the setting gets a card."""
 
 
 def ordered(
-    filing: Filing, view: View, reader: Reader, *, paper: Paper = "a5", grey: bool = False, at: At | None = None
+    filing: Filing,
+    view: View,
+    reader: Reader,
+    *,
+    paper: str = "a5",
+    grey: bool = False,
+    at: At | None = None,
+    each: bool = False,
 ) -> Order:
-    """Return the order for the card of the setting in view, or of ``at``, for ``reader``."""
+    """Return the order for the card of the setting in view, or of ``at``, for ``reader``; for ``each`` player of it."""
     document = view.document
     letter = view.you if view.you is not None else _first_player(view)
     return Order(
@@ -78,6 +87,7 @@ def ordered(
         grey=grey,
         path=document.path,
         source=None if reader == "player" else filing.source(),
+        each=each and reader == "player",
     )
 
 
@@ -91,24 +101,49 @@ def _first_player(view: View) -> str | None:
 def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
     """Return the card's PDF, and what could not be printed as it was written. Touches no window.
 
-    A coach's or stand-in's card carries its drill.
+    A coach's or stand-in's card carries its drill. Raises ``Unwritable`` where something cannot be set as it should be.
     """
+    from designer.cards.attachment import finished
     from designer.cards.card import make_card
+    from designer.cards.imposing import imposed, joined
+    from designer.cards.text import Unprintable
 
     brand, logo, notices = found_brand(order.path)
-    card = make_card(
-        order.drill,
-        order.at,
-        paper=order.paper,
-        reader=order.reader,
-        player=order.player,
-        units=order.units,
-        brand=brand,
-        logo=logo,
-        source=order.source,
-        grey=order.grey,
-    )
-    return card.pdf, (*notices, *card.notices)
+    paper, is_large, sheet = parts(order.paper)
+    try:
+        cards = [
+            make_card(
+                order.drill,
+                order.at,
+                paper=paper,
+                reader=order.reader,
+                player=letter,
+                units=order.units,
+                brand=brand,
+                logo=logo,
+                source=order.source if sheet is None else None,
+                grey=order.grey,
+                large_print=is_large,
+            )
+            for letter in _letters(order)
+        ]
+    except Unprintable as reason:
+        raise Unwritable(str(reason)) from reason
+    said = tuple(dict.fromkeys((*notices, *(notice for card in cards for notice in card.notices))))
+    if sheet is None and len(cards) == 1:
+        return cards[0].pdf, said
+    pdfs = [card.pdf for card in cards]
+    whole = joined(pdfs) if sheet is None else imposed(pdfs, sheet)
+    name = f"{order.drill.code or order.drill.id}.drill.json"
+    return finished(whole, dated=order.drill.dated, source=order.source, file_name=name), said
+
+
+def _letters(order: Order) -> tuple[str | None, ...]:
+    if not order.each:
+        return (order.player,)
+    standing = {spot.job for spot in setting_at(order.drill, order.at).spots.values()}
+    players = tuple(job.letter for job in order.drill.jobs if job.by == "player" and job.letter in standing)
+    return players or (order.player,)
 
 
 def found_brand(path: Path | None) -> tuple[Brand | None, str | bytes | None, tuple[str, ...]]:
@@ -149,7 +184,9 @@ def court(view: View) -> Court:
 
     drill = view.document.drill
     paper = theme("paper", surface=drill.court.surface)
-    return Court(with_legend(picture(drill, view.at, unit=UNIT, theme=paper, turned=view.turned), paper), paper)
+    return Court(
+        with_legend(picture(drill, view.at, unit=UNIT, theme=paper, turned=view.turned, patient=True), paper), paper
+    )
 
 
 def write_picture(path: Path, view: View, width: int = WIDTH) -> None:

@@ -13,6 +13,7 @@ from typing import Final, Literal, cast
 from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
 from designer.desktop.look import CHOICES, Choice
+from designer.desktop.papers import NAMES
 
 RECENT: Final = 12
 UNITS: Final = ("rackets", "metres", "feet")
@@ -21,7 +22,6 @@ LEVELS: Final = ("starter", "social", "club", "tournament", "tour")
 DRAG: Final = (0.5, 0.65)
 """Between what drag coefficients the literature disagrees."""
 HANDS: Final = ("right", "left")
-PAPERS: Final = ("a5", "a4")
 
 
 def settings_path() -> Path:
@@ -141,9 +141,9 @@ def set_author(name: str) -> None:
     settings().setValue("drill/author", name)
 
 
-def paper() -> Literal["a5", "a4"]:
-    """Return the paper that cards are made on."""
-    return cast("Literal['a5', 'a4']", _text("card/paper", "a5", PAPERS))
+def paper() -> str:
+    """Return what cards are made on, one of `papers.NAMES`."""
+    return _text("card/paper", "a5", NAMES)
 
 
 def set_paper(name: str) -> None:

@@ -12,12 +12,13 @@ from PySide6.QtGui import QDesktopServices, QGuiApplication
 
 from designer.desktop import settings
 from designer.desktop.first_card import card_was_made, remember_card
+from designer.desktop.papers import CHOICES, USUAL
 from designer.desktop.prompts import CARDS, PICTURES
 from designer.storage.writing import Unwritable
 
 if TYPE_CHECKING:
     from designer.desktop.print_preview import PrintPreview
-    from designer.desktop.printing import Order, Paper
+    from designer.desktop.printing import Order
     from designer.desktop.window import MainWindow
     from designer.desktop.work import Do, Progress
     from designer.wording.card import Reader
@@ -29,7 +30,8 @@ class CardDeeds(QObject):
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
         self._window = window
-        self._paper: Paper = settings.paper()
+        self._paper = settings.paper()
+        self._each = False
         self._made: dict[Path, Path] = {}
         self.preview: PrintPreview | None = None
         actions, bar = window.actions_by_name, window.column.bar
@@ -37,9 +39,11 @@ class CardDeeds(QObject):
             action = actions[f"reader {reader}"]
             action.triggered.connect(lambda _=False, reader=reader: bar.choose(cast("Reader", reader)))
         bar.chosen.connect(self._show_reader)
-        for paper in ("a5", "a4"):
+        for paper, _ in USUAL:
             actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self._take(paper))
-        actions.tick(f"paper {self._paper}")
+        if self._paper in dict(USUAL):
+            actions.tick(f"paper {self._paper}")
+        actions.menus["paper"].aboutToShow.connect(self._list_papers)
         window.column.ask_all = card_was_made(window.document.drill.id)
         actions.tick("ask all", on=window.column.ask_all)
         actions["ask all"].toggled.connect(self._ask)
@@ -71,7 +75,7 @@ class CardDeeds(QObject):
         if path.suffix.lower() != ".pdf":
             path = path.with_name(f"{path.name}.pdf")
         grey = window.actions_by_name["grey"].isChecked()
-        order = ordered(window.filing, window.view, reader, paper=self._paper, grey=grey)
+        order = ordered(window.filing, window.view, reader, paper=self._paper, grey=grey, each=self._each)
         self._begin(
             "Making the card",
             partial(_written, path, order),
@@ -156,16 +160,38 @@ class CardDeeds(QObject):
         for letter in self._players():
             action = menu.addAction(letter, partial(self._be, letter))
             action.setCheckable(True)
-            action.setChecked(letter == self._window.view.you)
+            action.setChecked(letter == self._window.view.you and not self._each)
+        if self._players():
+            menu.addSeparator()
+            each = menu.addAction("Each of them, all cards in one file", self._be_each)
+            each.setCheckable(True)
+            each.setChecked(self._each)
+
+    def _be_each(self) -> None:
+        self._each = True
+        self._window.column.bar.choose("player")
 
     def _be(self, letter: str) -> None:
-        self._chosen = letter
+        self._chosen, self._each = letter, False
         self._window.column.bar.choose("player")
         self._show_reader()
         self._window.column.refresh()
 
+    def _list_papers(self) -> None:
+        """Put the less usual papers under the usual two, once the menu is first opened, and tick the chosen one."""
+        menu = self._window.actions_by_name.menus["paper"]
+        group = self._window.actions_by_name["paper a5"].actionGroup()
+        if len(menu.actions()) == len(USUAL):
+            for name, words in CHOICES[len(USUAL) :]:
+                action = menu.addAction(words, partial(self._take, name))
+                action.setObjectName(f"paper {name}")
+                action.setCheckable(True)
+                group.addAction(action)
+        for action in menu.actions():
+            action.setChecked(action.objectName() == f"paper {self._paper}")
+
     def _take(self, paper: str) -> None:
-        self._paper = cast("Paper", paper)
+        self._paper = paper
         settings.set_paper(paper)
 
     def _ask(self, on: object) -> None:

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Any, Final
 
+from designer.drill.base import ON_THE_LINE
+from designer.drill.places import middle
 from designer.drill.rules import Swap
+from designer.play.layout import points_of
 from designer.play.rally import jobs_after
 from designer.wording.counts import listed, lowered, many
 from designer.wording.events import trigger
 from designer.wording.kit import is_carried
-from designer.wording.names import letter
+from designer.wording.names import letter, thing_name, without_article
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
+from designer.wording.units import distance
 
 _COURTS: Final = {"court up": "a court up", "court down": "a court down"}
 _SOONER: Final = (
@@ -25,8 +29,8 @@ _SOONER: Final = (
 
 
 def swaps(told: Telling) -> tuple[Sentence, ...]:
-    """Return who changes with whom, one sentence a swap, those that come sooner first."""
-    return tuple(found for swap in ordered(told) if (found := _swap(told, swap)).parts)
+    """Return who changes with whom, one sentence a swap, those that come sooner first, then what moves with a hand."""
+    return (*(found for swap in ordered(told) if (found := _swap(told, swap)).parts), *things_of_hands(told))
 
 
 def _swap(told: Telling, swap: Swap) -> Sentence:
@@ -141,6 +145,48 @@ def _laid_out_stays(told: Telling, swap: Swap) -> Iterator[str]:
     at_one_end = any(told.end_of_item(item.id) is not None and is_carried(item) for item in items)
     if swap.ends and swap.moves and at_one_end:
         yield "what is laid out stays where it is"
+
+
+def things_of_hands(told: Telling) -> Iterator[Sentence]:
+    """Yield whether what lies on the side of somebody's hand stays or moves when people change ends.
+
+    Two of one hand find it on the same side of their own; where right meets left it moves to the other side of the middle.
+    """
+    changes = any(swap.ends for swap in told.setting.swaps.values())
+    things = [item for item in told.setting.items.values() if getattr(item, "hand_of", None) and is_carried(item)]
+    if not things:
+        return
+    name = without_article(thing_name(told, things[0]) or "it")
+    same = len({thing_name(told, item) for item in things}) == 1
+    what = (f"each {name}" if len(things) > 1 else f"the {name}") if same else "each of them"
+    astray = [item for item in things if not _fits_both_ends(told, item)]
+    if not astray:
+        words = f"{what} stays where it is" if changes and not told.brief else ""
+    elif told.brief:
+        words = "" if changes else "stay at your end"
+    else:
+        far = {distance(2 * abs(middle(points_of(told.setting, item))[0]), "across", told.units) for item in astray}
+        moves = f"{what} moves {far.pop() if len(far) == 1 else 'as far'} to the other side of the middle"
+        head = "players of different hands"
+        words = f"{head} change ends: {moves}" if changes else f"{head} stay at their ends; to change them, {moves}"
+    if words:
+        yield sentence("swap:hands", words, *sorted(item.id for item in things))
+
+
+def _fits_both_ends(told: Telling, item: Any) -> bool:
+    """Whether whoever comes from the other end finds a thing on the side that the other one had it on there."""
+    if item.both_ends:
+        return True
+    x, y = middle(points_of(told.setting, item))
+    alike = [
+        middle(points_of(told.setting, other))
+        for other in told.setting.items.values()
+        if is_carried(other) and thing_name(told, other) == thing_name(told, item)
+    ]
+    facing = [point for point in alike if point[1] * y < 0]
+    if facing:
+        return any(abs(other + x) <= ON_THE_LINE for other, _ in facing)
+    return len({job.hand for job in told.drill.jobs if job.by == "player" and job.letter in told.ends}) < 2
 
 
 def _letters(told: Telling, jobs: Sequence[str]) -> str:

@@ -3,7 +3,8 @@
 from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot, texts, told
 
 from designer.drill.base import place
-from designer.drill.items import Cone
+from designer.drill.items import Cone, Line
+from designer.drill.people import Job
 from designer.drill.rules import Swap
 from designer.wording.sentence import unmarked
 from designer.wording.swaps import path, swaps
@@ -99,3 +100,44 @@ def test_a_swap_of_which_only_a_note_speaks():
     swap = Swap(id="s", on=({"what": "finished"},), note="New opponent.")
     assert said(*SINGLES, swap) == ["At the end: new opponent."]
     assert said(*SINGLES, swap.changed(note="")) == ["At the end: who goes where is not yet said."]
+
+
+def lane(letter, x, y):
+    return Line(
+        kind="line", id=f"lane-{letter.lower()}", hand_of=letter, marked="discs", corners=((x, y), (x, y + 2.0))
+    )
+
+
+ENDS = Swap(id="s", on=({"what": "score", "count": 6},), ends=True)
+
+
+def of_hands(*records, **values):
+    return [s.text for s in swaps(told(*SINGLES, *records, **values)) if s.key == "swap:hands"]
+
+
+def test_two_of_one_hand_find_their_line_on_their_own_side():
+    # Each lies two rackets (1.3716 m) to its player's left: turned half round they are the same.
+    both = (lane("A", -1.3716, -11.0), lane("B", 1.3716, 8.0))
+    assert of_hands(*both, ENDS) == ["Each line of discs stays where it is."]
+    assert of_hands(*both) == []
+
+
+def test_where_right_meets_left_the_lines_move_or_nobody_does():
+    # On one side of the court from end to end: A's left, and the right of a left-handed B.
+    both = (lane("A", -1.3716, -11.0), lane("B", -1.3716, 8.0))
+    moves = "each line of discs moves 4 rackets to the other side of the middle."
+    assert of_hands(*both, ENDS) == [f"Players of different hands change ends: {moves}"]
+    assert of_hands(*both) == [f"Players of different hands stay at their ends; to change them, {moves}"]
+    assert of_hands(*both, reader="player") == ["Stay at your end."]
+
+
+def test_a_line_for_one_player_alone_moves_only_for_another_hand():
+    left = (Job(letter="A"), Job(letter="B", hand="left"))
+    made = drill_of(*SINGLES, lane("A", -1.3716, -11.0), ENDS)
+    assert [s.text for s in swaps(telling(made, HERE)) if s.key == "swap:hands"] == [
+        "The line of discs stays where it is."
+    ]
+    other = telling(made.changed(jobs=left), HERE)
+    assert [s.text for s in swaps(other) if s.key == "swap:hands"] == [
+        "Players of different hands change ends: the line of discs moves 4 rackets to the other side of the middle."
+    ]

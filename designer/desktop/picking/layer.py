@@ -68,7 +68,7 @@ class PickLayer:
         if target.id is not None:
             for item in without_words(self._canvas.court_scene.marks_of((target.id,))):
                 path = path.united(path_shape(item.mark, ROUND / sight.scale).translated(item.pos()))
-            return path
+            return without_holes(path)
         points = [sight.to_scene(point) for point in target.outline]
         path.moveTo(points[0])
         for point in points[1:]:
@@ -76,3 +76,15 @@ class PickLayer:
         if not target.is_line:
             path.closeSubpath()
         return path
+
+
+def without_holes(path: QPainterPath) -> QPainterPath:
+    """Return the outermost rings of ``path``: what is inside of them, such as a letter in its disc, stays clear."""
+    rings = path.simplified().toSubpathPolygons()
+    boxes = [ring.boundingRect() for ring in rings]
+    made = QPainterPath()
+    for number, (ring, box) in enumerate(zip(rings, boxes, strict=True)):
+        if not any(other.contains(box) and other != box for place, other in enumerate(boxes) if place != number):
+            made.addPolygon(ring)
+            made.closeSubpath()
+    return made

@@ -2,10 +2,11 @@
 
 import pytest
 from desktop import hand
-from PySide6.QtCore import QEvent
-from PySide6.QtGui import QColor
+from PySide6.QtCore import QEvent, QPointF
+from PySide6.QtGui import QColor, QPainterPath
 
 from designer.desktop.look import LIGHT
+from designer.desktop.picking.layer import without_holes
 
 
 @pytest.fixture
@@ -40,3 +41,13 @@ def test_the_part_that_would_be_taken_has_an_edge_all_round_and_leaves_with_the_
     assert max(lit) < 40 < min(away)
     hand.press(canvas, (2.0, 3.0))
     assert min(colours(canvas, edge)) > 40
+
+
+def test_a_ring_goes_round_a_thing_and_not_through_it(qapp):
+    ring = QPainterPath()
+    ring.addEllipse(0, 0, 10, 10)
+    ring.addEllipse(3, 3, 4, 4)
+    ring.addRect(20, 0, 2, 2)
+    outer = without_holes(ring)
+    assert outer.contains(QPointF(5, 5)), "the hole is filled"
+    assert len(outer.toSubpathPolygons()) == 2

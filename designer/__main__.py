@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from designer.screen import why_no_qt, why_no_window
 
 FAILED = 1
-OPENED_BARE = (".drill.json", ".pdf")
+OPENED_BARE = (".drill.json", ".handbook.json", ".pdf")
 
 
 def main(argv: Sequence[str] | None = None) -> int:

@@ -51,6 +51,8 @@ FILE: Final[tuple[Entry, ...]] = (
     Deed("save copy", "Save a copy …", "Ctrl+Alt+S"),
     Deed("revert", "Go back to what was saved"),
     LINE,
+    Deed("handbook", "Handbook …"),
+    LINE,
     Deed("print", "Print the card …", Std.Print),
     Deed("export", "Export the picture …", "Ctrl+E"),
     LINE,

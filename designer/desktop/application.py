@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from random import Random
 from types import TracebackType
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QCoreApplication, QObject, Qt, QThreadPool
 from PySide6.QtGui import QFont
@@ -24,6 +24,9 @@ from designer.desktop.window import MainWindow
 from designer.storage.parsing import Unreadable
 from designer.storage.reading import Opened, open_drill
 
+if TYPE_CHECKING:
+    from designer.desktop.handbook.opening import Books
+
 MANY: Final = 12
 """More drills than this are not opened at once without asking."""
 
@@ -37,6 +40,7 @@ class Windows(QObject):
         super().__init__()
         self.prompts = prompts
         self._windows: list[MainWindow] = []
+        self._books: Books | None = None
 
     def all(self) -> tuple[MainWindow, ...]:
         """Return the windows that are open."""
@@ -56,6 +60,9 @@ class Windows(QObject):
         ):
             return
         for path in paths:
+            if path.name.lower().endswith(".handbook.json"):
+                self.open_book(path)
+                continue
             known = next((w for w in self._windows if w.document.path == path), None)
             if known is not None:
                 known.raise_()
@@ -68,6 +75,21 @@ class Windows(QObject):
                 continue
             settings.add_recent(path)
             self._take(opened, None if opened.from_card else opened.path)
+
+    def open_book(self, path: Path | None) -> None:
+        """Show the handbook at ``path`` in a window of its own, a new one for None."""
+        self._book_windows().open(path)
+
+    def _book_windows(self) -> Books:
+        if self._books is None:
+            from designer.desktop.handbook.opening import Books
+
+            self._books = Books(self.prompts, self.open, self)
+        return self._books
+
+    def any(self) -> bool:
+        """Whether any window is open, of a drill or of a handbook."""
+        return bool(self._windows) or (self._books is not None and bool(self._books.all()))
 
     def open_copies(self, paths: Sequence[Path]) -> None:
         """Open each drill as a new one without a file, so that saving asks for a name: for samples."""
@@ -120,6 +142,7 @@ class Windows(QObject):
         if self._windows:
             window.move(self._windows[-1].pos().x() + 24, self._windows[-1].pos().y() + 24)
         window.wanted.connect(self._wanted)
+        window.book_wanted.connect(self.open_book)
         window.copies_wanted.connect(self.open_copies)
         window.closing.connect(self._closed)
         self._windows.append(window)
@@ -180,7 +203,7 @@ def run(paths: Sequence[str]) -> int:
     windows = Windows(Prompts())
     report_faults(windows)
     windows.open([Path(path) for path in paths])
-    if not windows.all():
+    if not windows.any():
         windows.new()
     windows.recover()
     status = application.exec()

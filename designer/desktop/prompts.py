@@ -18,6 +18,7 @@ Unsaved = Literal["save", "discard", "cancel"]
 DRILLS = "Drills (*.drill.json *.json)"
 DRILLS_AND_CARDS = "Drills and cards (*.drill.json *.json *.pdf)"
 CARDS = "Cards (*.pdf)"
+HANDBOOKS = "Handbooks (*.handbook.json)"
 PICTURES = "Pictures (*.svg *.png)"
 
 
@@ -79,6 +80,13 @@ class Prompts:
 
         names, _ = QFileDialog.getOpenFileNames(parent, "Open", str(folder), f"{DRILLS_AND_CARDS};;{DRILLS}")
         return tuple(map(Path, names))
+
+    def open_handbook(self, parent: QWidget, folder: Path) -> Path | None:
+        """Ask which handbook to open."""
+        from PySide6.QtWidgets import QFileDialog
+
+        name, _ = QFileDialog.getOpenFileName(parent, "Open", str(folder), HANDBOOKS)
+        return Path(name) if name else None
 
     def save_path(self, parent: QWidget, suggestion: Path, kinds: str) -> Path | None:
         """Ask where to write a file; the dialog itself asks before one is overwritten."""

@@ -65,6 +65,7 @@ class MainWindow(QMainWindow):
 
     wanted = Signal(object)
     copies_wanted = Signal(object)
+    book_wanted = Signal(object)
     closing = Signal(object)
 
     def __init__(self, document: Document, prompts: Prompts, opened: Opened | None = None) -> None:

@@ -81,7 +81,7 @@ def with_drills_moved(book: Handbook, numbers: Sequence[str], section: int, plac
     return _replaced(rest, {section: rest.sections[section].changed(drills=tuple(drills))})
 
 
-def with_entry_changed(book: Handbook, number: str, **values: Any) -> Handbook:
+def with_entry_changed(book: Handbook, number: str, /, **values: Any) -> Handbook:
     """Return ``book`` with other values in the entry of this number. Raises ``KeyError`` where there is none."""
     for place, section in enumerate(book.sections):
         if any(entry.number == number for entry in section.drills):

@@ -77,13 +77,13 @@ def planner_page(setter: Setter) -> Iterator[Block]:
 
     def table(page: Page, x: float, top: float, _: float) -> None:
         left = x
-        for heading, share in PLANNER_COLUMNS:
-            page.write(setter.said(heading), left + 2, top - 10, setter.paper.heading)
+        for column, share in PLANNER_COLUMNS:
+            page.write(setter.said(column), left + 2, top - 10, setter.paper.heading)
             left += share * width
         for row in range(_ROWS + 1):
             page.rule(x, top - 15 - row * 1.35 * pitch, x + width, weight=0.6, colour="note")
         left = x
-        for _, share in PLANNER_COLUMNS[:-1]:
+        for _column, share in PLANNER_COLUMNS[:-1]:
             left += share * width
             page.canvas.line(left - 3, top - 15, left - 3, top - 15 - _ROWS * 1.35 * pitch)
 

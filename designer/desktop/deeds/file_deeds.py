@@ -34,6 +34,7 @@ class FileDeeds(QObject):
         actions["save as"].triggered.connect(window.filing.save_as)
         actions["save copy"].triggered.connect(self.save_copy)
         actions["revert"].triggered.connect(self.revert)
+        actions["handbook"].triggered.connect(self.open_handbook)
         actions["close"].triggered.connect(window.close)
         actions["quit"].triggered.connect(QApplication.closeAllWindows)
         actions["first drill"].triggered.connect(self.open_sample)
@@ -72,6 +73,12 @@ class FileDeeds(QObject):
         shelf.situated.connect(self._start_from)
         shelf.opened.connect(lambda path: window.wanted.emit((path,)))
         shelf.copied.connect(lambda path: window.copies_wanted.emit((path,)))
+
+    def open_handbook(self) -> None:
+        """Show the handbook that this drill lies beside, else a new one."""
+        from designer.desktop.handbook.files import book_beside
+
+        self._window.book_wanted.emit(book_beside(self._window.document.path))
 
     def save_copy(self) -> None:
         """Write a copy under another name; this drill goes on under its own."""

@@ -1,0 +1,1 @@
+"""The window in which a handbook is put together and printed."""

@@ -183,12 +183,16 @@ class Maker:
 
     def _contents(self, paper: Paper) -> tuple[Contents, Room]:
         """Return what there is to print on ``paper`` and the room there is for it."""
+        room = self.room(paper)
+        pieces = Pieces(paper, self.theme, self.typesetter)
+        return contents(self._subject(), pieces, front=room.height(0)), room
+
+    def room(self, paper: Paper) -> Room:
+        """Return the room for words on the sides of ``paper``."""
         frame = self._frame(paper, 1)
         top = paper.height - paper.top - header_height(frame)
         short = paper.height - paper.top - header_height(frame, side=1)
-        bottom = paper.bottom + paper.footer.leading + 6
-        pieces = Pieces(paper, self.theme, self.typesetter)
-        return contents(self._subject(), pieces, front=top - bottom), Room(paper, top, short, bottom)
+        return Room(paper, top, short, paper.bottom + paper.footer.leading + 6)
 
     def _subject(self) -> Subject:
         return Subject(self.drill, self.at, self.words, self.reader, self.player, self.units, self.address)

@@ -255,9 +255,13 @@ def _in_order(words: CardWords) -> list[Section]:
     return sorted(words.sections, key=lambda section: known.get(section.key, -1))
 
 
+NOTES: Final = "How it went"
+"""The heading over the lines to write on."""
+
+
 def _how_it_went(pieces: Pieces) -> tuple[Block, ...]:
     """Return lines to write on after the session."""
-    return (pieces.heading("How it went", before=9.0), Rules(2, pieces.paper.note_lines, before=1.2))
+    return (pieces.heading(NOTES, before=9.0), Rules(2, pieces.paper.note_lines, before=1.2))
 
 
 def _ladder(section: Section, pieces: Pieces, this_one: str, *, wide: bool) -> list[Block]:

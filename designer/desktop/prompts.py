@@ -57,12 +57,12 @@ class Prompts:
         box.exec()
 
     def choose(self, parent: QWidget, question: str, more: str, answers: Sequence[str]) -> int | None:
-        """Ask which of ``answers`` is meant, a button each; return its number from 0."""
+        """Ask which of ``answers`` is meant, a button each; return its number from 0. Enter alone chooses none of them."""
         from PySide6.QtWidgets import QMessageBox
 
         box = self._box(parent, question, more)
         buttons = [box.addButton(_capital(answer), QMessageBox.ButtonRole.AcceptRole) for answer in answers]
-        box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(box.addButton("Cancel", QMessageBox.ButtonRole.RejectRole))
         box.exec()
         clicked = box.clickedButton()
         return next((number for number, button in enumerate(buttons) if button is clicked), None)

@@ -26,15 +26,14 @@ from PySide6.QtWidgets import (
 )
 
 from designer.bundle import MissingFile, sample
-from designer.court.standards import ground
 from designer.desktop import settings
 from designer.desktop.blank import blank
 from designer.desktop.controls import Link, frame, tinted
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.situations import SITUATIONS, Situation, with_situation
+from designer.desktop.small_court import small_court
 from designer.desktop.start_row import plain_name
 from designer.desktop.style import look, scroll_bar_sheet, style
-from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
 from designer.storage.parsing import Unreadable
 from designer.storage.reading import open_drill
@@ -61,38 +60,13 @@ _seen: dict[tuple[object, ...], Seen] = {}
 """Pictures once made are kept while the program runs: every blank court shows the same."""
 
 
-def court_picture(drill: Drill, size: QSize, ratio: float) -> QPixmap:
-    """Return the main setting of ``drill`` without words, on its side, in the look of the window."""
-    from designer.drawing.picture import picture
-    from designer.drawing.qt import paint
-    from designer.drawing.themes import theme
-
-    colours = theme(look().name, surface=drill.court.surface)
-    here = ground(drill.court)
-    unit = 0.5 * 2 * here.back_fence / size.width()
-    drawn = picture(drill, main_setting(drill), unit=unit, theme=colours, across=True, words=False)
-    left, low, right, high = drawn.extent
-    made = QPixmap(round(size.width() * ratio), round(size.height() * ratio))
-    made.fill(QColor(look().canvas))
-    scale = min(made.width() / (right - left), made.height() / (high - low))
-    painter = QPainter(made)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.translate(made.width() / 2, made.height() / 2)
-    painter.scale(scale, scale)
-    painter.translate(-(left + right) / 2, (low + high) / 2)
-    paint(painter, drawn.marks, colours)
-    painter.end()
-    made.setDevicePixelRatio(ratio)
-    return made
-
-
 def seen_of(path: Path, size: QSize, ratio: float) -> Seen:
     """Return what is shown of the drill at ``path``; its name alone where it cannot be read."""
     try:
         key: tuple[object, ...] = (path, path.stat().st_mtime_ns, look().name, size.width(), ratio)
         if key not in _seen:
             drill = open_drill(path).drill
-            _seen[key] = Seen(drill.title or plain_name(path), court_picture(drill, size, ratio))
+            _seen[key] = Seen(drill.title or plain_name(path), small_court(drill, main_setting(drill), size, ratio))
         return _seen[key]
     except (OSError, Unreadable):
         return Seen(plain_name(path), None)
@@ -105,7 +79,7 @@ def seen_situation(situation: Situation, court: str, size: QSize, ratio: float) 
         source = Random(0)  # noqa: S311 - names, not secrets
         drill = blank(source, court)
         drill = with_situation(drill, main_setting(drill), situation, source)
-        _seen[key] = Seen(situation.name, court_picture(drill, size, ratio))
+        _seen[key] = Seen(situation.name, small_court(drill, main_setting(drill), size, ratio))
     return _seen[key]
 
 

@@ -14,9 +14,10 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QPixmap,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QAbstractButton, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
 
 from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
@@ -24,11 +25,17 @@ from designer.desktop.fonts import BODY, NOTE, font, scaled
 from designer.desktop.style import field_sheet, look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
-from designer.drill.setting import At
+from designer.drill.setting import At, setting_at
 
 HEIGHT: Final = 52
 PITCH: Final = 232
 GAP: Final = 28
+ROOM: Final = 120
+"""A tab narrower than this has room for its name alone."""
+SMALL: Final = QSize(22, 44)
+"""The picture on a tab, upright as a court is."""
+PICTURES_AFTER: Final = 250
+"""Milliseconds of rest after which pictures are drawn anew: they are never in the way of a hand."""
 SIDE: Final = 14
 
 
@@ -37,6 +44,12 @@ class ProgressionTab(QAbstractButton):
 
     renamed = Signal()
     asked = Signal(object)
+    dragged = Signal(int)
+    """The hand drags it sideways: so many pixels from where it was taken."""
+    dropped = Signal()
+    """The hand has let it go."""
+    left = Signal()
+    """The hand has thought better of it: the drag leaves no trace."""
 
     def __init__(self, progression: str, parent: QWidget, whole: Callable[[str], str]) -> None:
         """``whole`` returns all that a progression changes, in sentences."""
@@ -46,6 +59,9 @@ class ProgressionTab(QAbstractButton):
         self.number = 1
         self.name = ""
         self.changes = ""
+        self.picture: QPixmap | None = None
+        self._taken: int | None = None
+        self._dragging = False
         self.setCheckable(True)
         self.setAutoExclusive(False)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
@@ -64,8 +80,46 @@ class ProgressionTab(QAbstractButton):
         return super().event(event)
 
     def name_left(self) -> int:
-        """Return where the name begins, behind the number."""
-        return QFontMetrics(font(BODY, bold=True)).horizontalAdvance(str(self.number)) + 8
+        """Return where the name begins, behind the picture and the number."""
+        return self._picture_width() + QFontMetrics(font(BODY, bold=True)).horizontalAdvance(str(self.number)) + 8
+
+    def _picture_width(self) -> int:
+        """Return how much room the picture takes: none where the tab is narrow."""
+        return SMALL.width() + 9 if self.width() >= scaled(ROOM) else 0
+
+    def show_picture(self, picture: QPixmap | None) -> None:
+        """Show another picture of the setting."""
+        self.picture = picture
+        self.update()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        super().mousePressEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton:
+            self._taken = round(event.globalPosition().x())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._taken is None or not event.buttons() & Qt.MouseButton.LeftButton:
+            super().mouseMoveEvent(event)
+            return
+        by = round(event.globalPosition().x()) - self._taken
+        if self._dragging or abs(by) >= QApplication.startDragDistance():
+            self._dragging = True
+            self.raise_()
+            self.dragged.emit(by)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        dragging, self._dragging, self._taken = self._dragging, False, None
+        super().mouseReleaseEvent(event)
+        if dragging:
+            self.dropped.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self._dragging:
+            self._dragging, self._taken = False, None
+            self.setDown(False)
+            self.left.emit()
+            return
+        super().keyPressEvent(event)
 
     def sizeHint(self) -> QSize:
         return QSize(scaled(PITCH) - GAP, scaled(HEIGHT))
@@ -85,9 +139,19 @@ class ProgressionTab(QAbstractButton):
         room = self.width() - left
         first, second = QRect(0, scaled(5), self.width(), scaled(22)), QRect(left, scaled(26), room, scaled(18))
         middle = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        if self._dragging:
+            painter.fillRect(self.rect(), QColor(now.hover))
+        aside = self._picture_width()
+        if aside and self.picture is not None:
+            box = QRect(0, (self.height() - 5 - SMALL.height()) // 2, SMALL.width(), SMALL.height())
+            painter.setOpacity(1.0 if on or self.underMouse() else 0.75)
+            painter.drawPixmap(box, self.picture)
+            painter.setPen(QColor(now.hairline))
+            painter.drawRect(box.adjusted(0, 0, -1, -1))
+            painter.setOpacity(1.0)
         painter.setPen(QColor(now.ink if on or self.underMouse() else now.soft))
         painter.setFont(font(BODY, bold=True))
-        painter.drawText(first, middle, str(self.number))
+        painter.drawText(first.adjusted(aside, 0, 0, 0), middle, str(self.number))
         painter.setFont(font(BODY, bold=on))
         name = QFontMetrics(font(BODY, bold=on)).elidedText(
             self.name or "no name yet", Qt.TextElideMode.ElideRight, room
@@ -126,6 +190,8 @@ class ProgressionTabs(QWidget):
     """The menu of what can be added should open at this global place."""
 
     named = Signal(str, str)
+    reordered = Signal(object)
+    """The ids of the progressions in the order they were dragged into."""
     asked = Signal(object)
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
@@ -140,6 +206,12 @@ class ProgressionTabs(QWidget):
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
+        self._drawing = QTimer(self)
+        self._drawing.setSingleShot(True)
+        self._drawing.setInterval(PICTURES_AFTER)
+        self._drawing.timeout.connect(self._draw_one)
+        self._pictures: dict[str, tuple[object, QPixmap]] = {}
+        """By progression: what its picture was drawn from, and the picture."""
         document.shown_changed.connect(self._soon)
         view.at_changed.connect(self._show_chosen)
         style().changed.connect(self._repaint)
@@ -174,7 +246,10 @@ class ProgressionTabs(QWidget):
             tab.progression = progression.id
             chosen = progression.id == self._view.at.progression
             tab.show_words(number, progression.name, changes.get(progression.id, ""), chosen=chosen)
+            known = self._pictures.get(progression.id)
+            tab.show_picture(None if known is None else known[1])
         self._place()
+        self._drawing.start(PICTURES_AFTER)
 
     def rename(self) -> None:
         """Put a box over the tab in view, to type its name in."""
@@ -207,8 +282,64 @@ class ProgressionTabs(QWidget):
         tab.clicked.connect(lambda: self._choose(tab))
         tab.renamed.connect(self.rename)
         tab.asked.connect(self.asked)
+        tab.dragged.connect(lambda by: self._drag(tab, by))
+        tab.dropped.connect(lambda: self._drop(tab))
+        tab.left.connect(self._place)
         tab.show()
         self._tabs.append(tab)
+
+    # pictures
+
+    def _draw_one(self) -> None:
+        """Draw the picture of one tab whose setting is not as it was drawn, and come back for the next."""
+        drill = self._document.shown
+        if self._document.previewing:
+            self._drawing.start(PICTURES_AFTER)
+            return
+        ratio = self.devicePixelRatioF()
+        for tab in self._tabs if self.isVisible() else ():
+            at = At(tab.progression)
+            drawn_from = (setting_at(drill, at), drill.court, drill.jobs, look().name, ratio)
+            if tab.progression not in self._pictures or self._pictures[tab.progression][0] != drawn_from:
+                from designer.desktop.small_court import small_court
+
+                picture = small_court(drill, at, SMALL, ratio, across=False)
+                self._pictures[tab.progression] = (drawn_from, picture)
+                tab.show_picture(picture)
+                self._drawing.start(0)
+                return
+
+    # the order of play by hand
+
+    def _pitch(self) -> int:
+        room = self.width() - 2 * SIDE - self.plus.width()
+        return min(scaled(PITCH), room // max(1, len(self._tabs)))
+
+    def _drag(self, tab: ProgressionTab, by: int) -> None:
+        """Carry ``tab`` with the hand, and let the others make way."""
+        if self._document.read_only:
+            return
+        pitch, own = self._pitch(), self._tabs.index(tab)
+        left = SIDE + own * pitch + by
+        tab.move(min(max(left, SIDE - 8), SIDE + (len(self._tabs) - 1) * pitch + 8), 0)
+        order = self._order(tab)
+        for place, other in enumerate(order):
+            if other is not tab:
+                other.move(SIDE + place * pitch, 0)
+
+    def _order(self, tab: ProgressionTab) -> list[ProgressionTab]:
+        """Return the tabs in the order in which they would stand if ``tab`` was let go here."""
+        pitch = max(1, self._pitch())
+        place = min(max(round((tab.x() - SIDE) / pitch), 0), len(self._tabs) - 1)
+        order = [other for other in self._tabs if other is not tab]
+        order.insert(place, tab)
+        return order
+
+    def _drop(self, tab: ProgressionTab) -> None:
+        order = [each.progression for each in self._order(tab)]
+        self._place()
+        if order != [each.progression for each in self._tabs] and not self._document.read_only:
+            self.reordered.emit(order)
 
     def _choose(self, tab: ProgressionTab) -> None:
         self._view.go_to(At(tab.progression))
@@ -224,8 +355,7 @@ class ProgressionTabs(QWidget):
         self._place()
 
     def _place(self) -> None:
-        room = self.width() - 2 * SIDE - self.plus.width()
-        pitch = min(scaled(PITCH), room // max(1, len(self._tabs)))
+        pitch = self._pitch()
         gap = GAP if pitch == scaled(PITCH) else 12
         for number, tab in enumerate(self._tabs):
             tab.setGeometry(SIDE + number * pitch, 0, max(40, pitch - gap), scaled(HEIGHT))
@@ -240,6 +370,7 @@ class ProgressionTabs(QWidget):
         self._later.start(GESTURE_REST if self._document.previewing else 0)
 
     def _repaint(self, *_: object) -> None:
+        self._drawing.start(PICTURES_AFTER)
         self.update()
 
     def paintEvent(self, _: QPaintEvent) -> None:

@@ -35,7 +35,12 @@ def walk(start: State, moves: Moves[State], ended: Callable[[State], Hashable | 
 
     Raises ``Impossible`` where it need never end, or where there are more states than can be looked at.
     """
-    nexts = _reached(start, moves, ended)
+    return walks((start,), moves, ended)[start]
+
+
+def walks(starts: Sequence[State], moves: Moves[State], ended: Callable[[State], Hashable | None]) -> dict[State, Walk]:
+    """Return how the walk ends from each state that is reached from any of ``starts``; see ``walk``."""
+    nexts = _reached(starts, moves, ended)
     names = sorted({end for state in nexts if (end := ended(state)) is not None}, key=str)
     size = len(names) + 1
     known: dict[State, list[Number]] = {}
@@ -47,15 +52,14 @@ def walk(start: State, moves: Moves[State], ended: Callable[[State], Hashable | 
         if together[0] in known:
             continue
         known.update(zip(together, _solved(together, nexts, known, size), strict=True))
-    found = known[start]
-    return Walk(dict(zip(names, found[:-1], strict=True)), found[-1])
+    return {state: Walk(dict(zip(names, found[:-1], strict=True)), found[-1]) for state, found in known.items()}
 
 
 def _reached(
-    start: State, moves: Moves[State], ended: Callable[[State], Hashable | None]
+    starts: Sequence[State], moves: Moves[State], ended: Callable[[State], Hashable | None]
 ) -> dict[State, list[tuple[Number, State]]]:
     nexts: dict[State, list[tuple[Number, State]]] = {}
-    waiting = [start]
+    waiting = list(starts)
     while waiting:
         state = waiting.pop()
         if state in nexts:

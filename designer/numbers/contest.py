@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Any, Final
 
-from designer.numbers.chain import ENDLESS, Number, walk
+from designer.numbers.chain import ENDLESS, Number, walks
 from designer.numbers.problems import Impossible
 from designer.numbers.scoring import Odds, decided, whole
 
@@ -141,11 +141,8 @@ class Contest:
         def ended(lead: int) -> str | None:
             return None if abs(lead) < margin else ("win" if lead > 0 else "lose")
 
-        found: dict[int, Value] = {}
-        for lead in range(1 - margin, margin):
-            walked = walk(lead, moves, ended)
-            found[lead] = (walked.ends.get("win", 0), 0, walked.steps)
-        return found
+        found = walks(range(1 - margin, margin), moves, ended)
+        return {lead: (walked.ends.get("win", 0), 0, walked.steps) for lead, walked in found.items()}
 
     # against the clock, or with points taken off: rally after rally
 

@@ -40,6 +40,9 @@ _BATCH: Final = 750
 _SURE: Final = 1.96
 """Standard deviations either side of a share for 19 chances in 20."""
 
+MOST_TO_START: Final = 30
+"""No side is given more points than this to start with."""
+
 EVEN: Final = 0.02
 """A setting is called even where the chance to win is nearer than this to one half."""
 
@@ -196,21 +199,26 @@ class _Asked:
         )
 
     def even_start(self, rally: Rally, pace: Pace, win: float) -> tuple[int, int] | None:
-        """Return the start score for the weaker side that brings it nearest to even."""
+        """Return the start score for the weaker side that brings it nearest to even: the more points, the more it wins."""
         if self.finish.kind not in ("race", "total", "tie-break"):
             return None
-        nearest = abs(win - 0.5)
+        weaker = 1 if win > 0.5 else 0
         highest = self.finish.to if isinstance(self.finish.to, int) else (self.finish.starts or 10)
-        best, (first, second) = self.start, self.start
-        for points in range(1, min(highest, 30)):
-            start = (first, second + points) if win > 0.5 else (first + points, second)
-            if max(start) >= highest:
-                break
-            _, _, now = self.win(rally, pace, start)
-            if abs(now - 0.5) >= nearest:
-                break
-            best, nearest = start, abs(now - 0.5)
-        return best
+
+        def start(points: int) -> tuple[int, int]:
+            first, second = self.start
+            return (first, second + points) if weaker else (first + points, second)
+
+        def ahead(points: int) -> float:
+            """How far the stronger side is still ahead of even."""
+            now = win if points == 0 else self.win(rally, pace, start(points))[2]
+            return now - 0.5 if weaker else 0.5 - now
+
+        low, high = 0, min(highest - 1 - self.start[weaker], MOST_TO_START)
+        while high - low > 1:
+            middle = (low + high) // 2
+            low, high = (middle, high) if ahead(middle) > 0 else (low, middle)
+        return start(min((low, max(high, low)), key=lambda points: abs(ahead(points))))
 
 
 def _shifted(played: Rallies, deviations: float) -> Rally:
@@ -235,6 +243,11 @@ def play_games(
     edges = np.cumsum([float(gain.chance) for gain in own])
     first = np.array([gain.first for gain in own])
     second = np.array([gain.second for gain in own])
+    if finish.kind == "total":
+        times = _most_rallies(finish, pace)
+        drawn = chance.multinomial(times, np.diff(edges, prepend=0.0) / edges[-1], size=count)
+        a, b = start[0] + drawn @ first, start[1] + drawn @ second
+        return Games(count, float((a > b).mean()), float((a == b).mean()), float(times))
     a, b, length = np.full(count, start[0]), np.full(count, start[1]), np.zeros(count, int)
     going = np.arange(count)
     for _ in range(_most_rallies(finish, pace)):
@@ -261,8 +274,6 @@ def _over(finish: Finish, a: Any, b: Any) -> Any:
     """Return which games are decided, for arrays of scores."""
     import numpy as np
 
-    if finish.kind == "total":
-        return np.zeros(len(a), bool)
     to = 4 if finish.kind == "game" else (finish.to if isinstance(finish.to, int) else MOST_RALLIES)
     margin = finish.margin if finish.kind == "race" else 2
     if finish.kind == "game" and finish.margin == 1:

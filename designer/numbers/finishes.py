@@ -72,11 +72,16 @@ def finish_odds(
     if finish.kind == "game":
         return _played(race(4, won, margin=1 if finish.margin == 1 else 2, start=start), gains, pace)
     if finish.kind == "tie-break":
-        if all(gain.first + gain.second <= 1 for gain in gains):
+        if _is_single(gains):
             own, other = serve or (won, 1 - won)
             return _played(tie_break(_goal(finish), own, other, margin=max(finish.margin, 2), start=start), gains, pace)
         return _race(finish, gains, pace, start, margin=max(finish.margin, 2))
     return _race(finish, gains, pace, start, margin=finish.margin)
+
+
+def _is_single(gains: Sequence[Gain]) -> bool:
+    """Whether a rally brings one point at most, and takes none off."""
+    return all(gain.first >= 0 and gain.second >= 0 and gain.first + gain.second <= 1 for gain in gains)
 
 
 def _share(gains: Sequence[Gain]) -> Number:
@@ -102,8 +107,7 @@ def _played(odds: Odds, gains: Sequence[Gain], pace: Pace) -> FinishOdds:
 
 
 def _race(finish: Finish, gains: Sequence[Gain], pace: Pace, start: tuple[int, int], *, margin: int) -> FinishOdds:
-    single = all(abs(gain.first) + abs(gain.second) <= 1 and min(gain.first, gain.second) >= 0 for gain in gains)
-    if single and finish.minutes is None and finish.floor is None:
+    if _is_single(gains) and finish.minutes is None and finish.floor is None:
         found = _played(race(_goal(finish), _share(gains), margin=margin, cap=finish.cap, start=start), gains, pace)
     else:
         in_time = None if finish.minutes is None else rallies_in(finish.minutes, pace)

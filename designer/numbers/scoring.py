@@ -9,9 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final, Literal
 
-from designer.numbers.chain import ENDLESS, Number, walk
+from designer.numbers.chain import ENDLESS, Number, Walk, walk, walks
 from designer.numbers.problems import Impossible
 
 MOST: Final = 1000
@@ -198,32 +199,48 @@ def tie_break(
     lose: Number = 0
     points: Number = 0
     top = to if cap is None else cap
-    row: dict[int, Number] = {start[1]: 1}
-    for first in range(start[0], top + margin + 1):
-        following: dict[int, Number] = {}
-        for second in range(start[1], top + margin + 1):
-            share = row.pop(second, 0)
-            if not share:
-                continue
+    leads = _in_turn(serve, other_serve, 1 if cap is not None else margin)
+    # Point by point: the chances of what the first player has, from ``least`` on, of all that is still undecided.
+    row: list[Number] = [1]
+    least, number = start[0], 0
+    while row:
+        wins = serve if _serves_first(number) else 1 - other_serve
+        points += sum(row)
+        row = [stays * (1 - wins) + comes * wins for stays, comes in zip([*row, 0], [0, *row], strict=True)]
+        number += 1
+        for place in _at_the_ends(row, least, sum(start) + number, to):
+            share, first = row[place], least + place
+            second = sum(start) + number - first
             found = decided(first, second, to, margin, cap)
-            if found is not None:
-                win, lose = (win + share, lose) if found == "win" else (win, lose + share)
+            if found is None and max(first, second) >= top:
+                rest = leads[first - second, number % 4]
+                win += share * rest.ends.get("win", 0)
+                lose += share * rest.ends.get("lose", 0)
+                points += share * rest.steps
+            elif found is None:
                 continue
-            number = first + second - sum(start)
-            if max(first, second) >= top:
-                rest = _in_turn(first - second, number % 4, serve, other_serve, 1 if cap is not None else margin)
-                win, lose, points = win + share * rest.win, lose + share * rest.lose, points + share * rest.points
-                continue
-            wins = serve if _serves_first(number) else 1 - other_serve
-            points += share
-            following[second] = following.get(second, 0) + share * wins
-            row[second + 1] = row.get(second + 1, 0) + share * (1 - wins)
-        row = following
+            elif found == "win":
+                win += share
+            else:
+                lose += share
+            row[place] = 0
+        while row and not row[-1]:
+            row.pop()
+        gone = next((place for place, share in enumerate(row) if share), len(row))
+        row, least = row[gone:], least + gone
     return Odds(win, lose, 0, points)
 
 
-def _in_turn(lead: int, turn: int, serve: Number, other_serve: Number, margin: int) -> Odds:
-    """Return the odds once only the lead counts; ``turn``: how far the round of four serves is."""
+def _at_the_ends(row: list[Number], least: int, total: int, to: int) -> list[int]:
+    """Return the places of a row of scores at which either player is at the goal, each that has a share once."""
+    low = range(min(max(total - to - least + 1, 0), len(row)))
+    high = range(max(to - least, len(low)), len(row))
+    return [place for place in (*low, *high) if row[place]]
+
+
+@lru_cache(maxsize=64)
+def _in_turn(serve: Number, other_serve: Number, margin: int) -> dict[tuple[int, int], Walk]:
+    """Return how it ends once only the lead counts, by the lead and by how far the round of four serves is."""
 
     def moves(state: tuple[int, int]) -> list[tuple[Number, tuple[int, int]]]:
         wins = serve if _serves_first(state[1]) else 1 - other_serve
@@ -233,8 +250,7 @@ def _in_turn(lead: int, turn: int, serve: Number, other_serve: Number, margin: i
     def ended(state: tuple[int, int]) -> Hashable | None:
         return None if abs(state[0]) < margin else ("win" if state[0] > 0 else "lose")
 
-    found = walk((lead, turn), moves, ended)
-    return Odds(found.ends.get("win", 0), found.ends.get("lose", 0), 0, found.steps)
+    return walks([(lead, turn) for lead in range(1 - margin, margin) for turn in range(4)], moves, ended)
 
 
 def decided(first: int, second: int, to: int, margin: int, cap: int | None) -> Literal["win", "lose"] | None:

@@ -124,3 +124,43 @@ def test_the_picture_is_on_the_clipboard_in_pixels_and_as_a_drawing(window, qapp
     assert (png.width(), mime.imageData().width()) == (1600, 1600)
     assert b">YOU</text>" in mime.data("image/svg+xml").data()
     assert not png.isGrayscale()
+
+
+def test_each_player_gets_a_card_in_one_file(window, prompts, tmp_path):
+    menu = window.actions_by_name.menus["you"]
+    menu.aboutToShow.emit()
+    next(action for action in menu.actions() if action.text().startswith("Each of them")).trigger()
+    prompts.answers = [tmp_path / "all.pdf"]
+    hand.click(window.column.bar.print_button)
+    hand.finish(window)
+    text = text_of(tmp_path / "all.pdf")
+    assert "You start as A" in text
+    assert "You start as B" in text
+
+
+def test_small_cards_come_on_one_sheet_with_their_drill(window, prompts, tmp_path):
+    menu = window.actions_by_name.menus["paper"]
+    menu.aboutToShow.emit()
+    next(action for action in menu.actions() if action.text().startswith("A6, four")).trigger()
+    window.column.bar.choose("coach")
+    prompts.answers = [tmp_path / "sheet.pdf"]
+    hand.click(window.column.bar.print_button)
+    hand.finish(window)
+    sheet = pypdf.PdfReader(tmp_path / "sheet.pdf")
+    # ISO 216: A4 is 210 × 297 mm.
+    box = sheet.pages[0].mediabox
+    assert (float(box.width), float(box.height)) == pytest.approx((210 / 25.4 * 72, 297 / 25.4 * 72), abs=0.5)
+    (carried,) = sheet.attachments.values()
+    assert carried[0] == sample("wide-start.drill.json").read_bytes()
+
+
+def test_what_cannot_be_set_as_it_is_read_is_declined(window, prompts, tmp_path):
+    window.document.perform("Objective", window.document.drill.changed(objective="שלום"))
+    prompts.answers = [tmp_path / "card.pdf"]
+    hand.click(window.column.bar.print_button)
+    hand.finish(window)
+    kind, sentence, more = prompts.asked[-1]
+    assert (kind, sentence) == ("say", "The card was not made.")
+    assert "right to left" in more
+    assert "the objective" in more
+    assert not (tmp_path / "card.pdf").exists()

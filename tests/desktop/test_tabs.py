@@ -1,13 +1,14 @@
 """The progressions over the court: chosen, named in place, added by the plus."""
 
 from desktop import hand
-from PySide6.QtCore import QEvent, QPoint, Qt
-from PySide6.QtGui import QHelpEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QHelpEvent, QMouseEvent
 from PySide6.QtWidgets import QApplication, QToolTip
 
 from designer.bundle import sample
 from designer.desktop.document import Document
-from designer.drill.setting import At
+from designer.drill.edits import move
+from designer.drill.setting import At, setting_at
 from designer.storage.reading import open_drill
 from designer.wording.changes import changes_in_words
 
@@ -73,3 +74,61 @@ def test_tabs_stay_inside_the_row_however_many_there_are(window):
     assert len(window.tabs.tabs()) == 10
     assert last.right() < window.tabs.plus.x() <= window.tabs.width() - window.tabs.plus.width()
     assert all(tab.width() >= 40 for tab in window.tabs.tabs())
+
+
+def drag_tab(tab, by, *, let_go=True):
+    """Takes a tab in its middle and moves it sideways by so many pixels."""
+    start = QPointF(tab.rect().center())
+    place = QPointF(tab.mapToGlobal(tab.rect().center()))
+    left, none, plain = Qt.MouseButton.LeftButton, Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
+    send = QApplication.sendEvent
+    send(tab, QMouseEvent(QEvent.Type.MouseButtonPress, start, place, left, left, plain))
+    for share in (0.3, 0.7, 1.0):
+        there = place + QPointF(by * share, 0)
+        send(tab, QMouseEvent(QEvent.Type.MouseMove, start, there, none, left, plain))
+    if let_go:
+        send(tab, QMouseEvent(QEvent.Type.MouseButtonRelease, start, place + QPointF(by, 0), left, none, plain))
+    hand.settle()
+
+
+def test_a_tab_is_dragged_to_another_place_in_the_order_and_every_setting_stays_as_it_was(make_window):
+    window = opened(make_window)
+    before = window.document.drill
+    ids = [progression.id for progression in before.progressions]
+    tabs = window.tabs.tabs()
+    drag_tab(tabs[0], 2.2 * (tabs[1].x() - tabs[0].x()))
+    after = window.document.drill
+    assert [progression.id for progression in after.progressions] == [ids[1], ids[2], ids[0], ids[3]]
+    assert window.document.stack.undoText() == "Change the order of the progressions"
+    assert all(setting_at(after, At(id)) == setting_at(before, At(id)) for id in ids)
+    assert [tab.x() for tab in window.tabs.tabs()] == sorted(tab.x() for tab in window.tabs.tabs())
+    window.actions_by_name["undo"].trigger()
+    assert window.document.drill == before
+
+
+def test_a_drag_that_is_left_or_goes_nowhere_changes_nothing(make_window):
+    window = opened(make_window)
+    first, second = window.tabs.tabs()[:2]
+    places = [tab.x() for tab in window.tabs.tabs()]
+    drag_tab(second, 300, let_go=False)
+    hand.key(second, Qt.Key.Key_Escape)
+    assert [tab.x() for tab in window.tabs.tabs()] == places
+    drag_tab(first, 8)
+    drag_tab(first, -400)
+    assert window.document.clean
+
+
+def test_each_tab_has_a_picture_of_its_setting_drawn_while_nothing_is_dragged(make_window, qtbot):
+    window = opened(make_window)
+    tabs = window.tabs.tabs()
+    qtbot.waitUntil(lambda: all(tab.picture is not None for tab in tabs))
+    old = [tab.picture.toImage() for tab in tabs]
+    at = window.view.at
+    spot = window.view.setting.spot_of("A")
+    window.document.preview(move(window.document.drill, at, {spot.id}, (3.0, 3.0)))
+    window.tabs._drawing.timeout.emit()
+    assert [tab.picture.toImage() for tab in tabs] == old
+    window.document.perform("Move A", window.document.shown)
+    number = [progression.id for progression in window.document.drill.progressions].index(at.progression)
+    qtbot.waitUntil(lambda: tabs[number].picture.toImage() != old[number])
+    assert tabs[0].picture.toImage() == old[0]  # nothing before it has changed

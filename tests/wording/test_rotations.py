@@ -16,9 +16,7 @@ AFTER_FIVE = ({"what": "starts", "count": 5},)
 THIRD = spot("C", -8.0, 0.0, task="waits")
 LETTERS = "ABCDEFGH"
 RING = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"})
-TABLE = Swap(
-    id="s", on=({"what": "round"},), table=(("A", "B", "C", "D"), ("A", "D", "C", "B"), ("A", "C", "D", "B"))
-)
+TABLE = Swap(id="s", on=({"what": "round"},), table=(("A", "B", "C", "D"), ("A", "D", "C", "B"), ("A", "C", "D", "B")))
 
 
 def table(*records, people=None, rounds=None, **values):

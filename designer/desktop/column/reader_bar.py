@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QLabel, QWidget
 
 from designer.desktop.controls import FilledButton, frame
-from designer.desktop.fonts import BODY, font, scaled
+from designer.desktop.fonts import BODY, NOTE, font, scaled
 from designer.desktop.style import look
 
 if TYPE_CHECKING:
@@ -54,6 +54,7 @@ class ReaderBar(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.reader: Reader = "player"
+        self.fill: QLabel | None = None
         self.setFixedHeight(scaled(HEIGHT))
         self._line = QHBoxLayout(self)
         self._line.setSpacing(24)
@@ -74,6 +75,20 @@ class ReaderBar(QWidget):
     def pad(self, left: int, right: int) -> None:
         """Stand in from the sides as the card below does."""
         self._line.setContentsMargins(left, 0, right, 0)
+
+    def show_fill(self, words: str) -> None:
+        """Say beside Print how full the card is; "" says nothing."""
+        if self.fill is None:
+            if not words:
+                return
+            self.fill = QLabel(self)
+            self.fill.setFont(font(NOTE))
+            self.fill.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            self.fill.setToolTip("How much the card takes of the paper it would be made on")
+            self._line.insertWidget(self._line.count() - 1, self.fill)
+        self.fill.setStyleSheet(f"color: {look().soft};")
+        self.fill.setText(words)
+        self.fill.setAccessibleName(words.replace("\n", " "))
 
     def choose(self, reader: Reader) -> None:
         """Show the card of another reader."""

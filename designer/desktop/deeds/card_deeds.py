@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices, QGuiApplication
 
 from designer.desktop import settings
+from designer.desktop.fill_meter import FillMeter
 from designer.desktop.first_card import card_was_made, remember_card
 from designer.desktop.papers import CHOICES, USUAL
 from designer.desktop.prompts import CARDS, PICTURES
@@ -59,6 +60,7 @@ class CardDeeds(QObject):
         window.view.at_changed.connect(lambda _: self._show_reader())
         self._chosen: str | None = None
         self._show_reader()
+        self.meter = FillMeter(window, lambda: self._paper)
 
     def make(self, *, elsewhere: bool = False) -> None:
         """Make the card of the setting in view for the chosen reader; ask where only the first time."""
@@ -193,6 +195,7 @@ class CardDeeds(QObject):
     def _take(self, paper: str) -> None:
         self._paper = paper
         settings.set_paper(paper)
+        self.meter.refresh()
 
     def _ask(self, on: object) -> None:
         self._window.column.ask_all = bool(on)

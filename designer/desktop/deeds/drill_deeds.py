@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, Any, cast
 
@@ -135,6 +135,7 @@ class DrillDeeds(QObject):
         for name, do in deeds.items():
             actions[f"progression {name}"].triggered.connect(lambda _=False, do=do: do())
         window.tabs.named.connect(self._rename)
+        window.tabs.reordered.connect(self.reorder_progressions)
         window.tabs.asked.connect(lambda spot: self._pop("progression", spot))
 
     def add_progression(self) -> None:
@@ -155,6 +156,11 @@ class DrillDeeds(QObject):
         """Move the progression in view in the order of play."""
         document, at = self._window.document, self._window.view.at
         self._window.perform("Move the progression", ladder.moved(document.drill, at.progression, by))
+
+    def reorder_progressions(self, ids: Sequence[str]) -> None:
+        """Put the progressions in another order of play; what is on the court in each stays as it is."""
+        drill = self._window.document.drill
+        self._window.perform("Change the order of the progressions", edits.reorder_progressions(drill, ids))
 
     def remove_progression(self) -> None:
         """Remove the progression in view; the others stay as they are."""

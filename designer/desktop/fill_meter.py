@@ -1,0 +1,104 @@
+"""How full the card is while it is written: computed off the window's thread once the hands rest."""
+
+from __future__ import annotations
+
+import logging
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+
+from designer.desktop.papers import parts
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from designer.cards.fullness import Fullness
+    from designer.desktop.window import MainWindow
+
+log = logging.getLogger(__name__)
+
+
+class _Answer(QObject):
+    came = Signal(object)
+
+
+class _Question(QRunnable):
+    def __init__(self, ask: Callable[[], Fullness | None], answer: _Answer) -> None:
+        super().__init__()
+        self._ask, self._answer = ask, answer
+
+    def run(self) -> None:
+        found = None
+        try:
+            found = self._ask()
+        except Exception:
+            log.exception("how full the card is could not be found out")
+        self._answer.came.emit(found)
+
+
+class FillMeter(QObject):
+    """Shows beside Print how many sides the card takes and how full the last is, from the first change on.
+
+    Until then nothing is computed: an open drill is not yet being written. ``paper`` says what a card would be made on.
+    """
+
+    def __init__(self, window: MainWindow, paper: Callable[[], str]) -> None:
+        super().__init__(window)
+        self._window, self._paper = window, paper
+        self._begun = self._wanted = self._asking = False
+        self._answer = _Answer()
+        self._answer.came.connect(self._show)
+        window.document.changed.connect(lambda *_: self._changed())
+        window.view.at_changed.connect(lambda _: self.refresh())
+        window.column.bar.chosen.connect(lambda _: self.refresh())
+        window.bottom.reviewed.connect(self._rested)
+
+    def refresh(self) -> None:
+        """Ask anew, where the meter is shown at all."""
+        if self._begun:
+            self._wanted = True
+            self._rested()
+
+    def _changed(self) -> None:
+        self._begun = self._wanted = True
+
+    def _rested(self) -> None:
+        if not self._wanted or self._asking:
+            return
+        self._wanted, self._asking = False, True
+        QThreadPool.globalInstance().start(_Question(self._question(), self._answer))
+
+    def _question(self) -> Callable[[], Fullness | None]:
+        """Return the question as it stands now: the drill may be changed before it is answered."""
+        window = self._window
+        paper, is_large, _ = parts(self._paper())
+        reader = window.column.bar.reader
+        return partial(
+            _asked,
+            window.document.drill,
+            window.view.at,
+            paper=paper,
+            reader=reader,
+            player=window.view.you if reader == "player" else None,
+            units=window.view.units,
+            large_print=is_large,
+        )
+
+    def _show(self, found: Fullness | None) -> None:
+        self._asking = False
+        self._window.column.bar.show_fill("" if found is None else in_words(found))
+        if self._wanted:
+            self._rested()
+
+
+def _asked(*arguments: object, **options: object) -> Fullness | None:
+    from designer.cards.fullness import fullness
+
+    return fullness(*arguments, **options)  # type: ignore[arg-type]  # handed on as they were collected
+
+
+def in_words(found: Fullness) -> str:
+    """Return "1 side, 80 % full" or "3 sides, last 10 % full" on two lines."""
+    sides = "1 side" if found.sides == 1 else f"{found.sides} sides"
+    return f"{sides},\n{'' if found.sides == 1 else 'last '}{round(found.last * 100)} % full"

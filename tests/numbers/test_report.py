@@ -1,6 +1,8 @@
 import pytest
 
 from designer.bundle import sample
+from designer.drill.conditions import Event, Outcome
+from designer.drill.rules import Finish, Points
 from designer.drill.setting import At, addresses
 from designer.numbers.levels import level
 from designer.numbers.report import report
@@ -50,3 +52,27 @@ def test_every_progression_of_every_sample_reports(path):
     for progression in drill.progressions:
         found = report(situation(drill, At(progression.id), level("tournament")), rallies=60)
         assert found.finish is not None or found.finish_problem.endswith(".")
+
+
+# What took minutes once, or for ever: each ends, in a figure or in a sentence.
+@pytest.mark.parametrize(
+    "finish",
+    [
+        {"kind": "race", "to": 200, "margin": 2},
+        {"kind": "race", "to": 1000, "margin": 20, "cap": 1000},
+        {"kind": "race", "to": 200, "minutes": 600},
+        {"kind": "total", "minutes": 600},
+        {"kind": "tie-break", "to": 200, "margin": 2},
+        {"kind": "goal", "to": 1000, "starts": 900},
+    ],
+    ids=lambda finish: "-".join(map(str, finish.values())),
+)
+@pytest.mark.parametrize("bonus", [False, True], ids=["plain", "bonus"])
+def test_long_finishes_come_to_an_end(drawn, rally, finish, bonus):
+    won = Points(id="won", on=(Event(what="won"),), gives=Outcome(then="points", value=1))
+    more = Points(
+        id="more", on=(Event(what="won", untouched=True),), gives=Outcome(then="points", value=2), beside="instead"
+    )
+    end = Finish(id="end", **finish)
+    found = report(drawn(*rally[:4], won, *((more,) if bonus else ()), end), rallies=60)
+    assert found.finish_problem.endswith(".") if found.finish is None else found.finish.expected > 0

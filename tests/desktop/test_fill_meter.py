@@ -12,7 +12,7 @@ def test_nothing_is_said_before_the_first_change(window):
 
 
 def test_the_meter_fills_with_what_is_written_and_follows_reader_and_paper(window, qtbot):
-    document, bar = window.document, window.column.bar
+    document, bar, first = window.document, window.column.bar, window.document.drill
     window.deeds.card  # noqa: B018 - made by being asked for
 
     def says(*words: str) -> bool:
@@ -24,15 +24,16 @@ def test_the_meter_fills_with_what_is_written_and_follows_reader_and_paper(windo
     document.perform("More", document.drill.changed(safety=("Mind the fence and what stands at its foot.",) * 99))
     window.bottom.review()
     qtbot.waitUntil(lambda: says("sides") and int(bar.fill.text().split()[0]) > 2)
-    document.perform("Less", document.drill.changed(safety=()))
+    document.perform("Less", first)
     window.bottom.review()
     qtbot.waitUntil(lambda: says("2 sides"))
+    players = bar.fill.text()
     bar.choose("coach")
-    qtbot.waitUntil(lambda: says("3 sides"))
+    qtbot.waitUntil(lambda: bar.fill.text() != players)
     menu = window.actions_by_name.menus["paper"]
     menu.aboutToShow.emit()
-    next(action for action in menu.actions() if action.text() == "A4").trigger()
-    qtbot.waitUntil(lambda: says("2 sides"))
+    next(action for action in menu.actions() if action.text() == "3 × 5 in").trigger()
+    qtbot.waitUntil(lambda: int(bar.fill.text().split()[0]) > 4)
     next(action for action in menu.actions() if action.text() == "Poster for the fence, A4").trigger()
     qtbot.waitUntil(lambda: bar.fill.text() == "")
 

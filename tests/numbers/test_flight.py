@@ -191,6 +191,32 @@ def test_textbook_case(surface_speed, far, time):
     assert (carried(flown), flown.time) == pytest.approx((far, time), rel=1.2e-3)
 
 
+def test_textbook_case_in_a_vacuum_and_with_the_swapped_digit():
+    # The same book's parabola; and 22.053 for 22.503, a digit swap that circulates: 8 mm on 17 m.
+    book = replace(ball(), mass=0.05, diameter=0.063, law=law("drag grows with spin"))
+    hit = ahead(25, 15, 1.0, 20 / book.radius / RPM)
+    empty = flight(hit, book, density=0.0, floor=0.0)
+    assert (carried(empty), empty.time) == pytest.approx((35.2298, 1.4589), rel=4e-4)
+    c, _, e, p, q = book.law.drag
+    swapped = replace(book, law=replace(book.law, drag=(c, 22.053, e, p, q)))
+    shorter = carried(flight(hit, book, density=1.29, floor=0.0)) - carried(
+        flight(hit, swapped, density=1.29, floor=0.0)
+    )
+    assert shorter == pytest.approx(17.0552 - 17.0473, abs=3e-4)
+
+
+# S = surface speed of the spinning ball over its speed, worked by hand: R 33.5 mm.
+@pytest.mark.parametrize(
+    ("rpm", "speed", "ratio"), [(2000, 30, 0.23387), (3000, 30, 0.35081), (1000, 20, 0.17541), (2500, 50, 0.17541)]
+)
+def test_lift_at_the_hit_is_that_of_its_spin_ratio(rpm, speed, ratio):
+    level = launch((0, 0), FAR, height=1, speed=speed, angle=0, topspin=rpm)
+    k = 1.204 * math.pi * 0.067**2 / (8 * 0.0577)
+    _, slow, down = pull(ball(), 1.204, level.spin, level.velocity)(*level.velocity)
+    assert slow == pytest.approx(-k * 0.55 * speed**2, rel=1e-12)
+    assert -down - 9.80665 == pytest.approx(k * speed**2 / (2 + 1 / ratio), rel=3e-5)
+
+
 def test_vacuum_is_the_parabola():
     # Closed form: 30 m/s, 5°, from 1 m to the ball's radius.
     flown = flight(ahead(30, 5, 1.0), ball(), density=0.0)

@@ -59,7 +59,7 @@ def test_every_progression_of_every_sample_reports(path):
     "finish",
     [
         {"kind": "race", "to": 200, "margin": 2},
-        {"kind": "race", "to": 1000, "margin": 20, "cap": 1000},
+        {"kind": "race", "to": 300, "margin": 20, "cap": 400},
         {"kind": "race", "to": 200, "minutes": 600},
         {"kind": "total", "minutes": 600},
         {"kind": "tie-break", "to": 200, "margin": 2},

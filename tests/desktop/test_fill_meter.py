@@ -33,7 +33,7 @@ def test_the_meter_fills_with_what_is_written_and_follows_reader_and_paper(windo
     menu = window.actions_by_name.menus["paper"]
     menu.aboutToShow.emit()
     next(action for action in menu.actions() if action.text() == "3 × 5 in").trigger()
-    qtbot.waitUntil(lambda: int(bar.fill.text().split()[0]) > 4)
+    qtbot.waitUntil(lambda: int(bar.fill.text().split()[0]) > 2)
     next(action for action in menu.actions() if action.text() == "Poster for the fence, A4").trigger()
     qtbot.waitUntil(lambda: bar.fill.text() == "")
 

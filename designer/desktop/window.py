@@ -275,7 +275,9 @@ class MainWindow(QMainWindow):
         units = settings.units()
         self.actions_by_name.tick(f"units {units}")
         self.view.set_units(units)  # type: ignore[arg-type]
-        self.actions_by_name[f"paper {settings.paper()}"].trigger()
+        paper = f"paper {settings.paper()}"
+        if paper in self.actions_by_name.names():
+            self.actions_by_name[paper].trigger()
         self.actions_by_name.tick(f"theme {settings.theme()}")
         self.numbers.choose_level(settings.level())
 
@@ -383,5 +385,5 @@ def _paths(event: QDragEnterEvent | QDropEvent) -> tuple[Path, ...]:
     mime = event.mimeData()
     if not mime.hasUrls():
         return ()
-    files = (Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile())
-    return tuple(path for path in files if path.suffix.lower() in (".json", ".pdf"))
+    # Any file is taken: what is no drill is told in a sentence, where a pointer that refuses says nothing.
+    return tuple(Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile())

@@ -22,6 +22,7 @@ from designer.drill.drill import Drill
 from designer.drill.places import corners_of
 from designer.drill.setting import At, Setting, setting_at
 from designer.play.sequence import Sequence, sequence
+from designer.wording.units import Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     turned: bool = False,
     across: bool = False,
     rulers: bool = False,
+    units: Units = "rackets",
     words: bool = True,
     patient: bool = False,
     shots: Container[str] | None = None,
@@ -57,7 +59,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
 
     ``unit`` is how many metres of court one mark unit is on the medium (``look``: 1 pt at 1:307 is 0.108 m). ``you`` is the
     letter of the reader, drawn filled. ``turned`` shows the far end at the foot, ``across`` lays the court on its side; letters
-    stay upright. ``rulers`` adds rackets and strides
+    stay upright. ``rulers`` adds rackets and strides, or what ``units`` count,
     outside the fence. ``words`` False leaves out every word and digit, for a thumbnail; ``patient`` searches long for places of
     words that cover nothing, as on paper. ``shots`` are those whose balls and runs are
     drawn, all where None; of the court only the half at ``end``, where given. ``names`` False leaves the letters of people, digits and
@@ -91,7 +93,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
         court_words.net_and_side_words(plan)
     item_marks.area_marks(plan, free)
     if rulers:
-        ruler.ruler_marks(plan)
+        ruler.ruler_marks(plan, units)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
     extent = _extent(plan) if end is None else grown(plan.fence, 0.4 * unit)
     return Picture(marks, extent, legend_of(marks), unit, plan.page, cut=end is not None)

@@ -228,6 +228,35 @@ def test_a_file_dropped_on_the_window_is_opened(window, qtbot, tmp_path):
     assert wanted.args == [(path,)]
 
 
+@pytest.mark.parametrize("name", ["photo.png", "folder", "notes.txt", "empty.drill.json"])
+def test_a_file_that_is_no_drill_is_told_in_a_sentence_and_nothing_is_lost(
+    make_window, document, prompts, tmp_path, name
+):
+    from designer.desktop.application import Windows
+
+    path = tmp_path / name
+    if name == "folder":
+        path.mkdir()
+    else:
+        path.write_bytes(b"\x89PNG\r\n\x1a\n" if name.endswith("png") else b"" if "empty" in name else b"Bring cones.")
+    window = make_window(document)
+    hand.write(window.column.title, "Deep")
+    windows = Windows(prompts)
+    windows._windows.append(window)
+    window.wanted.connect(windows.open)
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(path))])
+    held = (Qt.DropAction.CopyAction, mime, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier)
+    QApplication.sendEvent(window, QDragEnterEvent(QPoint(20, 20), *held))
+    QApplication.sendEvent(window, QDropEvent(QPointF(20, 20), *held))
+    hand.settle()
+    ((kind, sentence, more),) = prompts.asked
+    assert (kind, sentence) == ("say", "The drill was not opened.")
+    assert name in more
+    assert "expected" in more
+    assert window.document.drill.title == "Deep"
+
+
 def test_the_start_page_knows_only_blank_courts(make_window):
     window = open_sample(make_window)
     assert not window.start_row.isVisible()

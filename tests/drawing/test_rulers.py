@@ -18,6 +18,25 @@ def test_numbers_stand_at_painted_lines_only_and_count_rackets_and_strides(drawi
     assert sorted(words["across"]) == sorted(["0", "6", "8", "6", "8", "rackets"])
 
 
+@pytest.mark.parametrize(
+    ("units", "across", "along"),
+    [
+        # ITF Rules of Tennis, rule 1: 27 and 36 ft wide, 78 ft long, service lines 21 ft from the net; a foot is 0.3048 m.
+        (
+            "metres",
+            ["0", "4.11", "5.49", "4.11", "5.49", "metres"],
+            ["net", "6.40", "11.89", "6.40", "11.89", "metres"],
+        ),
+        ("feet", ["0", "13½", "18", "13½", "18", "feet"], ["net", "21", "39", "21", "39", "feet"]),
+    ],
+)
+def test_they_count_in_the_units_that_are_chosen(drawing, pair, units, across, along):
+    marks = rulers(drawing.made(*pair, rulers=True, units=units))
+    words = {part: [s.text for s in mark.primitives if isinstance(s, Words)] for part, mark in marks.items()}
+    assert sorted(words["across"]) == sorted(across)
+    assert sorted(words["along"]) == sorted(along)
+
+
 @pytest.mark.parametrize("across", [False, True])
 def test_ticks_are_a_stride_and_a_racket_apart_and_outside_the_fence(drawing, pair, across):
     made = drawing.made(*pair, rulers=True, across=across)

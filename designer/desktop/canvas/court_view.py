@@ -31,7 +31,7 @@ ZOOM_STEP: Final = 1.2
 FAR: Final = 60.0
 """The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
 
-MOST_WORDED: Final = 400
+MOST_WORDED: Final = 300
 """Past so many things on one court words and digits would only cover one another: none is searched a place for."""
 
 RESTS: Final = 140
@@ -107,11 +107,13 @@ class CourtView(QGraphicsView):
             turned=self.view.turned,
             across=across,
             rulers=True,
+            units=self.view.units,
             words=self._has_room_for_words(),
         )
         return with_legend(made, shown)
 
     def _has_room_for_words(self) -> bool:
+        """Whether there are so few things that a name or a digit finds a place."""
         setting = self.view.setting
         return sum(map(len, (setting.spots, setting.items, setting.shots, setting.runs))) <= MOST_WORDED
 
@@ -206,7 +208,11 @@ class CourtView(QGraphicsView):
             across = self.view.lie == "across"
             return across, fit_of(across)
         if self._lies_by_itself and self._page.across:
-            lying, upright = fit_of(True), fit_of(False)
+            # It stays as it lies until it is larger the other way: a court that turns at every panel confuses.
+            lying = fit_of(True)
+            if lying.scale >= most(size.width(), size.height(), upright_size):
+                return True, lying
+            upright = fit_of(False)
             return (True, lying) if lying.scale >= upright.scale else (False, upright)
         upright = fit_of(False)
         if not lies_across(upright, Fit(most(size.width(), size.height(), upright_size[::-1]), upright.extent)):

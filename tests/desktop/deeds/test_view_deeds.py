@@ -24,6 +24,9 @@ def test_units_are_taken_and_remembered(make_window, document, units):
     assert window.view.units == units
     assert settings.units() == units
     assert window.actions_by_name[f"units {units}"].isChecked()
+    ruler = next(mark for mark in window.canvas.court_scene._marks if mark.kind == "rulers" and mark.part == "across")
+    word = next(shape.text for shape in ruler.primitives if getattr(shape, "text", "").isalpha())
+    assert word == units  # the rulers along the court count the same
 
 
 @pytest.mark.parametrize("lie", ["upright", "across", "fitting"])

@@ -161,13 +161,13 @@ class Space:
 
 def _near(cells: Cells[Held], box: Bounds, size: float) -> list[Held]:
     left, low, right, high = box
-    found: list[Held] = []
+    found: dict[int, Held] = {}  # in the order they were met; asking a list for each would square the time
     for column in range(int(left // size), int(right // size) + 1):
         for row in range(int(low // size), int(high // size) + 1):
             for x0, y0, x1, y1, held in cells.get((column, row), ()):
-                if x0 <= right and x1 >= left and y0 <= high and y1 >= low and held not in found:
-                    found.append(held)
-    return found
+                if x0 <= right and x1 >= left and y0 <= high and y1 >= low:
+                    found[id(held)] = held
+    return list(found.values())
 
 
 UNSEEN: Final = frozenset({"side words"})

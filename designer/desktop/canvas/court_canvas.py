@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QWidget
 
 from designer.desktop.canvas import deeds
 from designer.desktop.canvas.bench import Bench, Guide
-from designer.desktop.canvas.court_view import CourtView
+from designer.desktop.canvas.court_view import MOST_WORDED, CourtView
 from designer.desktop.canvas.drop import drop_item, kind_in
 from designer.desktop.canvas.handles import Handle
 from designer.desktop.canvas.names import description, full_name
@@ -36,6 +36,9 @@ REACH: Final = 8.0
 
 HANDLE_REACH: Final = 12.0
 """A handle's target is 24 pixels across, although it is drawn smaller."""
+
+
+CROWDED: Final = f"More than {MOST_WORDED} things stand on this court: their names and digits are left out."
 
 
 class CourtCanvas(CourtView):
@@ -68,6 +71,7 @@ class CourtCanvas(CourtView):
         self._panned = False
         self._space_held = False
         self._by_keys = False
+        self._was_crowded = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setAcceptDrops(True)
@@ -91,6 +95,10 @@ class CourtCanvas(CourtView):
         """Show the drill as it is now, and the states of its marks."""
         super().follow()
         self._show_states()
+        crowded = not self._has_room_for_words()
+        if crowded and not self._was_crowded:
+            self.said.emit(CROWDED)
+        self._was_crowded = crowded
 
     def _rest(self) -> None:
         super()._rest()

@@ -1,5 +1,5 @@
 import pytest
-from desktop.canvas.mouse import NONE, at, moves, press, release, same_as_pictured, shown
+from desktop.canvas.mouse import NONE, at, drag, moves, press, release, same_as_pictured, shown
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import (
     QColor,
@@ -9,8 +9,12 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication
 
+from designer.desktop.canvas import deeds
 from designer.desktop.canvas.lens import unit_metres
 from designer.desktop.look import DARK
+from designer.drill.base import place
+from designer.drill.drill import Changes, Drill, Progression
+from designer.drill.items import Cone
 
 
 def test_a_point_of_the_court_and_its_pixel_belong_together_however_the_court_lies(canvas):
@@ -149,19 +153,39 @@ def test_two_fingers_zoom_to_where_they_are(canvas):
     assert canvas.to_court(pixel) == pytest.approx(held, abs=2 / canvas.pixels_per_metre)
 
 
-def test_two_thousand_things_are_shown_without_searching_words_a_place(qtbot):
-    from designer.drill.base import place
-    from designer.drill.drill import Changes, Drill, Progression
-    from designer.drill.items import Cone
+def cones(count):
+    items = tuple(
+        Cone(kind="cone", id=f"cone-{number}", place=place(number % 40 / 4 - 5, number // 40 / 4 - 6))
+        for number in range(count)
+    )
+    return Drill(id="d", progressions=(Progression(id="p", changes=Changes(items=items)),))
 
-    def cones(count):
-        items = tuple(
-            Cone(kind="cone", id=f"cone-{number}", place=place(number % 40 / 4 - 5, number // 40 / 4 - 6))
-            for number in range(count)
-        )
-        return Drill(id="d", progressions=(Progression(id="p", changes=Changes(items=items)),))
 
+def test_two_thousand_things_are_shown_moved_and_deleted_and_it_is_said_that_words_are_left_out(qtbot):
     crowded = shown(qtbot, cones(2000))
     ids = {id for id, _, _ in crowded.court_scene.marks() if id is not None}
     assert len(ids) == 2000
+    said = []
+    crowded.said.connect(said.append)
+    crowded.view.select(("cone-820",))
+    start = crowded.to_pixel(at(crowded, "cone-820"))
+    drag(crowded, start, start + QPointF(60, 40), steps=3)
+    assert at(crowded, "cone-820") != (0.0, -1.0)
+    assert said == ["More than 300 things stand on this court: their names and digits are left out."]
+    deeds.pick_all(crowded.bench)
+    deeds.delete_picked(crowded.bench)
+    assert not crowded.view.setting.items
+    crowded.document.undo()
+    assert len(crowded.view.setting.items) == 2000
     crowded.hide()
+
+
+def test_the_court_stays_as_it_lies_until_it_is_larger_the_other_way(canvas):
+    canvas.resize(900, 500)
+    assert canvas.sight.page.across
+    canvas.resize(760, 620)  # alone it would stand upright here
+    assert canvas.sight.page.across
+    canvas.resize(500, 900)
+    assert not canvas.sight.page.across
+    canvas.resize(760, 620)
+    assert not canvas.sight.page.across

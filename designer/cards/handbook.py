@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import io
+import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, BinaryIO, Final
 
 from designer.cards.blocks import Block, draw_stack
 from designer.cards.book import back, counts, front
@@ -22,7 +22,7 @@ from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import Page
-from designer.cards.papers import PAPERS, Paper
+from designer.cards.papers import PAPERS
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
 from designer.drawing.themes import theme
@@ -79,29 +79,34 @@ def make_handbook(
     """
     mark, notices = _logo(logo)
     typesetter = Typesetter()
-    result = io.BytesIO()
-    canvas = _canvas(result, book, typesetter, PAPERS[book.paper])
-    printer = _Printer(canvas, book, leaves, typesetter, brand, mark, progress)
-    printer.front(before or {})
-    for place, section in enumerate(book.sections):
-        printer.section(section, place)
-    printer.back()
-    progress(len(leaves), len(leaves), "the pages at the end")
-    canvas.save()
-    files = {}
-    if book.attach:
-        printed = (leaf for leaf in leaves if leaf.source and leaf.entry.number not in printer.left_out)
-        files = {f"{leaf.entry.number} {_file_name(leaf)}.drill.json": leaf.source for leaf in printed}
-    del canvas, printer.binding.canvas  # a book of hundreds of drills is not held twice
-    whole = completed(result, dated=book.dated, files=files)
-    broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
+    with tempfile.TemporaryFile() as scratch:
+        printer = _Printer(_canvas(scratch, book, typesetter), book, leaves, typesetter, brand, mark, progress)
+        pdf = _bound(printer, before or {}, scratch)
     remembered = {
         leaf.entry.number: Remembered(digest=leaf.digest, title=leaf.title, id=leaf.summary.id)
         for leaf in leaves
         if leaf.summary and leaf.entry.number not in printer.left_out
     }
+    broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
     all_notices = (*notices, *printer.notices, *typesetter.notices())
-    return Book(whole, printer.binding.count, printer.left_out, broken, remembered, all_notices)
+    return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
+
+
+def _bound(printer: _Printer, before: Mapping[str, Remembered], scratch: BinaryIO) -> bytes:
+    """Print the whole book on the printer's canvas, which writes to ``scratch``; return its PDF."""
+    book, leaves = printer.book, printer.leaves
+    printer.front(before)
+    for place, section in enumerate(book.sections):
+        printer.section(section, place)
+    printer.back()
+    printer.progress(len(leaves), len(leaves), "binding the pages")
+    printer.binding.canvas.save()
+    del printer.binding.canvas  # a book of hundreds of drills is not held twice
+    files = {}
+    if book.attach:
+        printed = (leaf for leaf in leaves if leaf.source and leaf.entry.number not in printer.left_out)
+        files = {f"{leaf.entry.number} {_file_name(leaf)}.drill.json": leaf.source for leaf in printed}
+    return completed(scratch, dated=book.dated, files=files)
 
 
 def _file_name(leaf: Leaf) -> str:
@@ -109,12 +114,13 @@ def _file_name(leaf: Leaf) -> str:
     return (found.code or found.id) if found else leaf.entry.number
 
 
-def _canvas(result: io.BytesIO, book: Handbook, typesetter: Typesetter, paper: Paper) -> Canvas:
+def _canvas(result: BinaryIO, book: Handbook, typesetter: Typesetter) -> Canvas:
     from reportlab.pdfgen.canvas import Canvas
 
     from designer.drawing.pdf import REGULAR, register_fonts
 
     register_fonts()
+    paper = PAPERS[book.paper]
     canvas = Canvas(
         result,
         pagesize=(paper.width, paper.height),

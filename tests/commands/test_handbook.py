@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import json
 import shutil
 from pathlib import Path
 
@@ -8,32 +9,86 @@ import pytest
 from designer.bundle import sample
 from designer.commands import main
 
+DRILLS = ("serve-open", "wide-start")
+
 
 @pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    for path in sample().iterdir():
-        shutil.copy(path, tmp_path)
-    return tmp_path
+def book(tmp_path: Path) -> Path:
+    """A handbook of two drills, the first sheet of each."""
+    for name in DRILLS:
+        shutil.copy(sample(f"{name}.drill.json"), tmp_path)
+    for name in ("brand.json", "alder-quay.svg"):
+        shutil.copy(sample(name), tmp_path)
+    drills = [
+        {"number": f"1.{place}", "file": f"{name}.drill.json", "prints": "first sheet"}
+        for place, name in enumerate(DRILLS, 1)
+    ]
+    file = tmp_path / "aq.handbook.json"
+    file.write_text(json.dumps({"title": "X", "sections": [{"title": "S", "drills": drills}]}), encoding="utf-8")
+    return file
 
 
-def test_a_handbook_is_written_with_the_record_of_its_edition(folder: Path) -> None:
-    book = folder / "alder-quay.handbook.json"
-    assert main(["handbook", str(book), "-o", str(folder / "book.pdf")]) == 0
-    assert (folder / "book.pdf").read_bytes().startswith(b"%PDF")
-    assert (folder / "alder-quay.edition-1.json").is_file()
+def change(book: Path, **values: object) -> None:
+    book.write_text(json.dumps(json.loads(book.read_text("utf-8")) | values), encoding="utf-8")
 
 
-def test_one_bad_drill_is_told_and_the_rest_is_made(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (folder / "hoop-red.drill.json").write_text("{", encoding="utf-8")
-    book = folder / "alder-quay.handbook.json"
-    assert main(["handbook", str(book), "-o", str(folder / "book.pdf")]) == 1
-    assert (folder / "book.pdf").is_file()
+def test_a_handbook_is_written_with_the_record_of_its_edition(book: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    pdf = book.with_name("book.pdf")
+    assert main(["handbook", str(book), "-o", str(pdf)]) == 0
+    assert pdf.read_bytes().startswith(b"%PDF")
+    record = json.loads(book.with_name("aq.edition-1.json").read_text("utf-8"))
+    assert record["drills"]["1.2"]["title"] == "Wide Ball, Recover, Play the Point"
+    assert capsys.readouterr().err == ""
+    file = book.with_name("wide-start.drill.json")
+    file.write_text(file.read_text("utf-8").replace("Wide Ball", "Far Ball"), encoding="utf-8")
+    assert main(["handbook", str(book), "-o", str(pdf), "--force"]) == 0
+    assert "edition 1 was printed before with other drills" in capsys.readouterr().err
+
+
+def test_one_bad_drill_is_told_and_the_rest_is_made(book: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    book.with_name("wide-start.drill.json").write_text("{", encoding="utf-8")
+    assert main(["handbook", str(book), "-o", str(book.with_name("book.pdf"))]) == 1
+    assert book.with_name("book.pdf").is_file()
     told = capsys.readouterr().err
-    assert "1.6 is left out: hoop-red.drill.json" in told
+    assert "1.2 is left out: wide-start.drill.json" in told
     assert "Traceback" not in told
 
 
-def test_a_file_that_is_no_handbook_is_told(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["handbook", str(folder / "wide-start.drill.json"), "-o", str(folder / "book.pdf")]) == 2
-    assert not (folder / "book.pdf").exists()
+def test_a_house_rule_that_a_drill_does_not_keep_makes_the_status_1(
+    book: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    change(book, house_rules=["level"])
+    assert main(["handbook", str(book), "-o", str(book.with_name("book.pdf"))]) == 1
+    assert "a drill names a level; not yet 1.1, 1.2" in capsys.readouterr().err
+
+
+def test_stopped_in_the_middle_it_leaves_no_file(book: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    from designer.commands import handbook
+
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(handbook._Telling, "setting", stop)
+    before = sorted(book.parent.iterdir())
+    with pytest.raises(KeyboardInterrupt):
+        main(["handbook", str(book), "-o", str(book.with_name("book.pdf"))])
+    assert sorted(book.parent.iterdir()) == before
+
+
+def test_a_terminal_sees_a_bar_and_what_is_being_set(capsys: pytest.CaptureFixture[str], monkeypatch) -> None:
+    from designer.commands.handbook import _Telling
+
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True, raising=False)
+    telling = _Telling()
+    telling.setting(1, 2, "1.2 Wide Ball\x1b[2J")
+    telling.end()
+    told = capsys.readouterr().err
+    assert "##########.......... 1 of 2  1.2 Wide Ball" in told
+    assert "\x1b[2J" not in told
+
+
+def test_a_file_that_is_no_handbook_is_told(book: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    drill = book.with_name("wide-start.drill.json")
+    assert main(["handbook", str(drill), "-o", str(book.with_name("book.pdf"))]) == 2
+    assert not book.with_name("book.pdf").exists()
     assert "wide-start.drill.json" in capsys.readouterr().err

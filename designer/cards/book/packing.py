@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import io
+import tempfile
 import zlib
 from collections.abc import Mapping
 from datetime import UTC, date, datetime
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, BinaryIO
 
 from designer.cards.attachment import MEDIA_TYPE
 
@@ -41,8 +41,10 @@ def wipe(canvas: Canvas) -> None:
     private.state_stack = []
 
 
-def completed(pdf: io.BytesIO, *, dated: date | None, files: Mapping[str, bytes]) -> bytes:
-    """Return ``pdf`` with its dates and with ``files`` ({name: bytes of a drill}) attached.
+def completed(pdf: BinaryIO, *, dated: date | None, files: Mapping[str, bytes]) -> bytes:
+    """Return the PDF in the file ``pdf`` with its dates and with ``files`` ({name: bytes of a drill}) attached.
+
+    What is between stands in a scratch file, so that a long book is not held twice.
 
     Each is an associated file of relationship Source (ISO 32000-2, 7.11.4 and 14.13). The same input gives the same
     bytes.
@@ -51,7 +53,7 @@ def completed(pdf: io.BytesIO, *, dated: date | None, files: Mapping[str, bytes]
 
     moment = datetime(dated.year, dated.month, dated.day, tzinfo=UTC) if dated else datetime(2000, 1, 1, tzinfo=UTC)
     stamp = moment.strftime("D:%Y%m%d%H%M%SZ")
-    with pikepdf.open(pdf) as document:
+    with tempfile.TemporaryFile() as result, pikepdf.open(pdf) as document:
         document.docinfo["/CreationDate"] = pikepdf.String(stamp)
         document.docinfo["/ModDate"] = pikepdf.String(stamp)
         attached = []
@@ -70,6 +72,6 @@ def completed(pdf: io.BytesIO, *, dated: date | None, files: Mapping[str, bytes]
             attached.append(file.obj)
         if attached:
             document.Root.AF = pikepdf.Array(attached)
-        result = io.BytesIO()
         document.save(result, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.preserve)
-    return result.getvalue()
+        result.seek(0)
+        return result.read()

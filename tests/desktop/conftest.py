@@ -2,6 +2,7 @@
 
 from random import Random
 
+import numpy  # noqa: F401 - a window's thread may be half-way through loading it when `pytest.approx` looks at it
 import pytest
 from desktop import hand
 from desktop.kept import Shelf, as_it_was, open_sample

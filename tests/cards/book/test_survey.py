@@ -1,0 +1,13 @@
+"""The pages that are counted are the pages that are printed."""
+
+from cards.book_of_samples import MISSING, book, leaves, made
+
+from designer.cards.book.survey import page_count, surveyed
+
+
+def test_a_book_is_as_long_as_it_is_counted() -> None:
+    whole = book()
+    own = leaves(whole)
+    found = {leaf.entry.number: surveyed(whole, leaf) for leaf in own if leaf.entry.number != MISSING}
+    assert page_count(whole, own, found) == made().pages
+    assert all(one.sheets == 2 for one in found.values())

@@ -1,0 +1,62 @@
+"""An academy's own words: found whole, in the singular and plural, with a capital or without."""
+
+import pytest
+
+from designer.bundle import sample
+from designer.drill.drill import Drill
+from designer.drill.setting import main_setting
+from designer.wording.card import card_words
+from designer.wording.vocabulary import Vocabulary, plural
+
+OWN = Vocabulary({"alley": "tramline", "service line": "T line", "stop": "freeze", "cone": "umbrella", "ad": "left"})
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Into the alley.", "Into the tramline."),
+        ("Alleys are out.", "Tramlines are out."),
+        ("ALLEY", "Tramline"),
+        ("the alley's edge", "the tramline's edge"),
+        ("alleyway, mid-alley", "alleyway, mid-alley"),
+        ("an alley, a cone", "a tramline, an umbrella"),
+        ("the service lines", "the T lines"),
+        ("They stop. Anyone calls “stop”.", "They stop. Anyone calls “freeze”."),
+        ("{ad} or ad, not add", "{ad} or left, not add"),
+    ],
+)
+def test_words_are_exchanged_whole(text, said):
+    assert OWN.said(text) == said
+
+
+def test_without_words_nothing_is_touched():
+    drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
+    assert Vocabulary().drill(drill) is drill
+    assert Vocabulary({"unheard of": "x"}).drill(drill) is drill
+    assert Vocabulary().said("alley") == "alley"
+
+
+def test_what_an_author_wrote_is_exchanged_but_no_id_and_no_region():
+    raw = sample("wide-start.drill.json").read_text("utf-8").replace('"Wide Ball', '"Alley Ball')
+    drill = Drill.model_validate_json(raw)
+    told = OWN.drill(drill)
+    assert told.title.startswith("Tramline Ball")
+    assert told.progressions[0].changes.model_dump_json() == drill.progressions[0].changes.model_dump_json()
+    assert [one.id for one in told.progressions] == [one.id for one in drill.progressions]
+
+
+def test_a_cards_sentences_keep_what_they_refer_to():
+    drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
+    words = card_words(drill, main_setting(drill), "stand-in")
+    told = Vocabulary({"service line": "short line", "tick": "mark"}).card(words)
+    before = [sentence for section in words.sections for sentence in section.sentences]
+    after = [sentence for section in told.sections for sentence in section.sentences]
+    assert [one.about for one in after] == [one.about for one in before]
+    text = " ".join(one.text for one in after)
+    assert "short line" in text
+    assert "service line" not in text
+
+
+@pytest.mark.parametrize(("word", "many"), [("box", "boxes"), ("body", "bodies"), ("tray", "trays"), ("line", "lines")])
+def test_the_plain_plural(word, many):
+    assert plural(word) == many

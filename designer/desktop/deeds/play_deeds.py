@@ -7,7 +7,8 @@ import time
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt
+from PySide6.QtGui import QMouseEvent
 
 from designer.court.standards import ground
 from designer.drill.movement import Shot
@@ -18,6 +19,10 @@ if TYPE_CHECKING:
     from designer.desktop.playing.playing import Playing
     from designer.desktop.window import MainWindow
     from designer.wording.sentence import Sentence
+
+
+DIGITS = ("step digit", "feed digit")
+"""The kinds of mark that carry a step's digit."""
 
 
 class PlayDeeds(QObject):
@@ -31,6 +36,26 @@ class PlayDeeds(QObject):
         self.bar: PlayBar | None = None
         window.actions_by_name["play"].triggered.connect(lambda _=False: self.play(self._picked()))
         window.numbers.play_wanted.connect(self.play)
+        window.canvas.viewport().installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Play from a step's digit on the court that is pressed twice."""
+        if isinstance(event, QMouseEvent) and event.type() == QEvent.Type.MouseButtonDblClick:
+            idle = self.playing is None and self._window.view.tool == "select"
+            shot = self.digit_at(event.position().toPoint()) if idle else None
+            if shot is not None and event.button() == Qt.MouseButton.LeftButton:
+                self.play(shot)
+                return True
+        return super().eventFilter(watched, event)
+
+    def digit_at(self, pixel: QPoint) -> str | None:
+        """Return the id of the ball whose digit is at a pixel of the court, None where there is none."""
+        canvas = self._window.canvas
+        at = canvas.mapToScene(pixel)
+        for item in canvas.court_scene.marks_of(self._window.view.setting.shots):
+            if item.mark.kind in DIGITS and item.sceneBoundingRect().contains(at):
+                return item.mark.id
+        return None
 
     def play(self, first: str | None = None) -> None:
         """Play the setting in view from the ball ``first`` on; None for its first. While it is played: leave."""

@@ -2,7 +2,7 @@
 
 import pytest
 from desktop import hand
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 
 from designer.bundle import sample
@@ -227,3 +227,15 @@ def test_a_digit_that_counts_several_balls_plays_from_the_first_of_them(make_win
     QTest.mouseClick(row, Qt.MouseButton.LeftButton, pos=QPointF(20, 12).toPoint())
     hand.settle()
     assert window.playing.playing.clockwork.course.legs[0].step.digit == 2
+
+
+def test_a_digit_pressed_twice_on_the_court_plays_from_there(wide):
+    items = wide.canvas.court_scene.marks_of(("reply",))
+    digit = next(item for item in items if item.mark.kind == "step digit").sceneBoundingRect().center()
+    pixel = wide.canvas.mapFromScene(digit)
+    assert wide.playing.digit_at(pixel) == "reply"
+    assert wide.playing.digit_at(pixel + QPoint(60, 60)) is None
+    QTest.mouseDClick(wide.canvas.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pixel)
+    hand.settle()
+    assert wide.playing.playing.clockwork.course.legs[0].step.shot.id == "reply"
+    wide.playing.playing.leave()

@@ -19,16 +19,22 @@ from scipy.integrate import solve_ivp
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from designer.bundle import sample
-from designer.drill.setting import At
+from designer.desktop.side_view.basis import Basis
+from designer.desktop.side_view.panel import computed
+from designer.drill.base import place
+from designer.drill.edits import put
+from designer.drill.setting import At, setting_at
 from designer.numbers.balls import ball
 from designer.numbers.cloud import cloud
 from designer.numbers.fairness import fairness, play_games
 from designer.numbers.finishes import Pace
 from designer.numbers.flight import Launch, flight, launch
 from designer.numbers.levels import level
-from designer.numbers.shots import numbers_of
+from designer.numbers.recovery import recovery
+from designer.numbers.shots import numbers_of, recoveries
 from designer.numbers.situation import situation
 from designer.numbers.strike import struck
+from designer.review.checks import checks
 from designer.storage.reading import open_drill
 
 RUNS = 5
@@ -122,20 +128,48 @@ def games() -> None:
     whole = time.perf_counter() - start
     alone = timed(lambda: play_games(here.setting.finish, found.gains, Pace(20, 1.5, 4), 10_000, 1))
     print(
-        f"10 000 games of the drawn part: {whole:.2f} s with 4000 rallies flown, first figure {first[0]:.2f} s; the games alone {alone * 1e3:.0f} ms"
+        f"10 000 games of the drawn part: {whole:.2f} s with 4000 rallies flown, first figure {first[0]:.2f} s;"
+        f" the games alone {alone * 1e3:.0f} ms"
     )
 
 
 def a_drill() -> None:
+    """Every shot of a drill cold, scaled to 20 shots, and with all that is cached."""
     drill = open_drill(sample("a-chooses.drill.json")).drill
     here = situation(drill, At("p-change"), level("tournament"))
     shots = len(here.sequence.steps)
-    struck.cache_clear()
-    cold = timed(lambda: numbers_of(here))
-    warm = timed(lambda: numbers_of(here))
+
+    def cold() -> None:
+        struck.cache_clear()
+        recovery.cache_clear()
+        numbers_of(here)
+        recoveries(here)
+
+    cold()
+    first, again = in_turn(cold, lambda: (numbers_of(here), recoveries(here)))
     print(
-        f"{shots} shots cold {cold * 1e3:.0f} ms, that is {cold / shots * 20:.2f} s for 20; again {warm * 1e3:.1f} ms"
+        f"{shots} shots cold {first * 1e3:.0f} ms, that is {first / shots * 20:.2f} s for 20; again {again * 1e3:.1f} ms"
     )
+
+
+def a_drag() -> None:
+    """What a drag recomputes from place to place: the ball that is pulled, and all that it touches."""
+    drill = open_drill(sample("wide-start.drill.json")).drill
+    at = At("p-fed")
+    reply = setting_at(drill, at).shots["reply"]
+    pulled = [put(drill, at, reply.changed(to=place(-2.0 - 0.02 * step, 9.0 + 0.01 * step))) for step in range(40)]
+    computed(drill, at, "reply", Basis("club"), "metres")
+    taken = [timed(lambda one=one: computed(one, at, "reply", Basis("club"), "metres")) for one in pulled]
+    print(f"a drag, a picture: median {statistics.median(taken) * 1e3:.1f} ms, longest {max(taken) * 1e3:.1f} ms of 16")
+
+
+def checks_of_all() -> None:
+    """The whole review of each sample, numbers included, after the first, which loads what it needs."""
+    drills = [open_drill(path).drill for path in sorted(sample().glob("*.drill.json"))]
+    checks(drills[0], players="club")
+    struck.cache_clear()
+    taken = [timed(lambda drill=drill: checks(drill, players="club")) for drill in drills]
+    print(f"checks of a drill with numbers: median {statistics.median(taken):.2f} s, longest {max(taken):.2f} s")
 
 
 if __name__ == "__main__":
@@ -143,3 +177,5 @@ if __name__ == "__main__":
     many_flights()
     games()
     a_drill()
+    a_drag()
+    checks_of_all()

@@ -6,7 +6,6 @@ lands and how far it has curved aside; turned by that, it lands on the line to i
 
 from __future__ import annotations
 
-import itertools
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -23,7 +22,7 @@ COARSE: Final = 0.1
 
 LEAST_ANGLE: Final = -80.0
 MOST_ANGLE: Final = 85.0
-_TRIED: Final = (-80.0, -50.0, -30.0, -18.0, -10.0, -5.0, 0.0, 6.0, 12.0, 20.0, 30.0, 40.0, 50.0, 62.0, 74.0, 85.0)
+TRIED: Final = (-80.0, -50.0, -30.0, -18.0, -10.0, -5.0, 0.0, 6.0, 12.0, 20.0, 30.0, 40.0, 50.0, 62.0, 74.0, 85.0)
 """Launch angles, degrees, that a search looks at first."""
 
 CLOSE: Final = 1e-5
@@ -108,24 +107,24 @@ def ways_to(hit: Hit, place: Point, around: Surroundings) -> Ways:
 def low_ball(hit: Hit, place: Point, around: Surroundings) -> Arc | None:
     """Return the lowest ball that lands at ``place``, None where it is too far for this speed."""
     excess = _excess(hit, place, around)
-    start = _TRIED.index(0.0)
+    start = TRIED.index(0.0)
     more = excess(0.0)
     if more >= 0:
         for number in range(start, 0, -1):
-            if excess(_TRIED[number - 1]) < 0:
-                return _finely(hit, place, root(excess, _TRIED[number - 1], _TRIED[number], small=1e-3), around)
+            if excess(TRIED[number - 1]) < 0:
+                return finely(hit, place, root(excess, TRIED[number - 1], TRIED[number], small=1e-3), around)
         return None
-    for number in range(start + 1, len(_TRIED)):
-        before, more = more, excess(_TRIED[number])
+    for number in range(start + 1, len(TRIED)):
+        before, more = more, excess(TRIED[number])
         if more >= 0:
-            return _finely(hit, place, root(excess, _TRIED[number - 1], _TRIED[number], small=1e-3), around)
+            return finely(hit, place, root(excess, TRIED[number - 1], TRIED[number], small=1e-3), around)
         if more < before:
             # It falls shorter again: the farthest ball lies between, and may just be far enough.
             best, _ = _farthest(hit, place, around)
             rising = max(
-                (angle for angle in _TRIED if best is not None and angle < best and excess(angle) < 0), default=0
+                (angle for angle in TRIED if best is not None and angle < best and excess(angle) < 0), default=0
             )
-            return None if best is None else _finely(hit, place, root(excess, rising, best, small=1e-3), around)
+            return None if best is None else finely(hit, place, root(excess, rising, best, small=1e-3), around)
     return None
 
 
@@ -137,12 +136,12 @@ def high_ball(hit: Hit, place: Point, around: Surroundings) -> Arc | None:
 
 def _high_ball(hit: Hit, place: Point, best: float, around: Surroundings) -> Arc | None:
     excess = _excess(hit, place, around)
-    for number in range(len(_TRIED) - 1, 0, -1):
-        upper, lower = _TRIED[number], max(_TRIED[number - 1], best)
+    for number in range(len(TRIED) - 1, 0, -1):
+        upper, lower = TRIED[number], max(TRIED[number - 1], best)
         if lower >= upper:
             break
         if excess(lower) >= 0 > excess(upper):
-            return _finely(hit, place, root(excess, lower, upper, small=1e-3), around)
+            return finely(hit, place, root(excess, lower, upper, small=1e-3), around)
     return None
 
 
@@ -154,14 +153,14 @@ def _excess(hit: Hit, place: Point, around: Surroundings) -> Callable[[float], f
 def _farthest(hit: Hit, place: Point, around: Surroundings) -> tuple[float | None, float]:
     """Return (the launch angle of the farthest ball, None where it falls short of ``place``; how far it goes)."""
     excess = _excess(hit, place, around)
-    tried = [excess(angle) for angle in _TRIED]
+    tried = [excess(angle) for angle in TRIED]
     best = tried.index(max(tried))
-    angle = greatest(excess, _TRIED[max(best - 1, 0)], _TRIED[min(best + 1, len(_TRIED) - 1)], near=0.01)
+    angle = greatest(excess, TRIED[max(best - 1, 0)], TRIED[min(best + 1, len(TRIED) - 1)], near=0.01)
     more = excess(angle)
     return (angle if more >= 0 else None), distance(hit, place) + more
 
 
-def _finely(hit: Hit, place: Point, angle: float, around: Surroundings) -> Arc:
+def finely(hit: Hit, place: Point, angle: float, around: Surroundings) -> Arc:
     """Return the arc near ``angle`` that lands within ``CLOSE`` of ``place``, by secants from the coarse answer."""
     far = distance(hit, place)
     before, (carried, aside) = angle, _carried(hit, angle, around, coarse=False)
@@ -187,29 +186,6 @@ def speed_at(hit: Hit, place: Point, angle: float, around: Surroundings, *, fast
     if excess(fastest) < 0 or excess(slow) > 0:
         return None
     return root(excess, slow, fastest, near=1e-6, small=1e-4)
-
-
-def over_net_by(hit: Hit, place: Point, clearance: float, around: Surroundings, *, fastest: float) -> Arc | None:
-    """Return the ball that lands at ``place`` and clears the net by ``clearance`` metres, at whatever speed that takes.
-
-    Speed follows from the angle, and the steeper the angle the higher over the net. None where no speed up to
-    ``fastest`` does it.
-    """
-
-    def excess(angle: float) -> float:
-        speed = speed_at(hit, place, angle, around, fastest=fastest)
-        if speed is None:
-            return math.nan
-        found = around.clears(fly(replace(hit, speed=speed), place, angle, around, coarse=True))
-        return (-1.0 if found is None else found) - clearance
-
-    tried = [(angle, more) for angle in _TRIED if not math.isnan(more := excess(angle))]
-    for (angle, more), (next_angle, next_more) in itertools.pairwise(tried):
-        if more <= 0 <= next_more:
-            chosen = root(excess, angle, next_angle, near=1e-6, small=1e-4)
-            speed = speed_at(hit, place, chosen, around, fastest=fastest)
-            return None if speed is None else _finely(replace(hit, speed=speed), place, chosen, around)
-    return None
 
 
 def least_speed(hit: Hit, place: Point, around: Surroundings, *, fastest: float) -> float | None:

@@ -24,13 +24,13 @@ from designer.numbers.aiming import (
     high_ball,
     least_speed,
     low_ball,
-    over_net_by,
     speed_at,
     window,
 )
 from designer.numbers.bounce import Bounce, second_flight
 from designer.numbers.flight import FASTEST, Flight, Launch, flight, topspin_of
 from designer.numbers.levels import Level
+from designer.numbers.over_net import over_net_by
 from designer.numbers.problems import Impossible, OutOfReach
 from designer.numbers.surroundings import Surroundings
 

@@ -15,7 +15,6 @@ from designer.numbers.aiming import (
     high_ball,
     least_speed,
     low_ball,
-    over_net_by,
     ways_to,
     window,
 )
@@ -107,13 +106,6 @@ def test_the_farthest_ball_is_the_last_that_has_a_solution(around):
     far = ways_to(hit, (0.0, 9.0), around).farthest
     assert low_ball(hit, (0.0, far - 0.01 - BASELINE), around) is not None
     assert low_ball(hit, (0.0, far + 0.01 - BASELINE), around) is None
-
-
-def test_over_the_net_by_a_wished_height(around):
-    arc = over_net_by(Hit((2.0, -BASELINE), 0.9, 20, -1800), (1.0, 3.0), 0.4, around, fastest=40)
-    assert around.clears(arc.flight) == pytest.approx(0.4, abs=2e-3)
-    assert arc.flight.landing.place == pytest.approx((1.0, 3.0), abs=1e-4)
-    assert over_net_by(Hit((0.0, -BASELINE), 1.0, 20), (0.0, 10.0), 30.0, around, fastest=20) is None
 
 
 def test_the_least_speed_is_just_enough(around):

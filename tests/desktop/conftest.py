@@ -107,7 +107,7 @@ def window(make_window, document):
     return make_window(document)
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def shelf(tmp_path_factory):
     kept = Shelf(tmp_path_factory.mktemp("shelf"))
     yield kept
@@ -116,7 +116,7 @@ def shelf(tmp_path_factory):
 
 @pytest.fixture
 def wide_kept(shelf, qtbot, styled, prompts):
-    """The sample "wide-start" at its fed progression, in a window that a module's tests share."""
+    """The sample "wide-start" at its fed progression, in a window that many tests share, each finding it as new."""
     if shelf.window is None:
         shelf.window = open_sample(prompts, "wide-start", Random(7))
     window = shelf.window

@@ -1,4 +1,4 @@
-"""One window for all tests of a module: each finds it as it was, and leaves it hidden."""
+"""One window for many tests: each finds it as it was, and leaves it hidden."""
 
 import pytest
 
@@ -9,7 +9,7 @@ from designer.storage.reading import open_drill
 
 
 class Shelf:
-    """Keeps the window of a module, and closes it in a home of its own when the module is done."""
+    """Keeps the window, and closes it in a home of its own when all tests are done."""
 
     def __init__(self, home):
         self.home = home

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -25,8 +25,10 @@ from designer.desktop.lines import broken
 from designer.desktop.look import Look
 from designer.desktop.marks import paint_mark
 from designer.desktop.style import look
-from designer.desktop.usual import UsualButton
 from designer.wording.sentence import Lead, Sentence
+
+if TYPE_CHECKING:
+    from designer.desktop.usual import UsualButton
 
 LEADING: Final = 20
 AROUND: Final = 5
@@ -97,6 +99,8 @@ class SentenceRow(QAbstractButton):
                 self.usual.hide()
             return
         if self.usual is None:
+            from designer.desktop.usual import UsualButton
+
             self.usual = UsualButton(self)
             self.usual.clicked.connect(lambda: self.confirmed.emit(self.key))
         self.usual.offer(usual, self.sentence.text)

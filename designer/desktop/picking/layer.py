@@ -29,9 +29,14 @@ class PickLayer:
 
     def __init__(self, canvas: CourtCanvas) -> None:
         self._canvas = canvas
+        self._paths: dict[Target, QPainterPath] = {}
         self._offered, self._chosen, self._current = InkItem(ABOVE), InkItem(ABOVE + 1), InkItem(ABOVE + 2)
         for item in (self._offered, self._chosen, self._current):
             canvas.court_scene.addItem(item)
+
+    def forget(self) -> None:
+        """Forget the outlines: what they go round, or how large it is seen, is not as it was."""
+        self._paths.clear()
 
     def show(self, found: Sequence[Target], chosen: Iterable[Target], current: Target | None) -> None:
         """Show what can be picked, what is chosen, and what is meant now."""
@@ -63,6 +68,11 @@ class PickLayer:
             self._canvas.court_scene.removeItem(item)
 
     def _path(self, target: Target) -> QPainterPath:
+        if target not in self._paths:
+            self._paths[target] = self._outline(target)
+        return self._paths[target]
+
+    def _outline(self, target: Target) -> QPainterPath:
         sight = self._canvas.sight
         path = QPainterPath()
         if target.id is not None:

@@ -59,7 +59,7 @@ class Picker(QObject):
         view.tool_changed.connect(self.end)
         document.gesture_left.connect(self.end)
         document.shown_changed.connect(self._follow)
-        canvas.sight_changed.connect(self._show)
+        canvas.sight_changed.connect(self._see_anew)
 
     def begin(self, wish: Wish) -> None:
         """Let ``wish`` be picked; one that was asked before is let go."""
@@ -80,7 +80,7 @@ class Picker(QObject):
         elif self._at is not None:
             canvas.toolbox.put_cross(self._at)
         self._show()
-        canvas.prompt_changed.emit(f"{wish.words}: {HOW[wish.kind]}")
+        self._prompt()
         if wish.kind != "place" and not self.found:
             self.end()
             canvas.said.emit(f"{wish.words}: nothing on this court can be picked for it.")
@@ -121,7 +121,17 @@ class Picker(QObject):
     def _follow(self, *_: object) -> None:
         if self.wish is not None and not self.trying:
             self._find()
-            self._show()
+            self._see_anew()
+            self._prompt()
+
+    def _prompt(self) -> None:
+        if self.wish is not None:
+            self._canvas.prompt_changed.emit(f"{self.wish.words}: {HOW[self.wish.kind]}")
+
+    def _see_anew(self) -> None:
+        if self._layer is not None:
+            self._layer.forget()
+        self._show()
 
     def _show(self, *_: object) -> None:
         wish = self.wish

@@ -80,6 +80,7 @@ def test_many_are_picked_one_after_another_and_put_back_by_a_second_press(wide):
     b = locate(wide.view.setting, wide.view.setting.spot_of("B").place)
     hand.press(wide.canvas, (b[0], b[1] + 0.4))
     assert wide.view.setting.rules["zone"].who == ("A", "B")
+    assert "press each on the court" in wide.bottom.figures.text(), "it still waits, and says so"
     hand.press(wide.canvas, (b[0], b[1] + 0.4))
     assert wide.view.setting.rules["zone"].who == ("A",)
     hand.key(wide.canvas, Qt.Key.Key_Escape)

@@ -117,6 +117,8 @@ def rounds(
     for number, moment in enumerate(itertools.islice(_moments(setting), count - 1), 2):
         for swap, turn in moment:
             winner: Side | None = None
+            if _may_not_come(swap):
+                raise NotWorkedOut("it depends on who wins")
             if _asks_who_won(swap):
                 if not told:
                     raise NotWorkedOut("it depends on who wins")
@@ -170,7 +172,12 @@ def full_turn(setting: Setting, jobs: Iterable[Job], *, people: int | None = Non
 
 
 def _asks_who_won(swap: Swap) -> bool:
-    return any(not is_letter(name) for name in (*swap.moves, *swap.moves.values()))
+    return any(not is_letter(name) for name in (*swap.moves, *swap.moves.values())) or _may_not_come(swap)
+
+
+def _may_not_come(swap: Swap) -> bool:
+    """Whether a swap comes only where a certain person, or one person in a row, wins or scores."""
+    return all(event.what in ("won", "score") and bool(event.by or event.running) for event in swap.on)
 
 
 Moment = list[tuple[Swap, int]]
@@ -366,8 +373,10 @@ def _after(table: _Table, counts: Mapping[State, Tally], moment: Moment) -> dict
 def _outcomes(table: _Table, state: State, moment: Moment) -> set[State]:
     states = {state}
     for swap, turn in moment:
+        before = states
         sides: tuple[Side | None, ...] = ("near", "far") if _asks_who_won(swap) else (None,)
         states = {table.after(each, swap, turn, side) for each in states for side in sides}
+        states |= before if _may_not_come(swap) else set()
     return states
 
 

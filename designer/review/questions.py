@@ -17,7 +17,7 @@ from designer.drill.setting import At, setting_at
 from designer.review.check import Check, Mend
 from designer.review.walk import replaced, value_at, values_in
 from designer.wording import questions as wording
-from designer.wording.questions import Question
+from designer.wording.asking import Question
 from designer.wording.sentence import Sentence
 from designer.wording.telling import Telling
 

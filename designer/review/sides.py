@@ -79,7 +79,7 @@ def _caution(value: str, words: tuple[str, ...], id: str | None, at: At | None) 
     plain = " and ".join(f"“{word}”" for word in dict.fromkeys(words))
     short = value if len(value) <= 60 else f"{value[:57]}…"
     version = "the drill is made for the other wing" if wings else "the drill is mirrored or turned"
-    text = f"in “{short}” {plain} stays as it is when {version}: write {tokens}"
+    text = f"in “{short}” {plain} {'stay as they are' if ' and ' in plain else 'stays as it is'} when {version}: write {tokens}"
     about = [] if id is None else [id]
     mend = partial(_with_tokens, before=value)
     if wings:

@@ -50,6 +50,9 @@ def _of_group(told: Telling, people: int, *, whole: bool) -> Iterator[Check]:
 def _lost(told: Telling, lost: LosesPerson, people: int, *, whole: bool) -> Check:
     swap = told.setting.swaps[lost.swap]
     head = "" if whole else f"with {number(people)} players "
+    if swap.table and people < len(swap.table[0]):
+        said = f"the table of rounds is for {number(len(swap.table[0]))}: say what {number(people)} do"
+        return check("suggestion", "table-size", said, swap.id, at=told.at)
     if swap.table:
         named = " and ".join(dict.fromkeys((*lost.twice, *lost.left)))
         text = f"{head}the table loses somebody: {named} stands in a row twice or not at all"

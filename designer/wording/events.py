@@ -13,6 +13,16 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import bounces, feet, foot_words, is_feet
 
+AIM: Final = {
+    "same line back": "back on the line it came on",
+    "new line": "on a new line",
+    "cross-court": "cross-court",
+    "down the line": "down the line",
+    "middle": "through the middle",
+    "at a body": "at a body",
+}
+"""Where a ball is sent, as it stands after the ball."""
+
 _A_STROKE: Final[dict[Stroke, str]] = {"underarm serve": "an underarm serve"}
 
 
@@ -72,11 +82,13 @@ def _rallies(told: Telling, event: Event, who: Group | None) -> str:
 def _moment(told: Telling, event: Event, who: Group | None, doer: Group | None) -> str:
     """Return the moment at which something in a rally has happened: "after four hits", "once A's foot is there"."""
     row = " in a row" if event.running and (event.count or 1) > 1 else ""
+    aim = f" {AIM[event.aim]}" if event.aim is not None else ""
     hit = event.what in ("played", "landed")
-    if hit and event.of and not event.where:
+    if hit and event.of and not event.where and not aim:
         return f"after {shots_named(told, event.of) or 'that hit'}"
-    if hit and event.count and event.count > 1 and event.where:
-        return f"after {many(event.count, 'ball')} {bounces(told, event.where)}{row}"
+    if hit and event.count and event.count > 1 and (event.where or aim):
+        where = f" {bounces(told, event.where)}" if event.where else ""
+        return f"after {many(event.count, 'ball')}{aim}{where}{row}"
     if hit and event.count and not event.where:
         if who is not None and who.one is not None and not row:
             return f"after {who.own} {ordinal(event.count)} hit"
@@ -133,6 +145,10 @@ def _reached(told: Telling, event: Event, who: Group | None) -> str:
     runner = who or (group(told, (runs[0].by,)) if runs else None)
     ends = [name for run in runs if (name := name_of(told, run.id)) is not None]
     goal = listed(list(dict.fromkeys(ends)), "or")
+    if not goal and runner is not None and len(runs) == 1:
+        # The run ends at a place without a name.
+        arrived = {"approach": "has come in", "recover": "is back"}.get(runs[0].purpose or "", "is where the run ends")
+        return f"{runner.words} {arrived}"
     foot = f"{runner.own} foot" if runner is not None else "the player's foot"
     return f"{foot} is at {goal}" if goal else f"{foot} is there"
 
@@ -154,7 +170,7 @@ def _does(told: Telling, event: Event, who: Group | None) -> str:
     letters = who.letters if who is not None else shooters(told, event)
     where = bounces(told, event.where, owner(told, letters))
     on_feet = [place for place in event.where if is_feet(place)]
-    phrases = []
+    phrases = [f"goes {AIM[event.aim]}"] if event.aim is not None else []
     if where:
         crosses = any(place.judged == "net" for place in event.where)
         phrases.append(f"{'crosses the net' if crosses else 'lands'} {where}")
@@ -178,6 +194,8 @@ def plain_hit(told: Telling, event: Event, article: str = "each") -> str:
     noun = stroke_noun(event.strokes, event.wing) or ("hit" if event.what == "played" and not event.where else "ball")
     subject = named or f"{article} {noun}{'' if who is None else f' by {who.words}'}"
     where = bounces(told, event.where, owner(told, letters))
+    if event.aim is not None:
+        subject = f"{subject} {AIM[event.aim]}"
     rest = f"after a bounce {bounces(told, event.when)}" if event.when else ""
     conditions = [_hit_with(told, place) for place in event.where if is_feet(place)]
     others = []

@@ -12,7 +12,7 @@ from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
-_LAST = {"played out": "the last rally is played out", "stops": "the last rally stops"}
+_LAST = {"played out": "the last rally is played out", "stops": "a rally under way then does not count"}
 _LEVEL = {
     "shared": "level totals share the win",
     "one more each": "level: one more start each until one leads",

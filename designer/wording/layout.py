@@ -323,7 +323,7 @@ def _people(told: Telling) -> Iterator[Sentence]:
     for where, spots in _both_sides(groups):
         names = [_named(told, spot) for spot in spots]
         task = "" if spots[0].task == "plays" else f" {spots[0].task if len(spots) == 1 else spots[0].task[:-1]}"
-        if len(spots) == 1 and _role(told, spots[0]).endswith(spots[0].task):
+        if all(_role(told, spot).endswith(spot.task) for spot in spots):
             task = ""
         words = f"{listed(names)}{task}: {where}{_at_ends(told, spots)}"
         ids = [spot.id for spot in spots]

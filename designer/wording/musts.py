@@ -7,8 +7,8 @@ from typing import Final
 
 from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Rule, UnknownMust, UseStroke
-from designer.wording.counts import listed, number, plural
-from designer.wording.events import with_a
+from designer.wording.counts import listed, number, ordinal, plural
+from designer.wording.events import AIM, with_a
 from designer.wording.names import shots_named
 from designer.wording.people import Group, owner
 from designer.wording.scope import ball_subject, drawn_shots
@@ -17,14 +17,6 @@ from designer.wording.telling import Telling
 from designer.wording.units import height
 from designer.wording.where import BACK_LINES, bounces, feet, foot_words, is_feet, is_line
 
-_AIM: Final = {
-    "same line back": "back on the line it came on",
-    "new line": "on a new line",
-    "cross-court": "cross-court",
-    "down the line": "down the line",
-    "middle": "through the middle",
-    "at a body": "at a body",
-}
 _BODY: Final = {
     "knee": "the knee",
     "waist": "the waist",
@@ -122,6 +114,8 @@ def _keep_feet(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | N
     if must.time == "all the time":
         return Demand(f"{who} {doer.verb('keeps', 'keep') if doer is not None else 'keeps'} {where}", feet=True)
     hit = "next hit" if is_next_hit(rule) else "hit"
+    if doer is not None and rule.from_hit > 1 and rule.to_hit == rule.from_hit:
+        return Demand(f"{doer.words}: {where}", feet=True)  # after "at the fourth hit", whoever makes it
     if doer is None:
         return Demand(f"{'the' if hit == 'next hit' else 'each'} {hit}: {where}", feet=True)
     return Demand(f"{own} {hit}: {where}" if own else f"the {hit} by {doer.either}: {where}", feet=True)
@@ -152,7 +146,7 @@ def at_own_hit(rule: Rule) -> bool:
 def _stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> Demand:
     strokes = [f"{must.wing} {stroke}" if must.wing else str(stroke) for stroke in must.strokes]
     one = listed(strokes, "or") or str(must.wing or "")
-    by = "" if doer is None else f" by {doer.words}"
+    by = "" if doer is None else f" by {doer.either if rule.never else doer.words}"
     if not one:
         return _touch(told, rule, doer)
     if rule.never and doer is None and not rule.of:
@@ -192,10 +186,10 @@ def _any_ball(told: Telling, rule: Rule) -> str:
 
 def _aim(told: Telling, rule: Rule, must: Aim, doer: Group | None) -> Demand:
     if rule.never:
-        return Demand(f"{ball_subject(told, rule, doer, each='a')} {_AIM[must.direction]}", forbidden=True)
+        return Demand(f"{ball_subject(told, rule, doer, each='a')} {AIM[must.direction]}", forbidden=True)
     subject = ball_subject(told, rule, doer)
     go = "go" if unmarked(subject).endswith("balls") else "goes"
-    return Demand(f"{subject} {go} {_AIM[must.direction]}")
+    return Demand(f"{subject} {go} {AIM[must.direction]}")
 
 
 def _height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> Demand:
@@ -236,7 +230,7 @@ def _bounces(must: Bounces, doer: Group | None) -> Demand:
         times = f"{number(least)} or {_times(most)}" if most is not None else f"at least {_times(least)}"
         return Demand(f"{each} after {times}")
     if most is not None:
-        return Demand(f"{_times(most)} allowed{by}")
+        return Demand(f"{each} before its {ordinal(most + 1)} bounce")
     return Demand(f"any number of bounces{by}")
 
 

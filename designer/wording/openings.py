@@ -31,7 +31,8 @@ def opens_when(told: Telling, part: Part, *, seen: bool = False) -> str:
 
 
 def _is_count(event: Event) -> bool:
-    return event.what == "played" and bool(event.count) and not (event.by or event.of or event.where)
+    named = event.by or event.of or event.where or event.aim is not None
+    return event.what == "played" and bool(event.count) and not named
 
 
 def _counted(told: Telling, event: Event, *, seen: bool) -> str:
@@ -45,7 +46,7 @@ def _counted(told: Telling, event: Event, *, seen: bool) -> str:
     if not any(shots):
         return trigger(told, event)
     put_in = "serve" if any(shot is not None and shot.stroke in SERVES for shot in shots) else "feed"
-    return f"{trigger(told, event)} (the {put_in} is none)"
+    return f"{trigger(told, event)} (the {put_in} does not count)"
 
 
 def _branch(told: Telling, event: Event) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from designer.drill.conditions import Outcome
-from designer.wording.counts import halves
+from designer.wording.counts import halves, lowered
 from designer.wording.names import letter
 from designer.wording.people import Group, opponents
 from designer.wording.telling import Telling
@@ -33,7 +33,7 @@ def outcome(told: Telling, result: Outcome, doer: Group | None = None) -> str:
         ahead = f"{abs(result.value)} {'ahead' if result.value > 0 else 'behind'}"
         words = f"{loser} starts the next one {ahead}"
     elif result.then == "do":
-        return text or "something to do, not yet said"
+        return lowered(text) or "something to do, not yet said"
     else:
         words = _WORDS[result.then]
     return f"{words}; {text}" if text else words
@@ -57,7 +57,8 @@ def _points(told: Telling, result: Outcome, doer: Group | None) -> str:
     value = 1 if result.value is None else result.value
     amount = f"{halves(abs(value))} point{'' if abs(value) == 1 else 's'}"
     if value < 0:
-        return f"{amount} off"
+        loser = _across(told, doer) if result.to == "other" else doer.words if doer is not None and doer.one else None
+        return f"{amount} off {loser}" if loser is not None else f"{amount} off"
     if result.to == "other":
         return f"{amount} to {_across(told, doer) or 'the opponent'}"
     if result.to == "side":

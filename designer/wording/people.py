@@ -82,6 +82,10 @@ def _person(told: Telling, person: Person, doer: Group | None) -> Group:
         return Group(letters, "the other pair" if len(told.playing) > 2 else "the opponent")
     if person in ("serving side", "receiving side") and len(told.playing) == 2:
         return Group(letters, "the server" if person == "serving side" else "the receiver")
+    if person == "others" and len(told.playing) == 2:
+        # Of two, everyone else is the opponent.
+        across = opponents(told, doer.letters) if doer is not None else ()
+        return Group(across, letter(told, across[0]) if len(across) == 1 else "the opponent")
     if person == "anyone":
         return Group((), "either player" if len(told.playing) == 2 and len(told.drill.jobs) == 2 else "anyone")
     return Group(letters, _WORDS[person])

@@ -6,47 +6,34 @@ Absent means unanswered, never a default. This is the one list of what is asked.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-from typing import Any, Final, Literal
+from functools import partial
+from typing import Any, Final
 
 from designer.drill.base import Record
 from designer.drill.conditions import Event, In
 from designer.drill.movement import FEEDS, SERVES
-from designer.drill.people import Spot
 from designer.drill.places import locate
 from designer.drill.rules import Aim, Bounces, Finish, Keep, Rule, Start, UseStroke
-from designer.drill.setting import At, addresses, setting_at
 from designer.play.rally import parts
-from designer.wording.counts import capital, number, ordinal
+from designer.wording.asking import Question, Section, ask
+from designer.wording.counts import capital, listed
 from designer.wording.misses import is_stop
 from designer.wording.musts import demand
 from designer.wording.names import letter, shot_name
+from designer.wording.players_over import of_players_over
 from designer.wording.rules import doer_of, is_about_feed, ordered, rule_words
-from designer.wording.sentence import Sentence, sentence, unmarked
+from designer.wording.sentence import Sentence, unmarked
 from designer.wording.telling import Telling, once
 from designer.wording.where import area_name, bounces, is_feet, is_line
 
 FIRST: tuple[str, ...] = ("question:start", "question:bad", "question:rules", "question:finish")
 """Keys, or beginnings of keys, of the three prompts that come first: bad feed, what breaks the rule, where it ends."""
 
-Section = Literal["start", "steps", "rules", "points", "swap", "care"]
-"""Where on the card the answer will stand."""
-
 STOP: Final = "Ball or person on court: anyone calls “stop”."
 """What holds whatever is settled: for safety it is no question who may stop play."""
 
 _WHOLE: Final = ("singles court", "doubles court")
 """Parts of the court whose outer lines are in by the rules of the game."""
-
-
-@dataclass(frozen=True, slots=True)
-class Question:
-    """One open question. ``usual`` is the answer that is nearly always given, "" where there is none."""
-
-    kind: str
-    section: Section
-    asked: Sentence
-    usual: str = ""
 
 
 def of_start(told: Telling) -> tuple[Sentence, ...]:
@@ -86,14 +73,9 @@ def _of(told: Telling, section: Section) -> tuple[Sentence, ...]:
 @once
 def questions(told: Telling) -> tuple[Question, ...]:
     """Return every question that the setting leaves open, in the order of a card, each once."""
-    groups = (_start, _steps, _rules, _edges, _calls, _points, _finish, _swap, _stop)
+    groups = (_start, _steps, _rules, _edges, _calls, _points, _finish, of_players_over, _stop)
     found = {each.asked.key: each for group in groups for each in group(told)}
     return tuple(found.values())
-
-
-def _ask(kind: str, section: Section, text: str, *about: str, name: str = "", usual: str = "") -> Question:
-    key = f"question:{kind}:{name.replace(' ', '-')}" if name else f"question:{kind}"
-    return Question(kind, section, sentence(key, text, *about, missing=True), usual)
 
 
 def _sorted(records: Any) -> list[Any]:
@@ -108,20 +90,27 @@ def _played(told: Telling) -> bool:
 
 def _start(told: Telling) -> Iterator[Question]:
     if not told.setting.starts and _played(told):
-        yield _ask("start", "start", "How does it start, and what if the feed is bad?")
+        yield ask("start", "start", "How does it start, and what if the feed is bad?")
+    letter_of = partial(letter, told)
     for start in _sorted(told.setting.starts):
         shot = told.setting.shots.get(start.shot or "")
         if start.bad is not None or shot is None:
             continue
         if shot.stroke in SERVES:
-            yield _ask("bad", "start", "A fault?", start.id, name=start.id)
+            yield ask("bad", "start", "A fault?", start.id, name=start.id)
         elif shot.stroke in FEEDS or start.good:
             which = f" (ball {told.digit(shot.id)})" if start.once is not None else ""
-            yield _ask("bad", "start", f"Bad feed{which}?", start.id, name=start.id, usual="replay")
+            who = f" by {listed(list(map(letter_of, told.feeders(start))), 'or')}" if _several_feeds(told) else ""
+            yield ask("bad", "start", f"Bad feed{which or who}?", start.id, name=start.id, usual="replay")
     fed = [start.id for start in _sorted(told.setting.starts) if _can_be_bad(told, start)]
     if fed and told.drill.house.feed_played is None:
-        yield _ask("played-feed", "start", "A bad feed that is played?", *fed, usual="it counts as good")
+        yield ask("played-feed", "start", "A bad feed that is played?", *fed, usual="it counts as good")
     yield from _out_of_reach(told)
+
+
+def _several_feeds(told: Telling) -> bool:
+    """Whether balls are put in by different people, so that a bad feed must be said to be whose."""
+    return len({told.feeders(start) for start in told.first_starts}) > 1
 
 
 def _can_be_bad(told: Telling, start: Start) -> bool:
@@ -142,7 +131,7 @@ def _out_of_reach(told: Telling) -> Iterator[Question]:
         shot = setting.shots.get(run.during or "")
         if shot is not None and shot.stroke in FEEDS and run.purpose == "reach" and run.by != shot.by:
             text = f"{letter(told, run.by)} does not reach {shot_name(told, shot)}?"
-            yield _ask("unreached", "start", text, shot.id, run.id, name=shot.id, usual="replay")
+            yield ask("unreached", "start", text, shot.id, run.id, name=shot.id, usual="replay")
 
 
 def _steps(told: Telling) -> Iterator[Question]:
@@ -150,22 +139,22 @@ def _steps(told: Telling) -> Iterator[Question]:
         return
     for run in _sorted(told.setting.runs):
         if run.during is None:
-            yield _ask("run", "steps", f"While which ball does {letter(told, run.by)} run?", run.id, name=run.id)
+            yield ask("run", "steps", f"While which ball does {letter(told, run.by)} run?", run.id, name=run.id)
 
 
 def _rules(told: Telling) -> Iterator[Question]:
     binding = [rule for rule in ordered(told) if not is_about_feed(told, rule)]
     if not binding and not told.setting.points and _played(told) and not _scores_itself(told.setting.finish):
-        yield _ask("rules", "rules", "What breaks the rule, and what does it cost?")
+        yield ask("rules", "rules", "What breaks the rule, and what does it cost?")
     for rule in ordered(told):
         if rule.breach is None:
-            yield _ask("cost", "rules", f"{_short(told, rule)}: what does it cost?", rule.id, name=rule.id)
+            yield ask("cost", "rules", f"{_short(told, rule)}: what does it cost?", rule.id, name=rule.id)
     yield from _parts(told)
     for rule in binding:
         must = rule.must
         if isinstance(must, Aim) and must.direction in _A_LINE and must.from_middle is None:
             text = f"From the middle: which ball is {_A_LINE[must.direction]}?"
-            yield _ask("from-middle", "rules", text, rule.id, name=rule.id, usual="either")
+            yield ask("from-middle", "rules", text, rule.id, name=rule.id, usual="either")
     yield from _coming_in(told)
 
 
@@ -173,9 +162,9 @@ _A_LINE: Final = {"new line": "on a new line", "same line back": "back on its li
 
 
 def _short(told: Telling, rule: Rule) -> str:
-    if demand(told, rule, doer_of(told, rule)).forbidden:
-        return capital(unmarked(rule_words(told, rule)).removeprefix("not allowed: ")).rstrip(".")
-    return "If not"
+    """Return a rule as it stands before the question of its cost: what breaks it, else what it demands."""
+    words = capital(unmarked(rule_words(told, rule)).removeprefix("not allowed: ")).rstrip(".")
+    return words if demand(told, rule, doer_of(told, rule)).forbidden else f"{words}; if not"
 
 
 def _parts(told: Telling) -> Iterator[Question]:
@@ -184,9 +173,9 @@ def _parts(told: Telling) -> Iterator[Question]:
         if part.kind != "forced":
             continue
         if not part.until and not part.shots and place + 1 < len(order):
-            yield _ask("opens", "rules", "When does the point open?", part.id, name=part.id)
+            yield ask("opens", "rules", "When does the point open?", part.id, name=part.id)
         if part.failed is None:
-            yield _ask("failed", "rules", "A miss before it opens, no rule broken?", part.id, name=part.id)
+            yield ask("failed", "rules", "A miss before it opens, no rule broken?", part.id, name=part.id)
 
 
 def _coming_in(told: Telling) -> Iterator[Question]:
@@ -198,7 +187,7 @@ def _coming_in(told: Telling) -> Iterator[Question]:
     if any(place.volleyed is not None for record in _records(told) for place in places_in(record)):
         return  # what is taken out of the air has been thought of
     if told.ground.service_line is not None and all(_stands_back(told, who) for who in told.playing):
-        yield _ask("come-in", "rules", "Who may come in before it opens?", restricted[0].id, usual="anyone")
+        yield ask("come-in", "rules", "Who may come in before it opens?", restricted[0].id, usual="anyone")
 
 
 def _rallies(until: Iterable[Event]) -> bool:
@@ -246,12 +235,12 @@ def _edges(told: Telling) -> Iterator[Question]:
             about = (place.area, record.id)
             if place.judged is None:
                 text = f"{capital(name)}: judged by the bounce, the contact or the feet?"
-                yield _ask("judged", "rules", text, *about, name=place.area, usual="the bounce")
+                yield ask("judged", "rules", text, *about, name=place.area, usual="the bounce")
             elif place.line is None and place.judged != "net" and _has_an_edge(told, place):
                 edge = f"on {name}" if is_line(told, place.area) else f"on the edge of {name}"
                 text = f"A foot {edge}?" if is_feet(place) else f"{capital(edge)}?"
                 usual = "" if is_feet(place) or place.side is not None else "in"
-                yield _ask("edge", "rules", text, *about, name=place.area, usual=usual)
+                yield ask("edge", "rules", text, *about, name=place.area, usual=usual)
         if isinstance(record, Rule):
             yield from _volleys(told, record)
 
@@ -270,7 +259,7 @@ def _volleys(told: Telling, rule: Rule) -> Iterator[Question]:
     for place in rule.when:
         if isinstance(place, In) and place.judged == "bounce" and place.volleyed is None:
             text = f"Taken out of the air: as a ball {bounces(told, (place,))}?"
-            yield _ask("volleyed", "rules", text, place.area, rule.id, name=place.area)
+            yield ask("volleyed", "rules", text, place.area, rule.id, name=place.area)
 
 
 def _none_volley(told: Telling) -> bool:
@@ -303,10 +292,10 @@ def _calls(told: Telling) -> Iterator[Question]:
     house = told.drill.house
     ids = [] if house.called_by else _open(told, "called_by")
     if ids:
-        yield _ask("caller", "rules", "Who calls?", *ids, usual="players call their own lines")
+        yield ask("caller", "rules", "Who calls?", *ids, usual="players call their own lines")
     ids = [] if house.in_doubt is not None else _open(told, "in_doubt")
     if ids:
-        yield _ask("doubt", "rules", "In doubt?", *ids, usual="replay")
+        yield ask("doubt", "rules", "In doubt?", *ids, usual="replay")
 
 
 def _points(told: Telling) -> Iterator[Question]:
@@ -314,13 +303,13 @@ def _points(told: Telling) -> Iterator[Question]:
     paying = [points for points in _sorted(setting.points) if points.gives.then == "points"]
     if not paying:
         if _played(told) and not _scores_itself(setting.finish):
-            yield _ask("points", "points", "How does a point end?")
+            yield ask("points", "points", "How does a point end?")
         return
     plain = [points for points in paying if any(_is_plain_win(event) for event in points.on)]
     for points in paying if plain else ():
         if points not in plain and points.beside is None:
             text = "Both at once: added, instead, or the higher?"
-            yield _ask("beside", "points", text, points.id, plain[0].id, name=points.id)
+            yield ask("beside", "points", text, points.id, plain[0].id, name=points.id)
 
 
 def _scores_itself(finish: Finish | None) -> bool:
@@ -329,20 +318,25 @@ def _scores_itself(finish: Finish | None) -> bool:
 
 
 def _is_plain_win(event: Event) -> bool:
-    return event.what == "won" and not (event.and_ or event.when or event.where or event.strokes or event.of)
+    several = (event.count or 1) > 1
+    return (
+        event.what == "won"
+        and not several
+        and not (event.and_ or event.when or event.where or event.strokes or event.of)
+    )
 
 
 def _finish(told: Telling) -> Iterator[Question]:
     finish = told.setting.finish
     if finish is None:
-        yield _ask("finish", "points", "Where does it end?")
+        yield ask("finish", "points", "Where does it end?")
         return
     if finish.kind in ("race", "goal") and finish.to is None:
-        yield _ask("to", "points", "How many does it take?", finish.id)
+        yield ask("to", "points", "How many does it take?", finish.id)
     if finish.minutes is not None and finish.last_rally is None:
-        yield _ask("last-rally", "points", "Time is up in a rally?", finish.id, usual="the last rally is played out")
+        yield ask("last-rally", "points", "Time is up in a rally?", finish.id, usual="the last rally is played out")
     if _can_be_level(finish):
-        yield _ask("level", "points", "Totals level?", finish.id, usual="one more start each")
+        yield ask("level", "points", "Totals level?", finish.id, usual="one more start each")
 
 
 def _can_be_level(finish: Finish) -> bool:
@@ -350,45 +344,8 @@ def _can_be_level(finish: Finish) -> bool:
     return total and finish.level is None and finish.scores != "all together"
 
 
-def _swap(told: Telling) -> Iterator[Question]:
-    """Ask what a player does for whom no setting of the drill has a place, and when somebody comes in who waits."""
-    players = told.drill.players
-    setting = told.setting
-    said = any(says_who(swap.note) for swap in setting.swaps.values())
-    others = {job.letter for job in told.drill.jobs if job.by != "player"}
-    for spot in _sorted(setting.spots):
-        if spot.task == "waits" and spot.job not in others and not said and not _comes_in(told, spot.job):
-            text = f"When does {letter(told, spot.job)} come in?"
-            yield _ask("comes-in", "swap", text, spot.id, *sorted(setting.swaps), name=spot.id)
-    if players is None or not setting.spots or said:
-        return
-    most = max(len({spot.job for spot in _spots(told, at)} - others) for at in addresses(told.drill))
-    if most < players[1]:
-        text = f"What does the {ordinal(most + 1)} player do?"
-        if players[1] > most + 1:
-            text = f"What do players {number(most + 1)} to {number(players[1])} do?"
-        yield _ask("extra", "swap", text)
-
-
-def _comes_in(told: Telling, job: str) -> bool:
-    """Whether a swap names somebody's job."""
-    return any(
-        job in (*swap.moves, *swap.moves.values()) or any(job in row for row in swap.table)
-        for swap in told.setting.swaps.values()
-    )
-
-
-def _spots(told: Telling, at: At) -> Iterable[Spot]:
-    return setting_at(told.drill, at).spots.values()
-
-
-def says_who(note: str) -> bool:
-    """Whether a note of a swap speaks of a player over, so that what such a player does is said."""
-    return any(word in note.lower() for word in ("player", "third", "fourth", "fifth", "sixth", "extra", "odd"))
-
-
 def _stop(told: Telling) -> Iterator[Question]:
     if not told.setting.shots or told.drill.house.stopped is not None:
         return
     if not any(map(is_stop, told.setting.points.values())):
-        yield _ask("stop", "care", f"{STOP} Then?", usual="replay")
+        yield ask("stop", "care", f"{STOP} Then?", usual="replay")

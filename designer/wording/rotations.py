@@ -25,7 +25,8 @@ from designer.play.rotation import (
 )
 from designer.play.tally import Span
 from designer.wording.counts import listed, lowered, many, number
-from designer.wording.questions import of_swap, says_who
+from designer.wording.players_over import says_who
+from designer.wording.questions import of_swap
 from designer.wording.sentence import Sentence, sentence, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
@@ -295,7 +296,9 @@ def uneven_words(told: Telling, found: Uneven, rounds: int) -> str:
         return f"{found.most} are partners {times(found.most_often)}, {found.least} {times(found.least_often)}"
     if found.what == "waits" and found.most_often == rounds:
         return f"whoever begins as {found.most} waits all the time"
-    does = {"waits": "waits", "collects": "collects", "plays": "plays"}.get(found.what, f"is “{found.what}”")
+    jobs = [job.letter for job in told.drill.jobs if job_role(told, job.letter) == found.what]
+    named = jobs[0] if len(jobs) == 1 else f"“{found.what}”"
+    does = found.what if found.what in ("waits", "collects", "plays") else f"is {named}"
     return (
         f"in {many(rounds, _unit(told))} whoever begins as {found.most} {does} {times(found.most_often)}, "
         f"as {found.least} {times(found.least_often)}"

@@ -8,7 +8,7 @@ from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Rule
 from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed, ordinal
-from designer.wording.events import clause
+from designer.wording.events import AIM, clause
 from designer.wording.misses import in_play, misses, off_and_out, replays
 from designer.wording.musts import at_own_hit, demand, is_next_hit
 from designer.wording.names import choice_word, letter, shots_named
@@ -163,8 +163,8 @@ def _doubt(told: Telling, rule: Rule) -> Iterator[str]:
 def _from_middle(rule: Rule) -> Iterator[str]:
     """Yield what a ball hit from the middle counts as, where a rule asks for its line and says so."""
     if isinstance(rule.must, Aim) and rule.must.from_middle is not None:
-        line = "a new line" if rule.must.direction == "new line" else "its own line"
-        yield f"from the middle {rule.must.from_middle} counts as {line}"
+        line = "on a new line" if rule.must.direction == "new line" else "back on its line"
+        yield f"from the middle {'any' if rule.must.from_middle == 'either' else 'no'} ball is {line}"
 
 
 def when(told: Telling, rule: Rule) -> str:
@@ -204,6 +204,8 @@ def _after(told: Telling, event: Event, rule: Rule, doer: Group | None) -> str:
         return f"at {doer.own} {ordinal(event.count)} hit{served}"
     if hit and event.of and not event.where:
         return f"after {shots_named(told, event.of)}{_unless(told, event.of)}"
+    if hit and event.aim is not None and not event.of and not event.where:
+        return f"after a ball {AIM[event.aim]}"
     if hit and event.where and not event.of:
         on_feet = [place for place in event.where if is_feet(place)]
         if on_feet:

@@ -217,7 +217,8 @@ def bad_words(told: Telling, start: Start) -> str:
 
 def _accepted(told: Telling, start: Start) -> Iterator[str]:
     played = told.drill.house.feed_played
-    if played is not None and not is_serve(told, start) and not told.brief:
+    first = next((each for each in told.first_starts if each.bad is not None and not is_serve(told, each)), None)
+    if played is not None and not told.brief and start == first:
         yield (
             "a feed that is played counts as good"
             if played == "accepted"
@@ -243,12 +244,18 @@ def _next(told: Telling, start: Start) -> Iterator[str]:
             yield "the next ball is fed at once by whoever holds one"
 
 
+_CALLED: Final = {1: 15, 2: 30, 3: 40}
+"""Points of a game as they are called: ITF Rules of Tennis, rule 5."""
+
+
 def _score(told: Telling, start: Start) -> Iterator[str]:
     if start.score:
         words = []
+        end = told.setting.finish
+        called = _CALLED if end is not None and end.kind == "game" else {}
         for person, value in start.score.items():
             who = group(told, (person,))
-            words.append(f"{who.words if who is not None else person} at {value}")
+            words.append(f"{who.words if who is not None else person} at {called.get(value, value)}")
         yield f"the score starts with {listed(words)}"
 
 

@@ -261,7 +261,9 @@ def _end(told: Telling) -> Iterator[Sentence]:
         return
     for part in order:
         yield from _together(told, part)
-    if not order and told.setting.shots and any(e.what == "won" for p in told.setting.points.values() for e in p.on):
+    finish = told.setting.finish
+    won = any(event.what == "won" for paid in told.setting.points.values() for event in paid.on)
+    if not order and told.setting.shots and (won or (finish is not None and finish.kind in ("game", "tie-break"))):
         yield sentence("steps:out", _free(told), lead=Lead("open"))
 
 

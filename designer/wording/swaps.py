@@ -153,7 +153,11 @@ def things_of_hands(told: Telling) -> Iterator[Sentence]:
     Two of one hand find it on the same side of their own; where right meets left it moves to the other side of the middle.
     """
     changes = any(swap.ends for swap in told.setting.swaps.values())
-    things = [item for item in told.setting.items.values() if getattr(item, "hand_of", None) and is_carried(item)]
+    things = [
+        item
+        for item in told.setting.items.values()
+        if getattr(item, "hand_of", None) and is_carried(item) and points_of(told.setting, item)
+    ]
     if not things:
         return
     name = without_article(thing_name(told, things[0]) or "it")
@@ -181,7 +185,7 @@ def _fits_both_ends(told: Telling, item: Any) -> bool:
     alike = [
         middle(points_of(told.setting, other))
         for other in told.setting.items.values()
-        if is_carried(other) and thing_name(told, other) == thing_name(told, item)
+        if is_carried(other) and thing_name(told, other) == thing_name(told, item) and points_of(told.setting, other)
     ]
     facing = [point for point in alike if point[1] * y < 0]
     if facing:

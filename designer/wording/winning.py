@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from designer.drill.conditions import Event
 from designer.wording.counts import listed, number
-from designer.wording.events import clause, shooters, stroke_noun, with_a
+from designer.wording.events import AIM, clause, shooters, stroke_noun, with_a
 from designer.wording.names import shots_named
 from designer.wording.people import Group, group, owner
 from designer.wording.sentence import unmarked
@@ -67,6 +67,8 @@ def _ball(told: Telling, event: Event, who: Group | None) -> str:
     """Return the winning ball itself: "with an untouched volley", "with the first volley or smash"."""
     untouched = "untouched " if event.untouched else ""
     where = bounces(told, event.where, owner(told, who.letters if who is not None else ()))
+    if event.aim is not None:
+        where = f"{AIM[event.aim]} {where}".strip()
     inner = event.and_[0] if len(event.and_) == 1 else None
     if inner is not None and _first_stroke(event, inner):
         return f"with the first {untouched}{stroke_noun(inner.strokes, inner.wing)}"
@@ -152,6 +154,8 @@ def _landing(told: Telling, inner: Event, who: Group | None) -> str:
         else f"{doers.own} ball"
     )
     place = bounces(told, inner.where, owner(told, letters))
+    if inner.aim is not None:
+        place = f"{AIM[inner.aim]} {place}".strip()
     on_feet = [place for place in inner.where if is_feet(place)]
     if on_feet:
         place = f"{place} hit with {foot_words(on_feet[0])} {feet(told, on_feet[0])}".strip()

@@ -251,3 +251,16 @@ def test_a_setting_is_found_by_its_address():
     drill = Drill.model_validate_json(sample("return-past.drill.json").read_bytes())
     scene = setting_at(drill, At("p-match"))
     assert full_turn(scene, drill.jobs) == 4
+
+
+def test_a_swap_that_one_player_s_win_brings_may_never_come():
+    """Challengers take the end by two wins in a row: nobody can tell when, so nothing is called unfair."""
+    holds = Swap(id="in", on=(Event(what="won", by=("B",), count=2, running=True),), moves=ring("AB"), ends=True)
+    scene = setting("AB", holds)
+    found = fairness(scene, jobs("AB"), 4)
+    assert found.open
+    assert found.fair
+    assert found.jobs["A"]["A"] == (1, 4)  # held all the time, or lost at once; the one who comes may lose it again
+    assert full_turn(scene, jobs("AB")) is None
+    with pytest.raises(NotWorkedOut, match="who wins"):
+        rounds(scene, jobs("AB"), 2)

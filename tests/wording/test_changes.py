@@ -34,7 +34,7 @@ def changed(*below, **changes):
         ({"finish": END.changed(to=11)}, "First to 11, not 15."),
         (
             {"parts": (HOLD.changed(until=({"what": "played", "count": 6},)),)},
-            "The point opens after six hits (the feed is none).",
+            "The point opens after six hits (the feed does not count).",
         ),
         (
             {"items": (DEPTH.changed(corners=((-4.1148, -9.144), (4.1148, -9.144))),)},

@@ -25,13 +25,13 @@ def words(*records, seen=False):
 def test_hits_that_are_drawn_go_by_their_numbers_and_the_feed_is_none():
     assert words(FEED, REPLY, THIRD, held(count=2), FED, seen=True) == "after balls 2 and 3"
     assert words(FEED, REPLY, THIRD, held(count=1), FED, seen=True) == "after ball 2"
-    assert words(FEED, REPLY, THIRD, held(count=4), FED, seen=True) == "after four hits (the feed is none)"
+    assert words(FEED, REPLY, THIRD, held(count=4), FED, seen=True) == "after four hits (the feed does not count)"
 
 
 def test_without_the_diagram_hits_are_counted():
-    assert words(FEED, REPLY, THIRD, held(count=2), FED) == "after two hits (the feed is none)"
+    assert words(FEED, REPLY, THIRD, held(count=2), FED) == "after two hits (the feed does not count)"
     serve = FEED.changed(stroke="serve")
-    assert words(serve, REPLY, held(count=4), FED) == "after four hits (the serve is none)"
+    assert words(serve, REPLY, held(count=4), FED) == "after four hits (the serve does not count)"
 
 
 def test_after_each_choice_the_ball_that_opens_is_named_once():
@@ -60,3 +60,11 @@ def test_a_rally_that_is_open_from_its_start_says_from_which_ball():
     assert texts(steps(told(*DOUBLES, serve, REPLY, opened, jobs="ABCD")))[-1] == (
         "From the serve the point is on; all play it out."
     )
+
+
+def test_the_first_change_of_direction_opens_the_point():
+    opens = {"what": "landed", "by": ("A",), "aim": "new line"}
+    part = Part(id="held", kind="forced", until=(opens,))
+    assert words(FEED, REPLY, THIRD, part, FED) == "once a ball of A’s goes on a new line".replace("’", "'")
+    row = Part(id="held", kind="forced", until=({"what": "played", "aim": "cross-court", "count": 4, "running": True},))
+    assert words(FEED, REPLY, THIRD, row, FED) == "after four balls cross-court in a row"

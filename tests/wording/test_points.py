@@ -154,3 +154,14 @@ def test_where_one_alone_scores_the_other_wins_if_it_fails():
     alone = pays(1, {"what": "won", "by": ("A",)})
     end = Finish(id="end", kind="goal", to=12, starts=12)
     assert finish(told(*SINGLES, alone, end)).text == "A wins with 12 or more from twelve starts; if not, B wins."
+
+
+def test_a_direction_is_said_wherever_something_happens_with_it():
+    def said(event, **values):
+        paid = Points(id="p", on=(event,), gives={"then": "points", "value": 2}, **values)
+        return points(told(*SINGLES, FEED, REPLY, paid))[0].text
+
+    assert said({"what": "landed", "by": ("A",), "aim": "down the line"}) == "Each ball by A down the line."
+    assert said({"what": "won", "aim": "cross-court", "by": ("A",)}) == "A wins with a ball cross-court."
+    turned = {"what": "landed", "by": ("B",), "aim": "new line"}
+    assert said({"what": "won", "by": ("B",), "and": (turned,)}) == "B wins after a ball on a new line."

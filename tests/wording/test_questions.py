@@ -140,7 +140,12 @@ OPEN_QUESTIONS = {
         wing(IN_ZONE.changed(volleyed="out")),
     ),
     "who may come in": ("come-in", "Who may come in before it opens?", COUNTED, {"come_in": ("anyone",)}),
-    "what a breach costs": ("cost", "If not: what does it cost?", keeping(IN_ZONE, breach=None), keeping(IN_ZONE)),
+    "what a breach costs": (
+        "cost",
+        "Every ball lands in the reply zone; if not: what does it cost?",
+        keeping(IN_ZONE, breach=None),
+        keeping(IN_ZONE),
+    ),
     "what doubt means": ("doubt", "In doubt?", {"in_doubt": None}, {"in_doubt": "in"}),
     "time is up in a rally": (
         "last-rally",

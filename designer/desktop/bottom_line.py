@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     from designer.wording.card import CardWords
 
 HEIGHT: Final = 34
+BESIDE_PROMPT: Final = 260
+"""So much of the line the checks keep while a prompt is shown."""
+QWIDGETSIZE_MAX: Final = 16_777_215
+"""Qt's own word for no limit; the bindings have none."""
 PAUSE: Final = 700
 """Milliseconds without a change before the review speaks up."""
 
@@ -73,6 +77,22 @@ class ChecksButton(QAbstractButton):
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
 
 
+class QuietWords(QLabel):
+    """Plain words that are cut short where there is no room, and never make the window wider."""
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(min(60, super().sizeHint().width()), super().minimumSizeHint().height())
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setFont(self.font())
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        text = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width() + 1)
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
+        if text != self.text():
+            self.setToolTip(self.text())
+
+
 class BottomLine(QWidget):
     """``shown`` asks for what a check is about: (where it is, the ids).
 
@@ -89,6 +109,7 @@ class BottomLine(QWidget):
         super().__init__(parent)
         self._document, self._view = document, view
         self._checks: tuple[Any, ...] = ()
+        self._prompt = ""
         self.setFixedHeight(scaled(HEIGHT))
         line = QHBoxLayout(self)
         line.setContentsMargins(10, 2, 16, 2)
@@ -134,11 +155,23 @@ class BottomLine(QWidget):
             rule.setVisible(bool(label.text()))
 
     def say(self, words: str) -> None:
-        """Show ``words`` at the right end, such as the reading of a gesture; "" shows the selection again."""
+        """Show ``words`` at the right end; "" shows the prompt or the selection again."""
         if words:
             self.figures.setText(words)
         else:
             self._show_figures()
+
+    def read(self, words: str) -> None:
+        """Show the reading of a gesture, unless there is a prompt: the reading stands beside the pointer as well."""
+        if not self._prompt:
+            self.say(words)
+
+    def prompt(self, words: str) -> None:
+        """Show what the next press does until there is nothing to be said of it; the checks make room meanwhile."""
+        self._prompt = words
+        self.checks.setMaximumWidth(scaled(BESIDE_PROMPT) if words else QWIDGETSIZE_MAX)
+        self._colour()
+        self._show_figures()
 
     def _review_at_rest(self) -> None:
         """Run the checks, but not in the middle of a gesture: no step of it waits for them."""
@@ -186,10 +219,10 @@ class BottomLine(QWidget):
         menu.popup(self.checks.mapToGlobal(QPoint(0, -menu.sizeHint().height())))
 
     def _show_figures(self, *_: object) -> None:
-        self.figures.setText(figures(self._view))
+        self.figures.setText(self._prompt or figures(self._view))
 
     def _label(self) -> QLabel:
-        label = QLabel(self)
+        label = QuietWords(self)
         label.setTextFormat(Qt.TextFormat.PlainText)
         label.setFont(font(CONTROL))
         return label
@@ -204,7 +237,7 @@ class BottomLine(QWidget):
         now = look()
         self.aloud.setStyleSheet(f"color: {now.ink};")
         self.kit.setStyleSheet(f"color: {now.ink};")
-        self.figures.setStyleSheet(f"color: {now.soft};")
+        self.figures.setStyleSheet(f"color: {now.ink if self._prompt else now.soft};")
         for rule in self._rules:
             rule.setStyleSheet(f"background: {now.hairline};")
         self.update()

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, cast
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QSize, Qt, QUrl, Signal
+from PySide6.QtGui import QColor, QDesktopServices, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from designer.desktop.controls import CheckBox, FilledButton, Link, Segments, tinted
@@ -66,13 +67,18 @@ class PagePicture(QWidget):
 class PrintPreview(QDialog):
     """Shows the pages and prints them, or keeps them as one PDF. What is chosen here is for this printing only."""
 
-    def __init__(self, window: MainWindow, paper: str, *, grey: bool) -> None:
+    printed = Signal()
+    kept = Signal(object, object)
+    """(path that was offered, path): the card is kept there."""
+
+    def __init__(self, window: MainWindow, paper: str, *, grey: bool, each: bool = False) -> None:
         super().__init__(window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Print the card")
         self._window = window
         self._reader: Reader = window.column.bar.reader
         self._which, self._paper = "this", paper
+        self._each = each
         self._pages: tuple[Sheet, ...] = ()
         self._cards: list[bytes] = []
         self._pictures: list[PagePicture] = []
@@ -177,7 +183,8 @@ class PrintPreview(QDialog):
             ats = [at for at in addresses(window.document.drill) if everything or at.variation is None]
         grey = self.grey.isChecked()
         return tuple(
-            ordered(window.filing, window.view, self._reader, paper=self._paper, grey=grey, at=at) for at in ats
+            ordered(window.filing, window.view, self._reader, paper=self._paper, grey=grey, at=at, each=self._each)
+            for at in ats
         )
 
     def refresh(self) -> None:
@@ -250,6 +257,7 @@ class PrintPreview(QDialog):
         self.work.begin("Printing", send, lambda _: self._printed(len(pages)), self._not_printed)
 
     def _printed(self, count: int) -> None:
+        self.printed.emit()
         self._window.bottom.say(f"{count} page{'' if count == 1 else 's'} sent to the printer.")
         self.close()
 
@@ -263,7 +271,8 @@ class PrintPreview(QDialog):
         if len(self._cards) != 1 or self.work.busy:
             return
         window, pdf = self._window, self._cards[0]
-        path = window.prompts.save_path(self, card_path(window.filing, window.view, self._reader), CARDS)
+        offered = card_path(window.filing, window.view, self._reader)
+        path = window.prompts.save_path(self, offered, CARDS)
         if path is None:
             return
         if path.suffix.lower() != ".pdf":
@@ -271,14 +280,28 @@ class PrintPreview(QDialog):
         self.work.begin(
             "Writing the card",
             lambda _: write_file(path, pdf),
-            lambda _: self.notice.say("kept", f"The card is kept: {path.name}."),
+            lambda _: self._tell_kept(offered, path),
             self._sorry,
+        )
+
+    def _tell_kept(self, offered: Path, path: Path) -> None:
+        self.kept.emit(offered, path)
+        self.notice.say(
+            "kept",
+            f"The card is kept: {path.name}.",
+            ("Open it", lambda: show_file(path)),
+            ("Open its folder", lambda: show_file(path.parent)),
         )
 
     def done(self, result: int) -> None:
         """Close; what is being made is given up."""
         self.work.stop()
         super().done(result)
+
+
+def show_file(path: Path) -> None:
+    """Open a file or a folder in whatever the system opens it with."""
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
 
 
 def _made_all(orders: tuple[Order, ...], progress: Progress) -> list[tuple[bytes, tuple[str, ...]]]:

@@ -12,7 +12,7 @@ from designer.desktop.style import look
 from designer.drill.drill import Drill
 from designer.drill.setting import At
 
-MARKS: Final = 0.42
+MARKS: Final = 0.34
 """Pixels to a mark unit: large enough to tell people from paths, small enough to leave a court between them."""
 
 BESIDE: Final = 1.6

@@ -33,7 +33,7 @@ class StartRow(QWidget):
         line = Flow(self, gap=8)
         line.setContentsMargins(16, 6, 16, 6)
         self._labels: list[QLabel] = []
-        self._say("How many players?")
+        self._say("Put players on court:")
         self.counts = Segments(COUNTS)
         self.counts.show_values((), usual=(2,))
         self.counts.chosen.connect(self._count)

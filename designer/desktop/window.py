@@ -204,8 +204,8 @@ class MainWindow(QMainWindow):
     def _join(self) -> None:
         document, view = self.document, self.view
         self.canvas.opened.connect(self._open)
-        self.canvas.reading_changed.connect(self.bottom.say)
-        self.canvas.prompt_changed.connect(self.bottom.say)
+        self.canvas.reading_changed.connect(self.bottom.read)
+        self.canvas.prompt_changed.connect(self.bottom.prompt)
         self.canvas.said.connect(self.bottom.say)
         self.start_row.players.connect(self._put_players)
         self.start_row.court.connect(self._take_court)

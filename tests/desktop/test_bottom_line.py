@@ -90,3 +90,27 @@ def test_no_step_of_a_drag_waits_for_the_checks(window, monkeypatch):
     window.document.end_preview()
     window.bottom._pause.timeout.emit()
     assert reviewed
+
+
+def test_what_the_next_press_does_stays_in_sight_while_the_place_is_read_at_the_pointer(window):
+    bottom = window.bottom
+    window.view.set_tool("ball")
+    assert "hitter" in bottom.figures.text()
+    window.canvas.reading_changed.emit("1 racket left of the T")
+    assert "hitter" in bottom.figures.text()
+    bottom.say("That has no form.")
+    assert bottom.figures.text() == "That has no form."
+    window.view.set_tool("select")
+    assert bottom.figures.text() == ""
+    window.canvas.reading_changed.emit("1 racket left of the T")
+    assert bottom.figures.text() == "1 racket left of the T"
+    window.canvas.reading_changed.emit("")
+
+
+def test_a_long_line_never_makes_the_window_wider(window):
+    least = window.minimumSizeHint().width()
+    window.bottom.prompt("Press here. " * 60)
+    assert window.minimumSizeHint().width() == least
+    assert window.bottom.checks.maximumWidth() < 400
+    window.bottom.prompt("")
+    assert window.bottom.checks.maximumWidth() > 4000

@@ -186,7 +186,7 @@ def test_closing_while_something_is_made_asks_and_writes_nothing_that_was_stoppe
 
     monkeypatch.setattr(printing, "made", slowly)
     prompts.answers = [tmp_path / "card.pdf", False, True]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     assert not window.close()
     assert window.isVisible()
     assert window.close()

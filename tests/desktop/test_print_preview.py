@@ -39,6 +39,8 @@ def test_what_is_shown_is_what_is_kept_and_printed(preview, prompts, tmp_path):
     hand.click(preview.keep_button)
     hand.finish(preview)
     assert (tmp_path / "kept.pdf").read_bytes() == coach[0].pdf
+    assert "kept.pdf" in preview.notice.words
+    assert window.actions_by_name["ask all"].isChecked()  # a card that came out shows what is still open
     assert open_drill(tmp_path / "kept.pdf").drill == window.document.drill
     hand.click(preview.which.segments()[1])
     hand.finish(preview)

@@ -27,11 +27,11 @@ def text_of(path):
 def test_print_asks_where_only_the_first_time(window, prompts, tmp_path):
     card = tmp_path / "card.pdf"
     prompts.answers = [card]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     first = card.read_bytes()
     card.unlink()
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     assert card.read_bytes() == first
     assert "card.pdf" in window.notice.words
@@ -41,7 +41,7 @@ def test_the_offered_name_says_drill_progression_and_reader(window, prompts):
     window.view.go_to(At("p-fed", "v-one-racket"))
     window.column.bar.choose("coach")
     prompts.answers = [None]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     assert prompts.asked[0][1].name == "wide-start-2-harder-coach.pdf"
     assert prompts.asked[0][1].parent == window.document.path.parent
@@ -51,7 +51,7 @@ def test_each_reader_gets_a_card_of_their_own_and_only_the_coach_the_drill(windo
     for reader in ("player", "coach", "stand-in"):
         window.column.bar.choose(reader)
         prompts.answers = [tmp_path / f"{reader}.pdf"]
-        hand.click(window.column.bar.print_button)
+        window.actions_by_name["make card"].trigger()
         hand.finish(window)
     assert "You start as A" in text_of(tmp_path / "player.pdf")
     assert "You start as A" not in text_of(tmp_path / "coach.pdf")
@@ -67,7 +67,7 @@ def test_the_card_speaks_to_the_player_who_was_chosen(window, prompts, tmp_path)
     next(action for action in menu.actions() if action.text() == "B").trigger()
     assert window.view.you == "B"
     prompts.answers = [tmp_path / "b.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     assert "You start as B" in text_of(tmp_path / "b.pdf")
 
@@ -76,7 +76,7 @@ def test_paper_can_be_a4(window, prompts, tmp_path):
     window.actions_by_name["paper a4"].trigger()
     window.column.bar.choose("coach")
     prompts.answers = [tmp_path / "a4.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     box = pypdf.PdfReader(tmp_path / "a4.pdf").pages[0].mediabox
     # ISO 216: A4 is 210 × 297 mm.
@@ -85,7 +85,7 @@ def test_paper_can_be_a4(window, prompts, tmp_path):
 
 def test_a_place_that_cannot_be_written_is_told(window, prompts, tmp_path):
     prompts.answers = [tmp_path / "nowhere" / "card.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     kind, sentence, more = prompts.asked[-1]
     assert (kind, sentence) == ("say", "The card was not made.")
@@ -112,7 +112,7 @@ def test_the_card_is_copied_as_text(window, qapp):
 
 def test_the_whole_card_is_bytes_of_a_pdf(window, prompts, tmp_path):
     prompts.answers = [tmp_path / "card"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     assert len(pypdf.PdfReader(io.BytesIO((tmp_path / "card.pdf").read_bytes())).pages) >= 1
 
@@ -131,7 +131,7 @@ def test_each_player_gets_a_card_in_one_file(window, prompts, tmp_path):
     menu.aboutToShow.emit()
     next(action for action in menu.actions() if action.text().startswith("Each of them")).trigger()
     prompts.answers = [tmp_path / "all.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     text = text_of(tmp_path / "all.pdf")
     assert "You start as A" in text
@@ -144,7 +144,7 @@ def test_small_cards_come_on_one_sheet_with_their_drill(window, prompts, tmp_pat
     next(action for action in menu.actions() if action.text().startswith("A6, four")).trigger()
     window.column.bar.choose("coach")
     prompts.answers = [tmp_path / "sheet.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     sheet = pypdf.PdfReader(tmp_path / "sheet.pdf")
     # ISO 216: A4 is 210 × 297 mm.
@@ -157,7 +157,7 @@ def test_small_cards_come_on_one_sheet_with_their_drill(window, prompts, tmp_pat
 def test_what_cannot_be_set_as_it_is_read_is_declined(window, prompts, tmp_path):
     window.document.perform("Objective", window.document.drill.changed(objective="שלום"))
     prompts.answers = [tmp_path / "card.pdf"]
-    hand.click(window.column.bar.print_button)
+    window.actions_by_name["make card"].trigger()
     hand.finish(window)
     kind, sentence, more = prompts.asked[-1]
     assert (kind, sentence) == ("say", "The card was not made.")

@@ -128,7 +128,11 @@ def test_the_first_drill_from_blank_court_to_card_and_back(make_window, document
     window.view.go_to(at)
     hand.settle()
     hand.click(window.column.bar.print_button)
-    hand.finish(window)
+    preview = window.deeds.card.preview
+    hand.finish(preview)
+    hand.click(preview.keep_button)
+    hand.finish(preview)
+    preview.close()
     page = pypdf.PdfReader(io.BytesIO(card.read_bytes())).pages[0]
     # A5: ISO 216, 148 × 210 mm.
     assert float(page.mediabox.width) == pytest.approx(148 / 25.4 * 72, abs=0.5)

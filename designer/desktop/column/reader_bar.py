@@ -67,7 +67,7 @@ class ReaderBar(QWidget):
         self._group.idClicked.connect(lambda number: self.choose(READERS[number][0]))
         self._line.addStretch(1)
         self.print_button = FilledButton("Print", self)
-        self.print_button.setToolTip("Make a card of this setting for this reader")
+        self.print_button.setToolTip("See the pages of this card, print them or keep them as a PDF")
         self.print_button.clicked.connect(self.printed)
         self._line.addWidget(self.print_button)
         self.pad(24, 34)

@@ -55,7 +55,7 @@ class CardDeeds(QObject):
         actions["export"].triggered.connect(self.export)
         actions["copy text"].triggered.connect(self.copy_text)
         actions.menus["you"].aboutToShow.connect(self._list_players)
-        window.column.printed.connect(self.make)
+        window.column.printed.connect(self.print)
         window.document.shown_changed.connect(lambda *_: self._show_reader())
         window.view.at_changed.connect(lambda _: self._show_reader())
         self._chosen: str | None = None
@@ -87,9 +87,7 @@ class CardDeeds(QObject):
 
     def _tell_made(self, offered: Path, path: Path, notices: tuple[str, ...]) -> None:
         window = self._window
-        self._made[offered] = path
-        remember_card(window.document.drill.id)
-        window.actions_by_name["ask all"].setChecked(True)
+        self._kept(offered, path)
         said = " ".join((f"The card is made: {path.name}.", *notices))
         window.notice.say(
             "card", said, ("Open it", lambda: _open(path)), ("Open its folder", lambda: _open(path.parent))
@@ -101,13 +99,24 @@ class CardDeeds(QObject):
             window.bottom.say(f"{window.work.busy} …")
 
     def print(self) -> None:
-        """Show the very pages that would be printed."""
+        """Show the very pages of the card, to be printed or kept as a PDF."""
         from designer.desktop.print_preview import PrintPreview
 
         window = self._window
         grey = window.actions_by_name["grey"].isChecked()
-        self.preview = PrintPreview(window, self._paper, grey=grey)
+        self.preview = PrintPreview(window, self._paper, grey=grey, each=self._each)
+        self.preview.printed.connect(self._came_out)
+        self.preview.kept.connect(self._kept)
         self.preview.open()
+
+    def _kept(self, offered: Path, path: Path) -> None:
+        self._made[offered] = path
+        self._came_out()
+
+    def _came_out(self) -> None:
+        """Once there is a card, every question that is still open is asked."""
+        remember_card(self._window.document.drill.id)
+        self._window.actions_by_name["ask all"].setChecked(True)
 
     def export(self) -> None:
         """Ask where, and write the picture of the court."""

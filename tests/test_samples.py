@@ -19,7 +19,7 @@ from designer.drill.base import Record
 from designer.drill.places import locate
 from designer.drill.setting import At, addresses, below, changes_at, difference, resolve, setting_at
 from designer.review.checks import checks
-from designer.storage.brand import brand_beside, logo_svg
+from designer.storage.brand import brand_beside, logo_beside
 from designer.storage.reading import open_drill
 from designer.storage.schema import schema
 from designer.storage.writing import drill_bytes
@@ -250,7 +250,7 @@ def test_a_sample_is_signed_dated_and_framed_by_the_academy(code):
     brand = brand_beside(path(code))
     assert brand is not None
     assert brand.name == drill.author
-    assert logo_svg(path(code))
+    assert logo_beside(path(code))
 
 
 def test_the_brand_colour_can_be_read_on_white():

@@ -21,8 +21,10 @@ from designer.cards.pieces import Pieces, headings
 from designer.cards.poster import poster
 from designer.cards.subject import Subject
 from designer.cards.text import RIGHT_TO_LEFT, Typesetter, Unprintable
+from designer.cards.typeface import own_faces
 from designer.cards.whereabouts import where_written
 from designer.drawing.themes import Theme, theme
+from designer.drawing.words import set_in
 from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import At, addresses, setting_at
@@ -56,6 +58,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     units: Units = "rackets",
     brand: Brand | None = None,
     logo: str | bytes | None = None,
+    typeface: tuple[bytes, bytes | None] | None = None,
     source: bytes | None = None,
     grey: bool = False,
     across: bool = False,
@@ -68,6 +71,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
 
     ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
     ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
+    ``typeface`` are the bytes of a regular and a bold TrueType file;
     ``source`` is the drill file to attach; ``grey`` prints black on white for a photocopier; ``address`` is printed as a
     code. The same arguments give the same bytes. Raises ``KeyError`` where the drill has no such setting, job or paper,
     ``Unprintable`` where something cannot be set as it should be.
@@ -78,17 +82,19 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
-    notices: tuple[str, ...] = ()
-    if paper in POSTERS:
-        subject = Subject(drill, at, words, reader, player, units)
-        pdf, pages = poster(subject, paper, colours, typesetter)
-    else:
-        sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
-        mark, notices = _logo(logo)
-        made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, address)
-        sides, sheet = made.sides(sheet)
-        pdf, pages = made.pdf(sides, sheet), len(sides)
-    refuse_declined(drill, typesetter)
+    faces, notices = own_faces(typeface)
+    with set_in(faces):
+        if paper in POSTERS:
+            subject = Subject(drill, at, words, reader, player, units)
+            pdf, pages = poster(subject, paper, colours, typesetter)
+        else:
+            sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
+            mark, more = _logo(logo)
+            notices += more
+            made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, address)
+            sides, sheet = made.sides(sheet)
+            pdf, pages = made.pdf(sides, sheet), len(sides)
+        refuse_declined(drill, typesetter)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
     return Card(done, pages, (*notices, *lacking(drill, typesetter)))

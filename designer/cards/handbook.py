@@ -25,7 +25,9 @@ from designer.cards.page import Page
 from designer.cards.papers import PAPERS
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
+from designer.cards.typeface import own_faces
 from designer.drawing.themes import theme
+from designer.drawing.words import set_in
 from designer.drill.brand import Brand
 from designer.drill.handbook import BookSection, Handbook, HouseRule, Remembered
 from designer.review.house_rules import WORDS
@@ -70,16 +72,19 @@ def make_handbook(
     before: Mapping[str, Remembered] | None = None,
     brand: Brand | None = None,
     logo: str | bytes | None = None,
+    typeface: tuple[bytes, bytes | None] | None = None,
     progress: Progress = lambda _done, _whole, _words: None,
 ) -> Book:
     """Return the handbook with its drills ``leaves``, in the order of its entries.
 
-    ``before`` is {number: drill} of the edition before; ``logo`` the text of an SVG file or the bytes of a PNG. A drill
+    ``before`` is {number: drill} of the edition before; ``logo`` the text of an SVG file or the bytes of a PNG;
+    ``typeface`` the bytes of a regular and a bold TrueType file. A drill
     that cannot be set is listed with the reason. The same arguments give the same bytes.
     """
     mark, notices = _logo(logo)
     typesetter = Typesetter()
-    with tempfile.TemporaryFile() as scratch:
+    faces, more = own_faces(typeface)
+    with tempfile.TemporaryFile() as scratch, set_in(faces):
         printer = _Printer(_canvas(scratch, book, typesetter), book, leaves, typesetter, brand, mark, progress)
         pdf = _bound(printer, before or {}, scratch)
     remembered = {
@@ -88,7 +93,7 @@ def make_handbook(
         if leaf.summary and leaf.entry.number not in printer.left_out
     }
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
-    all_notices = (*notices, *printer.notices, *typesetter.notices())
+    all_notices = (*notices, *more, *printer.notices, *typesetter.notices())
     return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 
 

@@ -10,8 +10,9 @@ import io
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Final
+
+from designer.cards.typeface import painted
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -115,7 +116,7 @@ def _painted(colour: str) -> str | None:
         return None
     if colour == "currentColor":
         return "#000000"
-    _colour(colour)
+    painted(colour)
     return colour
 
 
@@ -161,21 +162,14 @@ def draw_logo(canvas: Canvas, logo: Logo, x: float, y: float, height: float, onl
     canvas.translate(-left, -top)
     for shape in logo.shapes:
         if shape.fill is not None:
-            canvas.setFillColor(_colour(only or shape.fill))
+            canvas.setFillColor(painted(only or shape.fill))
         if shape.stroke is not None:
-            canvas.setStrokeColor(_colour(only or shape.stroke))
+            canvas.setStrokeColor(painted(only or shape.stroke))
             canvas.setLineWidth(shape.width)
             canvas.setLineCap(int(shape.is_round))
-        painted = "B" if shape.fill and shape.stroke else "f" if shape.fill else "S"
-        canvas.addLiteral(f"{shape.outline}\n{painted}")
+        operator = "B" if shape.fill and shape.stroke else "f" if shape.fill else "S"
+        canvas.addLiteral(f"{shape.outline}\n{operator}")
     canvas.restoreState()
-
-
-@lru_cache(maxsize=64)
-def _colour(name: str) -> Any:
-    from reportlab.lib.colors import toColor
-
-    return toColor(name)
 
 
 def _outline(element: ET.Element) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from designer.cards.papers import Paper, Type
 from designer.cards.text import Typesetter
+from designer.cards.typeface import painted, runs
 from designer.drawing.words import text_width
 
 if TYPE_CHECKING:
@@ -27,13 +28,14 @@ class Page:
 
     def write(self, text: str, x: float, base: float, type_: Type, colour: str = "ink") -> float:
         """Write one line with its base line at ``base`` and return where it ends."""
-        from designer.drawing.pdf import BOLD, REGULAR
-
         shown = self.typesetter.clean(text)
-        self.canvas.setFillColor(self.colours.get(colour, colour))
-        self.canvas.setFont(BOLD if type_.bold else REGULAR, type_.size)
-        self.canvas.drawString(x, base, shown)
-        return x + text_width(shown, type_.size, type_.bold)
+        self.canvas.setFillColor(painted(self.colours.get(colour, colour)))
+        end = x
+        for name, part in runs(shown, bold=type_.bold):
+            self.canvas.setFont(name, type_.size)
+            self.canvas.drawString(end, base, part)
+            end += text_width(part, type_.size, type_.bold)
+        return end
 
     def write_right(self, text: str, right: float, base: float, type_: Type, colour: str = "ink") -> float:
         """Write one line that ends at ``right`` and return where it begins."""

@@ -19,9 +19,9 @@ from designer.storage.parsing import Unreadable
 from designer.storage.writing import Unwritable
 
 if TYPE_CHECKING:
-    from designer.drill.brand import Brand
     from designer.drill.drill import Drill
     from designer.drill.setting import At
+    from designer.storage.brand import Branded
 
 _ENDINGS = (".drill.json", ".json", ".pdf")
 
@@ -155,19 +155,18 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
     """Return the PDF of one drill's card, telling what could not be printed as it was written."""
     from designer.cards.attachment import finished
     from designer.cards.imposing import imposed, joined
-    from designer.storage.brand import brand_beside, logo_svg
+    from designer.storage.brand import Branded, branded
 
     found = opened(file)
-    brand, logo = None, None
+    own = Branded()
     try:
-        brand = brand_beside(file)
-        logo = logo_svg(file)
+        own = branded(file)
     except Unreadable as reason:
         complain(f"{reason} The card is made without it.")
     with_source = asked.reader != "player" if asked.source is None else asked.source
     source = found.source if with_source else None
     letters = _letters(found.drill, setting_named(found.drill, asked.at, file), file, asked)
-    cards = [_made(file, asked, found.drill, letter, brand, logo, source) for letter in letters]
+    cards = [_made(file, asked, found.drill, letter, own, source) for letter in letters]
     if asked.on is None and len(cards) == 1:
         return cards[0]
     whole = joined(cards) if asked.on is None else imposed(cards, asked.on, copies=asked.copies)
@@ -194,8 +193,7 @@ def _made(  # what one file gives to each of its cards
     asked: argparse.Namespace,
     drill: Drill,
     letter: str | None,
-    brand: Brand | None,
-    logo: str | bytes | None,
+    own: Branded,
     source: bytes | None,
 ) -> bytes:
     from designer.cards.card import make_card
@@ -209,8 +207,9 @@ def _made(  # what one file gives to each of its cards
             reader=asked.reader,
             player=letter,
             units=asked.units,
-            brand=brand,
-            logo=logo,
+            brand=own.brand,
+            logo=own.logo,
+            typeface=own.typeface,
             source=source if not asked.each_player and asked.on is None else None,
             grey=asked.grey,
             across=asked.across,

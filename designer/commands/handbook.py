@@ -43,12 +43,19 @@ def run(asked: argparse.Namespace) -> int:
 
     refuse_overwriting(asked.output, force=asked.force, read=[asked.file])
     book = open_handbook(asked.file)
-    branded = _branded(asked.file, book)
+    own = _branded(asked.file, book)
     before = edition_before(asked.file, book.edition)
     telling = _Telling()
     leaves = [_leaf(asked.file, book, entry) for entry in book.entries()]
-    brand, logo = (branded.brand, branded.logo) if branded else (None, None)
-    made = make_handbook(book, leaves, before=before, brand=brand, logo=logo, progress=telling.setting)
+    made = make_handbook(
+        book,
+        leaves,
+        before=before,
+        brand=own.brand,
+        logo=own.logo,
+        typeface=own.typeface,
+        progress=telling.setting,
+    )
     telling.end()
     write(asked.output, made.pdf, force=asked.force, read=[asked.file])
     if asked.output != STANDARD_OUTPUT:
@@ -57,14 +64,14 @@ def run(asked: argparse.Namespace) -> int:
     return ERROR_FOUND if made.left_out or made.broken else FINE
 
 
-def _branded(file: str, book: Handbook) -> Branded | None:
-    from designer.storage.brand import branded
+def _branded(file: str, book: Handbook) -> Branded:
+    from designer.storage.brand import Branded, branded
 
     try:
         return branded(file, book.brand)
     except Unreadable as reason:
         complain(f"{reason} The handbook is made without it.")
-        return None
+        return Branded()
 
 
 def _leaf(file: str, book: Handbook, entry: Entry) -> Leaf:

@@ -9,10 +9,9 @@ from typing import TYPE_CHECKING, Final
 from designer.desktop.filing import Filing
 from designer.desktop.papers import parts
 from designer.desktop.view import View
-from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import At, setting_at
-from designer.storage.brand import brand_beside, logo_svg
+from designer.storage.brand import Branded, branded
 from designer.storage.parsing import Unreadable
 from designer.storage.writing import Unwritable, write_file
 from designer.wording.card import Reader
@@ -108,7 +107,7 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
     from designer.cards.imposing import imposed, joined
     from designer.cards.text import Unprintable
 
-    brand, logo, notices = found_brand(order.path)
+    own, notices = found_brand(order.path)
     paper, is_large, sheet = parts(order.paper)
     try:
         cards = [
@@ -119,8 +118,9 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
                 reader=order.reader,
                 player=letter,
                 units=order.units,
-                brand=brand,
-                logo=logo,
+                brand=own.brand,
+                logo=own.logo,
+                typeface=own.typeface,
                 source=order.source if sheet is None else None,
                 grey=order.grey,
                 large_print=is_large,
@@ -146,14 +146,14 @@ def _letters(order: Order) -> tuple[str | None, ...]:
     return players or (order.player,)
 
 
-def found_brand(path: Path | None) -> tuple[Brand | None, str | bytes | None, tuple[str, ...]]:
-    """Return the brand beside the drill at ``path``, its logo, and what was wrong with either."""
+def found_brand(path: Path | None) -> tuple[Branded, tuple[str, ...]]:
+    """Return the brand beside the drill at ``path`` with its logo and typeface, and what was wrong with it."""
     if path is None:
-        return None, None, ()
+        return Branded(), ()
     try:
-        return brand_beside(path), logo_svg(path), ()
+        return branded(path), ()
     except Unreadable as reason:
-        return None, None, (f"The card has no brand: {reason}",)
+        return Branded(), (f"The card has no brand: {reason}",)
 
 
 @dataclass(frozen=True, slots=True)

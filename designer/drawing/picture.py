@@ -18,6 +18,7 @@ from designer.drawing.placing import PAINTED, PATH, Space
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Mark
 from designer.drawing.themes import Theme
+from designer.drawing.words import in_bundled_faces
 from designer.drill.drill import Drill
 from designer.drill.places import corners_of
 from designer.drill.setting import At, Setting, setting_at
@@ -38,6 +39,7 @@ class Picture:
     """Whether marks reach beyond the extent and are to be cut off there."""
 
 
+@in_bundled_faces
 def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the first two by name
     drill: Drill,
     at: At | Setting,

@@ -18,6 +18,7 @@ from designer.drawing.picture import Picture
 from designer.drawing.primitives import Layer, Mark, Path, Point, Primitive, Style, mark
 from designer.drawing.samples import shifted
 from designer.drawing.themes import Theme
+from designer.drawing.words import in_bundled_faces
 from designer.drill.drill import Drill
 from designer.drill.places import locate
 from designer.drill.setting import At, Setting, setting_at
@@ -38,6 +39,7 @@ _GAP: Final = 9.0
 """Between two courts, in u."""
 
 
+@in_bundled_faces
 def rotation_picture(
     drill: Drill,
     at: At,

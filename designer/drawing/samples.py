@@ -13,6 +13,7 @@ from designer.drawing.legend import LegendEntry
 from designer.drawing.pen import DASH, Pen
 from designer.drawing.primitives import Dots, Ellipse, Path, Point, Primitive, Strokes, Style
 from designer.drawing.themes import Theme
+from designer.drawing.words import in_bundled_faces
 
 WIDTH: Final = 22.0
 """How wide a sample is, in u. It begins at (0, 0) and lies along that height; what is no line is centred in it."""
@@ -31,6 +32,7 @@ def sample(kind: str, theme: Theme, unit: float, text: str = "") -> tuple[Primit
 
 
 @lru_cache(maxsize=512)
+@in_bundled_faces
 def _sample(kind: str, switched: bool, unit: float, text: str) -> tuple[Primitive, ...]:  # noqa: FBT001 - a cache key
     return tuple(_DRAW[kind](Pen(unit, switched=switched), text))
 
@@ -40,6 +42,7 @@ def kinds() -> tuple[str, ...]:
     return tuple(_DRAW)
 
 
+@in_bundled_faces
 def legend_shapes(
     entries: Sequence[LegendEntry], theme: Theme, unit: float, *, columns: int, column_width: float, pitch: float = 13.0
 ) -> tuple[tuple[Primitive, ...], float]:

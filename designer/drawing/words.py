@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import json
 import unicodedata
-from functools import lru_cache
-from typing import Any, Final
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from functools import lru_cache, wraps
+from typing import Any, Final, ParamSpec, TypeVar
 
 from designer.bundle import resource
 
@@ -39,9 +42,70 @@ def _faces() -> tuple[_Face, _Face]:
     return _Face(faces["regular"]), _Face(faces["bold"])
 
 
+class OwnFace(_Face):
+    """A face that an academy has brought, by the ``name`` a PDF knows it by; what it lacks comes from the bundled one."""
+
+    def __init__(self, face: dict[str, Any], name: str, *, bold: bool) -> None:
+        super().__init__(face)
+        self.name = name
+        self._bundled = _faces()[bold]
+
+    def __missing__(self, character: str) -> float:
+        """Return the advance of ``character``, that of the bundled face where this one has no sign for it."""
+        own = self._advances.get(str(ord(character)))
+        self[character] = self._bundled[character] if own is None else own / self._em
+        return self[character]
+
+    def has(self, character: str) -> bool:
+        """Whether this face or the bundled one has a sign for ``character``."""
+        return self.is_own(character) or self._bundled.has(character)
+
+    def is_own(self, character: str) -> bool:
+        """Whether this face itself has a sign for ``character``."""
+        return super().has(character)
+
+
+_own: ContextVar[tuple[OwnFace, OwnFace] | None] = ContextVar("own faces", default=None)
+"""The faces that an academy's cards are set in while one is made, None for the bundled ones."""
+
+
+@contextmanager
+def set_in(faces: tuple[OwnFace, OwnFace] | None) -> Iterator[None]:
+    """Measure what is written on cards in ``faces``, regular and bold. Pictures keep the bundled ones: they are signs."""
+    token = _own.set(faces)
+    try:
+        yield
+    finally:
+        _own.reset(token)
+
+
+def own_face(*, bold: bool) -> OwnFace | None:
+    """Return the face that cards are set in now, None for the bundled one."""
+    own = _own.get()
+    return None if own is None else own[bold]
+
+
+Made = TypeVar("Made")
+Asked = ParamSpec("Asked")
+
+
+def in_bundled_faces(make: Callable[Asked, Made]) -> Callable[Asked, Made]:
+    """Return ``make`` so that it measures in the bundled faces, whatever a card is set in."""
+
+    @wraps(make)
+    def made(*args: Asked.args, **values: Asked.kwargs) -> Made:
+        if _own.get() is None:
+            return make(*args, **values)
+        with set_in(None):
+            return make(*args, **values)
+
+    return made
+
+
 def is_shown(character: str) -> bool:
-    """Whether the bundled font has a sign for ``character``; a control character never has."""
-    return _faces()[0].has(character) and unicodedata.category(character) not in ("Cc", "Cs")
+    """Whether the font in force has a sign for ``character``; a control character never has."""
+    face = (_own.get() or _faces())[0]
+    return face.has(character) and unicodedata.category(character) not in ("Cc", "Cs")
 
 
 def missing_glyphs(text: str) -> tuple[str, ...]:
@@ -60,9 +124,14 @@ def shown(text: str) -> str:
     return "".join(c if c == "\n" or is_shown(c) else "" if unicodedata.category(c) == "Cc" else "?" for c in tidy)
 
 
-@lru_cache(maxsize=8192)
 def text_width(text: str, size: float, bold: bool = False) -> float:  # noqa: FBT001, FBT002 - a weight, as on a type case
     """Return the width of one line of ``text`` at an em of ``size``, in the unit of ``size``; no kerning."""
+    own = _own.get()
+    return _bundled_width(text, size, bold) if own is None else size * sum(map(own[bold].__getitem__, text))
+
+
+@lru_cache(maxsize=8192)
+def _bundled_width(text: str, size: float, bold: bool) -> float:  # noqa: FBT001 - a cache key
     return size * sum(map(_faces()[bold].__getitem__, text))
 
 

@@ -12,11 +12,16 @@ Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9A-Fa-f]{6}$")]
 
 
 class Brand(Record):
-    """Name, footer and colours of an academy; ``logo`` is the name of an SVG file beside the brand file."""
+    """Name, footer and colours of an academy.
+
+    ``logo`` is the name of an SVG or PNG file beside the brand file, ``typeface`` and ``typeface_bold`` of TrueType files.
+    """
 
     name: Text
     colour: Colour = "#17202A"
     second_colour: Colour | None = None
     logo: Text = ""
+    typeface: Text = ""
+    typeface_bold: Text = ""
     footer: Text = ""
     licence: Text = ""

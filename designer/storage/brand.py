@@ -18,6 +18,7 @@ from designer.drill.brand import Brand
 from designer.storage.faults import faults, shown
 from designer.storage.parsing import Unreadable, parse
 from designer.storage.reading import file_bytes
+from designer.storage.typeface import checked_typeface
 
 FILE_NAME: Final = "brand.json"
 _FOLDERS: Final = 3
@@ -29,23 +30,28 @@ _FORBIDDEN: Final = frozenset({"script", "foreignObject", "image", "iframe", "us
 
 @dataclass(frozen=True, slots=True)
 class Branded:
-    """A brand with what its file names: ``logo`` is the text of an SVG picture or the bytes of a PNG."""
+    """A brand with what its file names.
 
-    brand: Brand
+    ``logo`` is the text of an SVG picture or the bytes of a PNG, ``typeface`` the bytes of a regular TrueType face and, where
+    there is one, of a bold one.
+    """
+
+    brand: Brand | None = None
     logo: str | bytes | None = None
+    typeface: tuple[bytes, bytes | None] | None = None
 
 
-def branded(path: str | os.PathLike[str], named: str = "") -> Branded | None:
-    """Return the brand for the drill or handbook at ``path`` with its logo, None without one.
+def branded(path: str | os.PathLike[str], named: str = "") -> Branded:
+    """Return the brand for the drill or handbook at ``path`` with its logo and typeface, all None without one.
 
     ``named`` is a brand file in the folder of ``path`` or below; without it the nearest ``brand.json`` counts. Raises
     ``Unreadable`` with a sentence.
     """
     file = inside(Path(path), named, "brand", "a brand file") if named else _file_beside(path)
     if file is None:
-        return None
+        return Branded()
     brand = _brand(file)
-    return Branded(brand, _logo(file, brand))
+    return Branded(brand, _logo(file, brand), typeface(file, brand))
 
 
 def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
@@ -73,8 +79,7 @@ def logo_beside(path: str | os.PathLike[str]) -> str | bytes | None:
     It is the text of an SVG picture or the bytes of a PNG. A logo lies in the brand's own folder and draws by itself:
     nothing in it is fetched, run or expanded. Raises ``Unreadable`` with a sentence.
     """
-    found = branded(path)
-    return found.logo if found else None
+    return branded(path).logo
 
 
 def _logo(file: Path, brand: Brand) -> str | bytes | None:
@@ -83,6 +88,15 @@ def _logo(file: Path, brand: Brand) -> str | bytes | None:
     logo = inside(file, brand.logo, "logo", "an SVG or PNG file")
     data = file_bytes(logo, _LARGEST_LOGO)
     return _checked_png(data, str(logo)) if data.startswith(PNG) else _checked(data, str(logo))
+
+
+def typeface(file: Path, brand: Brand) -> tuple[bytes, bytes | None] | None:
+    """Return the TrueType files that the brand in ``file`` names, None without one. Raises ``Unreadable``."""
+    if not brand.typeface:
+        return None
+    regular = checked_typeface(inside(file, brand.typeface, "typeface", "a TrueType file"))
+    bold = brand.typeface_bold
+    return regular, checked_typeface(inside(file, bold, "typeface_bold", "a TrueType file")) if bold else None
 
 
 def inside(file: Path, named: str, field: str, kind: str) -> Path:
@@ -161,6 +175,3 @@ def _points_outside(key: str, value: str) -> bool:
     if key in ("href", "src", "base"):
         return not value.strip().startswith("#")
     return bool(re.search(r"url\(\s*['\"]?(?!\s*#)", value, re.IGNORECASE)) or "@import" in value.lower()
-
-
-logo_svg = logo_beside

@@ -101,8 +101,15 @@ def printed(order: Order, printing: Printing) -> Book:
     for number, entry in enumerate(entries):
         printing.step(0, len(entries), f"reading {number + 1} of {len(entries)}: {entry.file}")
         leaves.append(leaf_of(path, book, entry))
-    brand, logo = (found.brand, found.logo) if found else (None, None)
-    made = make_handbook(book, leaves, before=before, brand=brand, logo=logo, progress=printing.step)
+    made = make_handbook(
+        book,
+        leaves,
+        before=before,
+        brand=found.brand,
+        logo=found.logo,
+        typeface=found.typeface,
+        progress=printing.step,
+    )
     printing.step(len(entries), len(entries), "writing the file")
     write_file(order.output, made.pdf)
     write_edition(path, book, made.remembered)

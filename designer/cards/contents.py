@@ -99,12 +99,10 @@ def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
     narrowed = replace(paper, diagram=min(paper.inner, tall * wide / high))
     pieces = Pieces(narrowed, pieces.theme, pieces.typesetter)
     pictures = Pictures(subject, pieces)
-    shown = pictures.first()
+    free_height = tall - pieces.caption_height(pictures.title)
+    shown = pictures.first(free_height)
     left, low, right, top = shown.extent
-    caption = pieces.caption_height(pictures.title)
-    diagram = pieces.diagram(
-        shown, min(narrowed.diagram, (tall - caption) * (right - left) / (top - low)), pictures.title
-    )
+    diagram = pieces.diagram(shown, min(narrowed.diagram, free_height * (right - left) / (top - low)), pictures.title)
     beside: tuple[Block, ...] = ()
     under: tuple[Block, ...] = ()
     free = paper.inner - narrowed.diagram - paper.gutter
@@ -127,7 +125,7 @@ def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
         beside_diagram=beside,
         under_diagram=under,
         frames=pictures.more(narrowed.diagram),
-        spare=_how_it_went(pieces) if is_player else (),
+        spare=_how_it_went(pieces),
     )
 
 
@@ -219,7 +217,9 @@ def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]
         blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
     else:
         blocks += sections
-    return (*blocks, *_code(subject, pieces), *_how_it_went(pieces))
+    # On a small card lines to write on have no side of their own: they stand where the last side has room.
+    notes = () if paper.layout == "front and back" else _how_it_went(pieces)
+    return (*blocks, *_code(subject, pieces), *notes)
 
 
 def _code(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:

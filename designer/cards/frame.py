@@ -117,30 +117,44 @@ class Frame:
         reader = _READERS[self.reader]
         return f"{reader}  {number + 1}/{self.pages}" if self.pages > 1 else reader
 
-    def _draw_short(self, page: Page, top: float, number: int) -> None:
+    def short_title(self, number: int) -> tuple[Type, tuple[str, ...]]:
+        """Return the title over a back, or over a small card, and its lines: one where its least size allows that."""
         type_ = self.paper.short_title
-        base = top - (_BAR_HEIGHT + 6 if self.bar(number) else 0) - type_.size
+        label = "8/8" if self.reader == "player" else f"{_READERS[self.reader]}  8/8"
+        right = self.title_width if number == 0 or not self.is_small else self.paper.inner
+        width = right - text_width(label, self.paper.facts.size) - 12
+        words = self.typesetter.clean(self.words.title or "Untitled drill")
+        size = fitted(words, (type_.size, _LEAST_TITLE * self.paper.scale), width)
+        type_ = Type(size, size * 1.2, bold=True)
+        return type_, self.typesetter.lines(words, type_, width)
+
+    def _draw_short(self, page: Page, top: float, number: int) -> None:
+        base = top - (_BAR_HEIGHT + 6 if self.bar(number) else 0) - self.paper.short_title.size
         label = self._label(number)
         right = self.paper.left + (self.title_width if number == 0 or not self.is_small else self.paper.inner)
         if label:
-            right = page.write_right(label, right, base, self.paper.facts, "soft") - 12
-        words = self.typesetter.clean(self.words.title or "Untitled drill")
-        size = fitted(words, (type_.size, self.paper.footer.size), right - self.paper.left)
-        type_ = Type(size, size * 1.2, bold=True)
-        title = self.typesetter.lines(words, type_, right - self.paper.left)
-        page.write(title[0], self.paper.left, base, type_)
+            page.write_right(label, right, base, self.paper.facts, "soft")
+        type_, lines = self.short_title(number)
+        for line in lines:
+            page.write(line, self.paper.left, base, type_)
+            base -= type_.leading
 
     def _draw_foot(self, page: Page) -> None:
+        """Draw code, edition and date, by which a stale card is seen, and the owner where there is room beside them."""
         type_ = self.paper.footer
         base = self.paper.bottom
         right = self.paper.width - self.paper.right
         page.rule(self.paper.left, base + type_.leading + 1, right, weight=0.5, colour="note")
         owner = (self.brand.footer or self.brand.name) if self.brand else ""
-        begin = page.write_right(owner, right, base + 1, type_, "soft") if owner else right
         left = "  ·  ".join(part for part in self.words.footer if part not in (owner, self.brand and self.brand.name))
-        line = self.typesetter.lines(left, type_, begin - self.paper.left - 8) if left else ()
-        if line:
-            page.write(line[0], self.paper.left, base + 1, type_, "soft")
+        line = self.typesetter.lines(left, type_, self.paper.inner)[0] if left else ""
+        end = page.write(line, self.paper.left, base + 1, type_, "soft")
+        if owner and end + 8 + text_width(self.typesetter.clean(owner), type_.size) <= right:
+            page.write_right(owner, right, base + 1, type_, "soft")
+
+
+_LEAST_TITLE: Final = 9.5
+"""Points of the least size of a title over a back on A5."""
 
 
 def header_height(frame: Frame, *, side: int = 0) -> float:
@@ -149,9 +163,10 @@ def header_height(frame: Frame, *, side: int = 0) -> float:
         bar = _BAR_HEIGHT + 6 if frame.bar(side) else 0.0
         below = 7 if frame.is_small else 12
         logo = frame.paper.logo_height + 8 if frame.logo and (side == 0 or not frame.is_small) else 0.0
-        return max(bar + frame.paper.short_title.size + below, logo)
-    lines = len(frame.title_lines())
-    title = _BAR_HEIGHT + 4 + frame.title_type.size * 0.95 + (lines - 1) * frame.title_type.leading + 5
+        type_, lines = frame.short_title(side)
+        return max(bar + frame.paper.short_title.size + (len(lines) - 1) * type_.leading + below, logo)
+    count = len(frame.title_lines())
+    title = _BAR_HEIGHT + 4 + frame.title_type.size * 0.95 + (count - 1) * frame.title_type.leading + 5
     objective = len(frame.objective_lines()) * frame.paper.objective.leading
     more_facts = max(0, len(frame.fact_rows()) - 1) * frame.paper.facts.leading
     return title + objective + 8 + frame.paper.facts.size + more_facts + 10

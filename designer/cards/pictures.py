@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Columns
 from designer.cards.pieces import Pieces
@@ -40,9 +40,9 @@ class Pictures:
         aside = 2 * self._court.side_fence
         return (along, aside) if self._pieces.paper.across else (aside, along)
 
-    def first(self) -> Picture:
-        """Return the only picture, or the first frame."""
-        return self._picture(self._frames[0] if self._frames else None, self._pieces.paper.diagram)
+    def first(self, tall: float | None = None) -> Picture:
+        """Return the only picture, or the first frame, for the diagram's column; at most ``tall`` points high."""
+        return self._picture(self._frames[0] if self._frames else None, self._pieces.paper.diagram, tall)
 
     def more(self, width: float) -> tuple[Block, ...]:
         """Return the further frames, ``width`` points wide at least, as many side by side as the paper has room for."""
@@ -62,10 +62,10 @@ class Pictures:
         for frame in self._frames[1:]:
             yield self._pieces.diagram(self._picture(frame, width), width, frame.title)
 
-    def _picture(self, frame: Frame | None, points: float) -> Picture:
-        """Return the picture for a column ``points`` wide.
+    def _picture(self, frame: Frame | None, points: float, tall: float | None = None) -> Picture:
+        """Return the picture for a column ``points`` wide and at most ``tall`` points high.
 
-        Words at its edge may make it wider; its scale is then smaller, and its marks and letters are made for that.
+        Words at its edge may make it larger; its scale is then smaller, and its marks and letters are made for that.
         """
         from designer.drawing.picture import picture
 
@@ -85,7 +85,17 @@ class Pictures:
                 end=self._end,
             )
 
-        wide = self.size()[0]
-        shown = drawn(wide)
-        is_wider = shown.extent[2] - shown.extent[0] > wide * 1.02
-        return drawn(shown.extent[2] - shown.extent[0]) if is_wider else shown
+        metres = self.size()[0]
+        shown = drawn(metres)
+        for _ in range(_TRIES):
+            left, low, right, high = shown.extent
+            needed = max(right - left, (high - low) * points / tall if tall else 0.0)
+            if needed <= metres * _NEAR_ENOUGH:
+                break
+            metres, shown = needed, drawn(needed)
+        return shown
+
+
+_TRIES: Final = 3
+_NEAR_ENOUGH: Final = 1.02
+"""A picture this much too large is printed a little smaller; its words stay above their floor."""

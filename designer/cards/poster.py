@@ -138,9 +138,16 @@ def _court(subject: Subject, made: Poster, theme: Theme) -> Picture:
         )
 
     shown = drawn(UNIT * 2 * told.ground.side_fence / made.paper.inner)
-    for _ in range(2):  # marks may reach beyond the fence, and more so the smaller the court is
-        shown = drawn(UNIT / _scale(shown, made))
+    for _ in range(_TRIES):  # marks may reach beyond the fence, and more so the smaller the court is
+        scale = _scale(shown, made)
+        if shown.unit * scale >= UNIT:
+            break
+        shown = drawn(UNIT / scale * _A_LITTLE_MORE)
     return shown
+
+
+_TRIES: Final = 6
+_A_LITTLE_MORE: Final = 1.004
 
 
 def _scale(picture: Picture, made: Poster) -> float:

@@ -63,7 +63,7 @@ def person(
     yield Ellipse(centre, (RADIUS * u, RADIUS * u), pen.style("ink", 1.3, fill="ink" if full else "paper"))
     if look == "coach":
         yield Ellipse(centre, (5.1 * u, 5.1 * u), pen.style("ink", 0.7))
-    size = 8.0 if look == "coach" else 9.6
+    size = 8.4 if look == "coach" else 9.6
     yield pen.words(letter, centre, size, "paper" if full else "ink", bold=True)
 
 

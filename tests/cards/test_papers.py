@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 import functools
-import os
 from itertools import combinations
 
 import pypdfium2
@@ -9,7 +8,7 @@ import pytest
 
 from designer.bundle import sample
 from designer.cards.card import make_card
-from designer.cards.papers import LARGE_PRINT, PAPERS, chosen_paper
+from designer.cards.papers import LARGE_PRINT, chosen_paper
 from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
 
@@ -47,21 +46,6 @@ def walked(pdf: bytes, size: tuple[float, float], edge: float) -> None:
             across = min(a[2], b[2]) - max(a[0], b[0])
             along = min(a[3], b[3]) - max(a[1], b[1])
             assert across < 1 or along < 1, f"{one!r} over {two!r}"
-
-
-@pytest.mark.parametrize("across", [False, True])
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("reader", ["player", "coach", "stand-in"])
-def test_nothing_overlaps_and_nothing_is_cut(paper: str, reader: str, across: bool) -> None:
-    wide, high = (length * MM for length in SHEETS[paper])
-    size = (high, wide) if across else (wide, high)
-    # Each sheet with one of the samples by day, every one by night.
-    step = 1 if os.environ.get("HYPOTHESIS_PROFILE") == "thorough" else 12
-    first = (list(PAPERS).index(paper) + len(reader) + across) % step
-    for name in SAMPLES[first::step]:
-        drill = load(name)
-        card = make_card(drill, main_setting(drill), paper=paper, reader=reader, across=across)
-        walked(card.pdf, size, 4 * MM)
 
 
 @pytest.mark.parametrize("paper", LARGE_PRINT)

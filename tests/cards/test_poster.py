@@ -1,0 +1,60 @@
+from __future__ import annotations
+
+import ctypes
+import functools
+
+import pypdfium2
+import pytest
+
+from designer.bundle import sample
+from designer.cards.card import make_card
+from designer.drill.drill import Drill
+from designer.drill.setting import main_setting
+from tests.cards.test_papers import MM, walked
+
+SHEETS = {"poster-a4": (210, 297), "poster-a3": (297, 420)}
+"""Millimetres: ISO 216."""
+LEAST = 39.99
+"""40 pt, to be read from two metres: the trade's table by the US aviation rule of 1/200."""
+
+
+@functools.cache
+def load(name: str) -> Drill:
+    return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
+
+
+@functools.cache
+def made(name: str, paper: str) -> bytes:
+    return make_card(load(name), main_setting(load(name)), paper=paper).pdf
+
+
+@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("name", ["wide-start", "doubles-six", "hoop-red"])
+def test_a_poster_has_no_small_letter_and_is_whole(name: str, paper: str) -> None:
+    pdf = made(name, paper)
+    walked(pdf, tuple(length * MM for length in SHEETS[paper]), 5 * MM)
+    for page in pypdfium2.PdfDocument(pdf):
+        for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_TEXT]):
+            size = ctypes.c_float()
+            pypdfium2.raw.FPDFTextObj_GetFontSize(thing, size)
+            assert size.value * thing.get_matrix().d >= LEAST
+
+
+def test_it_says_title_letters_digits_score_and_edition_and_no_more() -> None:
+    text = "".join(
+        page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(made("wide-start", "poster-a3"))
+    )
+    said = text.replace("\r\n", " ")
+    for words in ("Wide Ball, Recover, Play the Point", "Rally won.", "20 starts; higher total wins", "Edition 1"):
+        assert words in said
+    for sign in ("A", "B", "1", "2", "3"):
+        assert sign in text.split()
+    for words in ("deuce", "NET", "feed area", "waits", "open", "High and cross"):
+        assert words not in said
+
+
+def test_a_score_too_long_for_the_sheet_goes_to_another_one_whole() -> None:
+    pages = list(pypdfium2.PdfDocument(made("doubles-six", "poster-a4")))
+    assert len(pages) > 1
+    card = "".join(page.get_textpage().get_text_range() for page in pages).replace("\r\n", " ")
+    assert "own totals are divided by rounds played" in card

@@ -50,9 +50,9 @@ def run(asked: argparse.Namespace) -> int:
 def _report(file: str) -> dict[str, Any]:
     """Return what is to be said of one file, as JSON data."""
     from designer.numbers.levels import USUAL
-    from designer.review.checks import checks
+    from designer.review.checks import reviewed
 
-    report: dict[str, Any] = {"file": file, "unreadable": None, "notices": [], "checks": []}
+    report: dict[str, Any] = {"file": file, "unreadable": None, "notices": [], "checks": [], "accepted": []}
     try:
         found = opened(file)
     except Unreadable as reason:
@@ -60,7 +60,9 @@ def _report(file: str) -> dict[str, Any]:
         complain(str(reason))
         return report
     report["notices"] = list(found.notices)
-    report["checks"] = [_as_data(found.drill, each) for each in checks(found.drill, players=USUAL)]
+    raised, accepted = reviewed(found.drill, players=USUAL)
+    report["checks"] = [_as_data(found.drill, each) for each in raised]
+    report["accepted"] = [_as_data(found.drill, each) | {"reason": acceptance.reason} for each, acceptance in accepted]
     return report
 
 
@@ -94,4 +96,7 @@ def _print(report: dict[str, Any]) -> None:
     for found in report["checks"]:
         where = f" at {found['where']}" if found["where"] else ""
         say(f"{file}: {found['weight']}{where}: {found['text']}")
+    for found in report["accepted"]:
+        where = f" at {found['where']}" if found["where"] else ""
+        say(f"{file}: accepted{where}: {found['text']} Reason: {found['reason']}")
     say(f"{file}: {NO_OTHER}")

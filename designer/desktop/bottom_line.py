@@ -109,6 +109,7 @@ class BottomLine(QWidget):
         super().__init__(parent)
         self._document, self._view = document, view
         self._checks: tuple[Any, ...] = ()
+        self._accepted: tuple[tuple[Any, Any], ...] = ()
         self._prompt = ""
         self.setFixedHeight(scaled(HEIGHT))
         line = QHBoxLayout(self)
@@ -182,15 +183,15 @@ class BottomLine(QWidget):
 
     def review(self) -> None:
         """Run the checks and show the weightiest of those of the setting in view."""
-        from designer.review.checks import checks
+        from designer.review.checks import reviewed
 
         self._pause.stop()
-        self.show_checks(checks(self._document.drill, self._view.at))
+        self.show_checks(*reviewed(self._document.drill, self._view.at))
         self.reviewed.emit()
 
-    def show_checks(self, found: tuple[Any, ...]) -> None:
-        """Show the weightiest of what was found."""
-        self._checks = found
+    def show_checks(self, found: tuple[Any, ...], accepted: tuple[tuple[Any, Any], ...] = ()) -> None:
+        """Show the weightiest of what was found; ``accepted`` cautions, each with its acceptance, stand in the list."""
+        self._checks, self._accepted = found, accepted
         if self._checks:
             order = list(ICONS)
             first = min(self._checks, key=lambda check: order.index(check.weight))
@@ -212,6 +213,12 @@ class BottomLine(QWidget):
                 accept.triggered.connect(lambda _=False, check=check: self.accepted.emit(check))
         if not self._checks:
             menu.addAction(CLEAN).setEnabled(False)
+        if self._accepted:
+            menu.addSection("Accepted")
+        for check, acceptance in self._accepted:
+            words = f"{check.sentence.text} Accepted: {acceptance.reason}"
+            action = menu.addAction(icon("tick", look().soft), words.replace("&", "&&"))
+            action.triggered.connect(lambda _=False, check=check: self.shown.emit(check.at, check.about))
         return menu
 
     def _list(self) -> None:

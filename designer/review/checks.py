@@ -31,7 +31,7 @@ from designer.wording.telling import telling
 if TYPE_CHECKING:
     from designer.numbers.levels import Level
 
-__all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks", "dangers"]
+__all__ = ["NO_OTHER", "Check", "Mend", "Weight", "accept", "accepted_checks", "checks", "dangers", "reviewed"]
 
 _ORDER: Final[tuple[Weight, ...]] = ("error", "caution", "suggestion")
 
@@ -46,7 +46,7 @@ def checks(
     numbers, which take up to a second; without it they are not made. Whatever is found, whoever shows it ends with
     ``NO_OTHER``: the drawing does not know the court. Raises ``KeyError`` where there is no such setting.
     """
-    return tuple(found for found in _all(drill, at, players, drag) if _acceptance(drill, found) is None)
+    return reviewed(drill, at, players=players, drag=drag)[0]
 
 
 def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
@@ -66,11 +66,22 @@ def accepted_checks(
     drill: Drill, at: At | None = None, *, players: Level | str | None = None, drag: float | None = None
 ) -> tuple[tuple[Check, Accepted], ...]:
     """Return the cautions that the author has accepted, each with its acceptance and so its reason."""
-    return tuple(
-        (found, acceptance)
-        for found in _all(drill, at, players, drag)
-        if (acceptance := _acceptance(drill, found)) is not None
-    )
+    return reviewed(drill, at, players=players, drag=drag)[1]
+
+
+def reviewed(
+    drill: Drill, at: At | None = None, *, players: Level | str | None = None, drag: float | None = None
+) -> tuple[tuple[Check, ...], tuple[tuple[Check, Accepted], ...]]:
+    """Return (``checks``, ``accepted_checks``) of one review."""
+    found: list[Check] = []
+    accepted: list[tuple[Check, Accepted]] = []
+    for each in _all(drill, at, players, drag):
+        acceptance = _acceptance(drill, each)
+        if acceptance is None:
+            found.append(each)
+        else:
+            accepted.append((each, acceptance))
+    return tuple(found), tuple(accepted)
 
 
 def accept(drill: Drill, found: Check, reason: str) -> Drill:

@@ -3,8 +3,12 @@ import json
 import pytest
 
 from designer.bundle import sample
-from designer.review.checks import checks
+from designer.drill.edits import put
+from designer.drill.items import Barrier
+from designer.drill.setting import main_setting
+from designer.review.checks import accept, checks
 from designer.storage.reading import open_drill
+from designer.storage.writing import drill_bytes
 
 SAMPLES = sorted(sample().glob("*.drill.json"))
 
@@ -69,3 +73,18 @@ def test_json_says_the_same_to_other_programs(call, wide, broken, faulty):
     assert "ghost" in error["text"]
     assert {"key", "about", "can_be_mended"} <= error.keys()
     assert json.loads(call("check", "--json", faulty).out)["files"] == [bad]
+
+
+def test_an_accepted_caution_is_listed_with_its_reason(call, tmp_path, wide):
+    drill = open_drill(wide).drill
+    barrier = Barrier(kind="barrier", id="barrier", corners=((-3.0, -15.0), (3.0, -15.0)), height=0.6)
+    at = main_setting(drill)
+    drill = put(drill, at, barrier)
+    caution = next(found for found in checks(drill, at) if found.key == "barrier")
+    file = tmp_path / "accepted.drill.json"
+    file.write_bytes(drill_bytes(accept(drill, caution, "Foam, for adults.")))
+    said = call("check", file)
+    assert f"{file}: accepted at " in said.out
+    assert "Reason: Foam, for adults." in said.out
+    (kept,) = json.loads(call("check", file, "--json").out)["files"][0]["accepted"]
+    assert (kept["key"], kept["reason"]) == ("barrier", "Foam, for adults.")

@@ -276,7 +276,7 @@ FINISH: Final[Table] = (
     Field("each", "", Flag("each player on their own"), more=True),
     Field("rounds", "Rounds", Number(1, 1000, optional=False), more=True),
     Field("cap", "At most", Number(1, 1000), more=True),
-    Field("floor", "Never below", Number(-1000, 1000), more=True),
+    Field("floor", "Loses at", Number(-1000, 1000), more=True),
     Field("scores", "Who scores", Choice(_COUNTED), more=True),
     Field("totals", "Who is totalled", Choice(_COUNTED), more=True),
     NOTE,

@@ -13,16 +13,20 @@ from designer.desktop.side_view.worker import Worker
 from designer.desktop.view import View
 
 if TYPE_CHECKING:
-    from designer.drill.drill import Drill
+    from designer.drill.drill import Accepted, Drill
     from designer.drill.setting import At
     from designer.review.check import Check
 
 
-def all_checks(drill: Drill, at: At, basis: Basis) -> tuple[Check, ...]:
-    """Return what the review finds in a setting, numbers included."""
-    from designer.review.checks import checks
+Found = tuple[tuple["Check", ...], tuple[tuple["Check", "Accepted"], ...]]
+"""What was found, and the cautions that were accepted, each with its acceptance."""
 
-    return checks(drill, at, players=basis.players(), drag=basis.drag)
+
+def all_checks(drill: Drill, at: At, basis: Basis) -> Found:
+    """Return what the review finds in a setting, numbers included."""
+    from designer.review.checks import reviewed
+
+    return reviewed(drill, at, players=basis.players(), drag=basis.drag)
 
 
 class NumberChecks(QObject):
@@ -42,6 +46,6 @@ class NumberChecks(QObject):
         drill, at, basis = self._document.drill, self._view.at, chosen()
         self.worker.ask((at, basis), lambda _: all_checks(drill, at, basis))
 
-    def _take(self, _about: Any, found: tuple[Check, ...] | None, _problem: str) -> None:
+    def _take(self, _about: Any, found: Found | None, _problem: str) -> None:
         if found is not None:
-            self._bottom.show_checks(found)
+            self._bottom.show_checks(*found)

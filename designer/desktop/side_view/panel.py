@@ -110,7 +110,9 @@ class NumbersPanel(QWidget):
         self.level.setToolTip("Who plays: the numbers are theirs")
         self.level.activated.connect(lambda _: self.choose_level(self.level.currentData()))
         self.play = Link("Play it")
-        self.play.setToolTip("See it on the court in true time, from this ball on; or press its digit on the court twice")
+        self.play.setToolTip(
+            "See it on the court in true time, from this ball on; or press its digit on the court twice"
+        )
         self.play.clicked.connect(self._play)
         self.theirs, self.who, self.wait = Link("Your group"), Link("Who wins?"), Link("Where to wait")
         self.theirs.setToolTip("Say how often they hit this; the numbers are then theirs")

@@ -51,6 +51,9 @@ def test_a_caution_is_accepted_with_a_reason_and_mended_by_a_press(wide_kept, pr
     drill = wide_kept.document.drill
     assert drill.accepted[-1].reason == "Foam, knee-high, adults who asked for it."
     assert "barrier" not in {check.key for check in checks(drill, wide_kept.view.at)}
+    wide_kept.bottom.review()
+    listed = [action.text() for action in wide_kept.bottom.menu().actions()]
+    assert any(text.endswith("Accepted: Foam, knee-high, adults who asked for it.") for text in listed)
     wide_kept.document.stack.undo()
     wide_kept.bottom.review()
     press(wide_kept, "Mend it", "barrier")

@@ -10,6 +10,7 @@ from designer.drawing.placing import best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Align, Bounds, Layer, Point
 from designer.drill.places import locate
+from designer.wording.spoken import label
 
 
 def net_and_side_words(plan: Plan) -> None:
@@ -25,7 +26,7 @@ def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
     y = (ground.service_line if ground.service_line is not None else ground.baseline * 0.55) / 2
     for end in (-1, 1):
         for side in (-1, 1):
-            text = "deuce" if side * end < 0 else "ad"
+            text = label("deuce" if side * end < 0 else "ad")
             edge = plan.page.to_page((side * ground.outer, end * y))
             beyond = plan.page.to_page((side * (ground.outer + 1.0), end * y))
             if not within(plan.space.extent, edge):

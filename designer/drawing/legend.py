@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from designer.drawing.primitives import Mark
+from designer.wording.spoken import label
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,4 +49,4 @@ WORDS: Final = {
 def legend_of(marks: Iterable[Mark]) -> tuple[LegendEntry, ...]:
     """Return the legend of the classes among ``marks``."""
     kinds = {mark.kind for mark in marks}
-    return tuple(LegendEntry(kind, words) for kind, words in WORDS.items() if kind in kinds)
+    return tuple(LegendEntry(kind, label(words)) for kind, words in WORDS.items() if kind in kinds)

@@ -184,7 +184,14 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     one = entry("1.1", "a", tags=("situation:both-back",), prints="first sheet")
     whole = Handbook(
         title="X",
-        vocabulary={"alley": "tramline", "both back": "rally", "stop": "freeze", "service line": "short line"},
+        vocabulary={
+            "deuce": "right",
+            "feed": "drop-in",
+            "alley": "tramline",
+            "both back": "rally",
+            "stop": "freeze",
+            "service line": "short line",
+        },
         glossary=(Term(word="Banana", means="A ball with much bend."),),
         sections=(BookSection(title="From alley to alley", drills=(one,)),),
     )
@@ -193,6 +200,8 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     for words in ("Tramline to tramline", "From tramline to tramline", "rally: 1.1", "“freeze”", "Banana"):
         assert words in text
     assert "short line" in text
+    assert text.count("right") >= 2, "at both ends of the court"
+    assert "deuce" not in text.replace("Called “deuce” elsewhere", "")
     left = text.replace("Called “alley” elsewhere", "").replace("Called “service line” elsewhere", "")
     assert "alley" not in left.lower()
     assert "“stop”" not in left

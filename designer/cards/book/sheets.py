@@ -23,6 +23,7 @@ from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import At, main_setting
 from designer.wording.card import card_words, setting_name
+from designer.wording.spoken import spoken
 from designer.wording.vocabulary import Vocabulary
 
 if TYPE_CHECKING:
@@ -85,6 +86,10 @@ class Sheets:
             yield from (self._card(drill, at) for at in others)
 
     def _card(self, drill: Drill, at: At) -> Made:
+        with spoken(self.vocabulary.said):
+            return self._set(drill, at)
+
+    def _set(self, drill: Drill, at: At) -> Made:
         words = self.vocabulary.card(with_dangers(card_words(drill, at, "stand-in"), drill, at))
         # A typesetter keeps what it has broken into lines: one for each card, so that a long book keeps none of it.
         maker = Maker(drill, at, words, "stand-in", None, self.theme, Typesetter(), self.brand, self.logo, grey=False)

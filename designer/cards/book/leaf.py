@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final
 
+from designer.drill.acceptance import holds_anywhere
 from designer.drill.drill import Drill, House
 from designer.drill.handbook import Entry, Handbook, HouseRule
 from designer.drill.setting import main_setting, setting_at
@@ -119,7 +120,7 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         kit=tuple(dict.fromkeys(said(thing.lstrip("0123456789 ")) for thing in kit(drill, at))),
         minutes=drill.minutes,
         coach=drill.coach_needed or any(job.by == "coach" for job in drill.jobs),
-        accepted=tuple(_read(told, one.reason) for one in drill.accepted if one.reason.strip()),
+        accepted=tuple(_read(told, one.reason) for one in drill.accepted if one.reason.strip() and holds_anywhere(drill, one)),
         broken=broken(drill, book.house_rules, tags),
     )
 

@@ -17,6 +17,7 @@ from designer.review.dangers import danger_cautions, run_off_cautions
 from designer.review.endings import ending_checks
 from designer.review.flights import flight_checks
 from designer.review.groups import group_cautions
+from designer.review.length import length_suggestions
 from designer.review.questions import questions
 from designer.review.references import drill_errors, reference_errors
 from designer.review.room import room_cautions
@@ -160,3 +161,4 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
     yield from unknown_cautions(drill)
     yield from side_cautions(drill)
     yield from token_cautions(drill)
+    yield from length_suggestions(drill, at)

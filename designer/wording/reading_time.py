@@ -17,3 +17,10 @@ def seconds_aloud(words: int) -> int:
 def word_count(text: str) -> int:
     """Return how many words of ``text`` are spoken; a lone dash or sign is none."""
     return sum(any(character.isalnum() for character in word) for word in text.split())
+
+
+BUDGETS: Final = {"player": 85, "coach": 150, "stand-in": 300}
+"""Words of steps, rules and points that a reader takes in: a player half a minute's worth, a coach what stands beside the
+diagram, a stand-in a page. Working budgets of the trade, no source."""
+SPOKEN: Final = ("steps", "rules", "points")
+"""The sections of a card that are read aloud before play."""

@@ -146,12 +146,11 @@ class PlaceEntry(QFrame):
 
     def _made(self) -> Drill | None:
         """Return the drill as it would be, None where what is typed says no place."""
-        if self._wrong:
+        if self._wrong or self._bench.within(self.point) != self.point:
             return None
         try:
             return placed_at(self._before, self._at, self._id, self.point)
         except ValidationError:
-            self._wrong["along"] = "That is farther than the drawing goes."
             return None
 
     def _show(self) -> None:
@@ -161,7 +160,10 @@ class PlaceEntry(QFrame):
         self._say()
 
     def _say(self) -> None:
-        self.said.setText(next(iter(self._wrong.values()), "") or f"{self._bench.reading(self.point)}.")
+        words = next(iter(self._wrong.values()), "")
+        if not words and self._made() is None:
+            words = "That is farther than the drawing goes."
+        self.said.setText(words or f"{self._bench.reading(self.point)}.")
 
     def settle(self) -> None:
         """Put the thing there, where that is a place."""

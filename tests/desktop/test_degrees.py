@@ -5,19 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from designer.bundle import sample
-from designer.desktop.document import Document
 from designer.drill.setting import At
-from designer.storage.reading import open_drill
-
-
-def opened(make_window):
-    path = sample("wide-start.drill.json")
-    drill = open_drill(path)
-    window = make_window(Document(drill.drill, path=path), drill)
-    window.view.go_to(At("p-fed"))
-    hand.settle()
-    return window
 
 
 def test_where_there_is_none_a_press_offers_one_and_shows_it(window):
@@ -38,8 +26,8 @@ def test_where_there_is_none_a_press_offers_one_and_shows_it(window):
     assert len(window.document.drill.progressions[0].harder) == 1
 
 
-def test_several_are_listed_with_what_each_changes(make_window):
-    window = opened(make_window)
+def test_several_are_listed_with_what_each_changes(wide_kept):
+    window = wide_kept
     easier = window.document.drill.progressions[1].easier
     assert len(easier) > 1
     menu = window.degrees.menu("easier")
@@ -51,8 +39,8 @@ def test_several_are_listed_with_what_each_changes(make_window):
     assert window.degrees.button("easier").isChecked()
 
 
-def test_each_says_what_it_changes(make_window):
-    window = opened(make_window)
+def test_each_says_what_it_changes(wide_kept):
+    window = wide_kept
     assert window.degrees.button("harder").changes
     assert window.degrees.button("harder").changes in window.degrees.button("harder").accessibleName()
     assert window.degrees.button("others").isHidden() == (not window.document.drill.progressions[1].others)

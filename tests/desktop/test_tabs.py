@@ -3,24 +3,15 @@
 from desktop import hand
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QHelpEvent, QMouseEvent
-from PySide6.QtWidgets import QApplication, QToolTip
+from PySide6.QtWidgets import QApplication
 
-from designer.bundle import sample
-from designer.desktop.document import Document
 from designer.drill.edits import move
 from designer.drill.setting import At, setting_at
-from designer.storage.reading import open_drill
 from designer.wording.changes import changes_in_words
 
 
-def opened(make_window):
-    path = sample("wide-start.drill.json")
-    drill = open_drill(path)
-    return make_window(Document(drill.drill, path=path), drill)
-
-
-def test_each_tab_says_its_number_its_name_and_what_it_changes(make_window):
-    window = opened(make_window)
+def test_each_tab_says_its_number_its_name_and_what_it_changes(wide_kept):
+    window = wide_kept
     tabs = window.tabs.tabs()
     assert [(tab.number, tab.name) for tab in tabs] == [
         (number, progression.name) for number, progression in enumerate(window.document.drill.progressions, 1)
@@ -31,11 +22,13 @@ def test_each_tab_says_its_number_its_name_and_what_it_changes(make_window):
     changes = changes_in_words(window.document.drill, At("p-fed"))
     assert len(changes) > 1
     assert all(change.text in tabs[1].toolTip() for change in changes)
-    QToolTip.hideText()
+    for label in QApplication.topLevelWidgets():
+        if label.objectName() == "qtooltip_label":
+            label.hide()
 
 
-def test_a_press_shows_that_progression(make_window):
-    window = opened(make_window)
+def test_a_press_shows_that_progression(wide_kept):
+    window = wide_kept
     hand.click(window.tabs.tabs()[2])
     assert window.view.at == At("p-points")
     assert [tab.isChecked() for tab in window.tabs.tabs()] == [False, False, True, False]
@@ -57,8 +50,8 @@ def test_the_plus_adds_one_after_the_one_in_view_and_asks_for_its_name(window, q
     assert len(window.tabs.tabs()) == 1
 
 
-def test_escape_leaves_the_name_as_it_was(make_window):
-    window = opened(make_window)
+def test_escape_leaves_the_name_as_it_was(wide_kept):
+    window = wide_kept
     window.actions_by_name["progression rename"].trigger()
     hand.write(window.tabs._box, "Other")
     hand.key(window.tabs._box, Qt.Key.Key_Escape)
@@ -91,8 +84,8 @@ def drag_tab(tab, by, *, let_go=True):
     hand.settle()
 
 
-def test_a_tab_is_dragged_to_another_place_in_the_order_and_every_setting_stays_as_it_was(make_window):
-    window = opened(make_window)
+def test_a_tab_is_dragged_to_another_place_in_the_order_and_every_setting_stays_as_it_was(wide_kept):
+    window = wide_kept
     before = window.document.drill
     ids = [progression.id for progression in before.progressions]
     tabs = window.tabs.tabs()
@@ -106,8 +99,8 @@ def test_a_tab_is_dragged_to_another_place_in_the_order_and_every_setting_stays_
     assert window.document.drill == before
 
 
-def test_a_drag_that_is_left_or_goes_nowhere_changes_nothing(make_window):
-    window = opened(make_window)
+def test_a_drag_that_is_left_or_goes_nowhere_changes_nothing(wide_kept):
+    window = wide_kept
     first, second = window.tabs.tabs()[:2]
     places = [tab.x() for tab in window.tabs.tabs()]
     drag_tab(second, 300, let_go=False)
@@ -118,8 +111,8 @@ def test_a_drag_that_is_left_or_goes_nowhere_changes_nothing(make_window):
     assert window.document.clean
 
 
-def test_each_tab_has_a_picture_of_its_setting_drawn_while_nothing_is_dragged(make_window, qtbot):
-    window = opened(make_window)
+def test_each_tab_has_a_picture_of_its_setting_drawn_while_nothing_is_dragged(wide_kept, qtbot):
+    window = wide_kept
     tabs = window.tabs.tabs()
     qtbot.waitUntil(lambda: all(tab.picture is not None for tab in tabs))
     old = [tab.picture.toImage() for tab in tabs]

@@ -17,13 +17,8 @@ from designer.wording.sentence import sentence
 
 
 @pytest.fixture
-def wide(make_window):
-    path = sample("wide-start.drill.json")
-    opened = open_drill(path)
-    window = make_window(Document(opened.drill, path=path), opened)
-    window.view.go_to(At("p-fed"))
-    hand.settle()
-    return window
+def wide(wide_kept):
+    return wide_kept
 
 
 def row_about(window, id):
@@ -123,7 +118,7 @@ def test_pointing_at_a_sentence_lights_up_its_mark(wide):
 def test_a_fact_opens_the_field_it_came_from(wide):
     hand.click(next(b for b in wide.column.facts.findChildren(type(_fact(wide))) if b.fact.icon == "clock"))
     assert wide.column.form.subject.key == "drill:facts"
-    assert hand.field(wide, "minutes").line.hasFocus()
+    assert wide.focusWidget() is hand.field(wide, "minutes").line
 
 
 def _fact(window):

@@ -3,22 +3,13 @@
 import pytest
 from desktop import hand
 
-from designer.bundle import sample
-from designer.desktop.document import Document
 from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.desktop.forms.subjects import SHEETS
-from designer.drill.setting import At
-from designer.storage.reading import open_drill
 
 
 @pytest.fixture
-def wide(make_window):
-    path = sample("wide-start.drill.json")
-    opened = open_drill(path)
-    window = make_window(Document(opened.drill, path=path), opened)
-    window.view.go_to(At("p-fed"))
-    hand.settle()
-    return window
+def wide(wide_kept):
+    return wide_kept
 
 
 @pytest.mark.parametrize("key", SHEETS)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules, stacked
 from designer.cards.layout import Contents
@@ -22,6 +22,9 @@ from designer.wording.kit import kit_of
 from designer.wording.layout import layout_of
 from designer.wording.sentence import Ref
 from designer.wording.sentence import sentence as sentence_of
+
+if TYPE_CHECKING:
+    from designer.drawing.picture import Picture
 
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
@@ -90,33 +93,43 @@ LEGEND_WIDTH: Final = 80.0
 """Width in points of one column of the legend at a mark of 1 pt: the sample and the longest of its words."""
 
 
+def _shaped(subject: Subject, pieces: Pieces, tall: float) -> tuple[Pictures, Picture, float]:
+    """Return the pictures for a small card's front, the first of them, and how wide it is where it is ``tall`` points high.
+
+    It gives up a tenth of its width for a legend beside it.
+    """
+    paper = pieces.paper
+    wide, high = Pictures(subject, pieces).size()
+    width, beside = min(paper.inner, tall * wide / high), paper.inner - paper.gutter - LEGEND_WIDTH
+    if not paper.across and width > beside >= 0.9 * width:
+        width = beside
+    pictures = Pictures(subject, Pieces(replace(paper, diagram=width), pieces.theme, pieces.typesetter))
+    room = tall - pieces.caption_height(pictures.title)
+    shown = pictures.first(room)
+    left, low, right, top = shown.extent
+    return pictures, shown, min(width, room * (right - left) / (top - low))
+
+
 def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
     """Return a small card: the diagram with its legend on a front ``front`` points high, all the words behind."""
     paper, words, is_player = pieces.paper, subject.words, subject.reader == "player"
-    tall = front - (3 * paper.legend.leading if paper.across else 0.0)
-    pictures = Pictures(subject, pieces)
-    wide, high = pictures.size()
-    narrowed = replace(paper, diagram=min(paper.inner, tall * wide / high))
-    pieces = Pieces(narrowed, pieces.theme, pieces.typesetter)
-    pictures = Pictures(subject, pieces)
-    free_height = tall - pieces.caption_height(pictures.title)
-    shown = pictures.first(free_height)
-    left, low, right, top = shown.extent
-    diagram = pieces.diagram(shown, min(narrowed.diagram, free_height * (right - left) / (top - low)), pictures.title)
-    beside: tuple[Block, ...] = ()
-    under: tuple[Block, ...] = ()
-    free = paper.inner - narrowed.diagram - paper.gutter
     columns = max(1, int(paper.inner / LEGEND_WIDTH))
-    if paper.across:
-        under = (pieces.legend(shown, columns, paper.inner),)
-    elif free >= LEGEND_WIDTH:
+    pictures, shown, across = _shaped(subject, pieces, front)
+    legend = pieces.legend(shown, columns, paper.inner)
+    if paper.across:  # how high the legend under a court is, the court itself says
+        pictures, shown, across = _shaped(subject, pieces, front - legend.height(paper.inner) - legend.before)
+    diagram = pieces.diagram(shown, across, pictures.title)
+    beside: tuple[Block, ...] = ()
+    free = paper.inner - across - paper.gutter
+    under: tuple[Block, ...] = (legend,) if paper.across else ()
+    if not under and free >= LEGEND_WIDTH:
         beside = (pieces.legend(shown, 1, free),)
     body = list(_sections(words, ("you", *_PLAYED, "cues", "care") if is_player else _PLAYED, pieces))
     if is_player and words.left_handed is not None:
         body.append(pieces.sentence(words.left_handed, paper.body, before=4))
     after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
     if not beside and not under:
-        body.append(pieces.legend(shown, columns, paper.inner))
+        body.append(legend)
     return Contents(
         diagram,
         pieces.head(words),
@@ -124,8 +137,9 @@ def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
         after=after,
         beside_diagram=beside,
         under_diagram=under,
-        frames=pictures.more(narrowed.diagram),
+        frames=pictures.more(across),
         spare=_how_it_went(pieces),
+        across=across,
     )
 
 

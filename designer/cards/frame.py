@@ -124,7 +124,8 @@ class Frame:
         right = self.title_width if number == 0 or not self.is_small else self.paper.inner
         width = right - text_width(label, self.paper.facts.size) - 12
         words = self.typesetter.clean(self.words.title or "Untitled drill")
-        size = fitted(words, (type_.size, _LEAST_TITLE * self.paper.scale), width)
+        least = _LEAST_REMINDER if self.is_small and number else _LEAST_TITLE * self.paper.scale
+        size = fitted(words, (type_.size, least), width)
         type_ = Type(size, size * 1.2, bold=True)
         return type_, self.typesetter.lines(words, type_, width)
 
@@ -155,6 +156,8 @@ class Frame:
 
 _LEAST_TITLE: Final = 9.5
 """Points of the least size of a title over a back on A5."""
+_LEAST_REMINDER: Final = 8.5
+"""The same over the backs of a small card, where it only reminds of the front."""
 
 
 def header_height(frame: Frame, *, side: int = 0) -> float:

@@ -33,7 +33,7 @@ class Contents:
     ``strip`` stands under both columns of a large sheet's first side; ``after`` is the same for a side of its own,
     which it asks for only where ``adds_side``. ``beside_diagram`` and ``under_diagram`` stand with the diagram on a
     small card's front. ``frames`` are the further pictures of a crowded court. ``spare`` is printed where the last side
-    has room for it. ``picture`` is what ``diagram`` shows.
+    has room for it. ``picture`` is what ``diagram`` shows, ``across`` how wide it is on a small card's front.
     """
 
     diagram: Block
@@ -47,6 +47,7 @@ class Contents:
     frames: tuple[Block, ...] = ()
     spare: tuple[Block, ...] = ()
     picture: Picture | None = None
+    across: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,18 +95,16 @@ def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
             (Placed(paper.left, room.first_top, paper.inner, first),),
             *_later_sides(rest, (), room, spare=contents.spare),
         )
-    top, wide = room.first_top, paper.inner
+    top, wide, across = room.first_top, paper.inner, contents.across
     if contents.beside_diagram:
-        diagram = Placed(paper.left, top, paper.diagram, (contents.diagram,))
-        x = paper.left + paper.diagram + paper.gutter
+        diagram = Placed(paper.left, top, across, (contents.diagram,))
+        x = paper.left + across + paper.gutter
         front: Side = (diagram, Placed(x, top, paper.left + wide - x, contents.beside_diagram))
     else:
-        left = paper.left + (wide - paper.diagram) / 2
-        used = contents.diagram.height(paper.diagram)
-        front = (Placed(left, top, paper.diagram, (contents.diagram,)),)
+        front = (Placed(paper.left + (wide - across) / 2, top, across, (contents.diagram,)),)
         if contents.under_diagram:
-            space = contents.under_diagram[0].before
-            front = (*front, Placed(paper.left, top - used - space, wide, contents.under_diagram))
+            used = contents.diagram.height(across) + contents.under_diagram[0].before
+            front = (*front, Placed(paper.left, top - used, wide, contents.under_diagram))
     words = (*contents.below_diagram, *contents.beside)
     return (front, *_later_sides(words, contents.after, room, contents.frames, contents.spare))
 

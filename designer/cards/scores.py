@@ -50,7 +50,8 @@ class Boxes(Block):
         """Yield (how far from the left, which line) of each of ``count`` boxes."""
         across, line, side = self.words, 0, self.size(width) * self.wide
         for number in range(count):
-            if number and across + side > width + 0.01:
+            five = min(5, count - number) if number % 5 == 0 else 1
+            if number and across + five * (side + _GAP) - _GAP > width + 0.01:
                 across, line = self.words, line + 1
             yield across, line
             across += side + _GAP + (_APART if number % 5 == 4 else 0.0)

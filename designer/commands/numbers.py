@@ -11,14 +11,21 @@ from designer.commands.arguments import Commands, add_at, add_command
 from designer.commands.files import opened, setting_named
 from designer.commands.saying import say
 from designer.commands.status import FINE, WrongUsage
+from designer.numbers.accuracy import PURPOSES
 from designer.numbers.levels import LEVELS, USUAL, level
 from designer.numbers.problems import Impossible
+from designer.numbers.shots import size_wished
 
 if TYPE_CHECKING:
     from designer.numbers.load import Load
     from designer.numbers.recovery import Recovery
     from designer.numbers.report import Report
-    from designer.numbers.shots import ShotNumbers
+    from designer.numbers.shots import ShotNumbers, TargetChance
+    from designer.numbers.situation import Situation
+
+
+_LARGER = 1.05
+"""A target that is to be so many times as large is spoken of."""
 
 
 def add(commands: Commands) -> None:
@@ -101,7 +108,7 @@ def _lines(found: Report, name: str) -> Iterator[str]:
     yield from found.numbers.notices
     for shot in found.numbers.shots:
         yield ""
-        yield from _shot_lines(shot, found.recoveries.get(shot.shot))
+        yield from _shot_lines(here, shot, found.recoveries.get(shot.shot))
     yield ""
     yield from _finish_lines(found)
     if found.load is not None:
@@ -109,7 +116,7 @@ def _lines(found: Report, name: str) -> Iterator[str]:
         yield from _load_lines(found.load)
 
 
-def _shot_lines(shot: ShotNumbers, recovery: Recovery | None) -> Iterator[str]:
+def _shot_lines(here: Situation, shot: ShotNumbers, recovery: Recovery | None) -> Iterator[str]:
     yield f"{shot.digit} {shot.by}: {shot.stroke} ({shot.shot})"
     hit = shot.strike
     if hit is not None:
@@ -134,8 +141,7 @@ def _shot_lines(shot: ShotNumbers, recovery: Recovery | None) -> Iterator[str]:
     elif not shot.problem:
         yield "  no landing place is drawn"
     for target in shot.targets:
-        tries = f", {1 / target.chance:.1f} tries a hit" if target.chance > 0.005 else ""
-        yield f"  hits {' and '.join(target.target.areas)} {target.chance:.0%} of the time ({target.purpose}{tries})"
+        yield from _target_lines(here, shot.shot, target)
     for meeting in shot.meetings:
         if meeting.spare is not None:
             yield (
@@ -152,6 +158,15 @@ def _shot_lines(shot: ShotNumbers, recovery: Recovery | None) -> Iterator[str]:
         yield f"  recover to {abs(x):.2f} m {_side(x, y)} of the middle, 1 m behind the baseline"
     if shot.problem:
         yield f"  {shot.problem}"
+
+
+def _target_lines(here: Situation, shot: str, target: TargetChance) -> Iterator[str]:
+    tries = f", {1 / target.chance:.1f} tries a hit" if target.chance > 0.005 else ""
+    yield f"  hits {' and '.join(target.target.areas)} {target.chance:.0%} of the time ({target.purpose}{tries})"
+    times = size_wished(here, shot, target)
+    if times is not None and times >= _LARGER:
+        wished = PURPOSES[target.purpose][0]
+        yield f"  to be hit {wished:.0%} of the time it would be {times:.1f} times as wide and deep"
 
 
 def _side(x: float, y: float) -> str:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Any, Final
 
+from designer.numbers.accuracy import PURPOSES, tries_to_be_sure
 from designer.numbers.fairness import Fairness
 from designer.numbers.finishes import FinishOdds
 from designer.numbers.load import Load
 from designer.numbers.recovery import Recovery
 from designer.numbers.report import Report
-from designer.numbers.shots import ShotNumbers, TargetChance
+from designer.numbers.shots import ShotNumbers, TargetChance, size_wished
+from designer.numbers.situation import Situation
 from designer.numbers.timing import Meeting
 
 FORMAT: Final = 1
@@ -38,7 +40,7 @@ def report_data(found: Report, file: str, name: str) -> dict[str, Any]:
         "drag": here.around.ball.drag,
         "air_density": here.around.density,
         "notices": list(found.numbers.notices),
-        "shots": [_shot_data(shot, found.recoveries.get(shot.shot)) for shot in found.numbers.shots],
+        "shots": [_shot_data(here, shot, found.recoveries.get(shot.shot)) for shot in found.numbers.shots],
         "finish": None if found.finish is None else _finish_data(found.finish),
         "finish_problem": found.finish_problem or None,
         "fairness": None if found.fairness is None else _fairness_data(found.fairness),
@@ -48,14 +50,14 @@ def report_data(found: Report, file: str, name: str) -> dict[str, Any]:
     return rounded
 
 
-def _shot_data(shot: ShotNumbers, recovery: Recovery | None) -> dict[str, Any]:
+def _shot_data(here: Situation, shot: ShotNumbers, recovery: Recovery | None) -> dict[str, Any]:
     return {
         "shot": shot.shot,
         "digit": shot.digit,
         "by": shot.by,
         "stroke": shot.stroke,
         **_strike_data(shot),
-        "targets": [_target_data(target) for target in shot.targets],
+        "targets": [_target_data(here, shot.shot, target) for target in shot.targets],
         "next": [_meeting_data(meeting) for meeting in shot.meetings],
         "runs": [
             {
@@ -108,7 +110,8 @@ def _strike_data(shot: ShotNumbers) -> dict[str, Any]:
     }
 
 
-def _target_data(found: TargetChance) -> dict[str, Any]:
+def _target_data(here: Situation, shot: str, found: TargetChance) -> dict[str, Any]:
+    least, most = PURPOSES[found.purpose]
     return {
         "areas": list(found.target.areas),
         "by": found.target.by,
@@ -116,6 +119,9 @@ def _target_data(found: TargetChance) -> dict[str, Any]:
         "square_metres": found.target.area,
         "chance": found.chance,
         "tries_a_hit": 1 / found.chance if found.chance > 1e-6 else None,
+        "tries_for_one_9_in_10": tries_to_be_sure(1, found.chance) if found.chance > 1e-4 else None,
+        "wished": [least, most],
+        "times_as_large_for_wished": size_wished(here, shot, found),
     }
 
 

@@ -10,7 +10,7 @@ from typing import Final
 from designer.drill.base import Point
 from designer.drill.drill import Drill
 from designer.drill.setting import At
-from designer.numbers.accuracy import Landing, beyond, chance_in, fitted_factor, rate_in_words
+from designer.numbers.accuracy import PURPOSES, Landing, beyond, chance_in, fitted_factor, rate_in_words, size_for
 from designer.numbers.aiming import Box
 from designer.numbers.levels import USUAL, Habit, Level, level
 from designer.numbers.problems import Impossible
@@ -174,6 +174,24 @@ def _above_net(target: Target, landing: Landing, shortest: float) -> Target:
 @lru_cache(maxsize=4096)
 def _chance(target: Target, landing: Landing) -> float:
     return target.chance(landing)
+
+
+def size_wished(here: Situation, shot: str, found: TargetChance) -> float | None:
+    """Return how many times as wide and deep a target would have to be to be hit as often as its purpose wishes at least.
+
+    1 where it is hit often enough; None where no size would do, or no landing is drawn.
+    """
+    step = here.sequence.step(shot)
+    landing = None if step is None else landing_of(here, step)
+    wished = PURPOSES[found.purpose][0]
+    if found.chance >= wished:
+        return 1.0
+    if landing is None:
+        return None
+    try:
+        return size_for(found.target.outline, landing, wished)
+    except Impossible:
+        return None
 
 
 def recoveries(here: Situation) -> Mapping[str, Recovery]:

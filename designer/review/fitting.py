@@ -11,9 +11,8 @@ from designer.drill.edits import put
 from designer.drill.items import Area
 from designer.drill.places import corners_of
 from designer.drill.setting import At, setting_at
-from designer.numbers.accuracy import PURPOSES, chance_in, size_for
-from designer.numbers.problems import Impossible
-from designer.numbers.shots import TargetChance, landing_of
+from designer.numbers.accuracy import chance_in
+from designer.numbers.shots import TargetChance, landing_of, size_wished
 from designer.numbers.situation import Situation
 from designer.review.check import Mend
 
@@ -31,11 +30,7 @@ def larger_target(here: Situation, at: At, shot: str, found: TargetChance) -> Me
     landing = None if step is None else landing_of(here, step)
     if step is None or landing is None or not isinstance(item, Area):
         return None
-    wished, outline = PURPOSES[found.purpose][0], found.target.outline
-    try:
-        times = size_for(outline, landing, wished)
-    except Impossible:
-        return None
+    times = size_wished(here, shot, found)
     left, right, low, high = here.box(step)
 
     def inside(point: Point) -> Point:
@@ -44,7 +39,7 @@ def larger_target(here: Situation, at: At, shot: str, found: TargetChance) -> Me
     own = corners_of(item)
     middle = (sum(x for x, _ in own) / len(own), sum(y for _, y in own) / len(own))
     stored = getattr(item.shape, "corners", None)
-    if stored is None or times > MOST_TIMES:
+    if stored is None or times is None or not 1 < times <= MOST_TIMES:
         return None
     larger = tuple(
         inside((middle[0] + times * (x - middle[0]), middle[1] + times * (y - middle[1]))) for x, y in stored

@@ -7,7 +7,7 @@ from typing import Final
 
 from designer.drill.drill import Drill
 from designer.drill.handbook import HouseRule
-from designer.drill.setting import all_settings, main_setting, setting_at
+from designer.drill.setting import At, all_settings, main_setting, setting_at
 from designer.review.checks import checks, dangers
 from designer.wording.misses import is_stop
 from designer.wording.questions import questions
@@ -67,10 +67,10 @@ def _leaves_no_question(drill: Drill, _: tuple[str, ...]) -> bool:
     return not any(True for _ in questions(telling(drill, main_setting(drill))))
 
 
-def strokes(drill: Drill) -> tuple[str, ...]:
-    """Return the strokes that the drawing names in any setting, feeds not counted, in order of their names."""
+def strokes(drill: Drill, at: At | None = None) -> tuple[str, ...]:
+    """Return the strokes that the drawing names at ``at``, else in any setting, feeds not counted, in order of their names."""
     found = set()
-    for _, setting in all_settings(drill):
+    for setting in [setting_at(drill, at)] if at else [setting for _, setting in all_settings(drill)]:
         for shot in setting.shots.values():
             stroke = shot.stroke or ""
             if "feed" in stroke or stroke == "shadow swing":

@@ -7,9 +7,10 @@ from designer.drill.conditions import In, Outcome
 from designer.drill.items import Area, Rectangle
 from designer.drill.rules import Keep, Part, Rule
 from designer.drill.setting import addresses
+from designer.numbers.accuracy import PURPOSES, chance_in, resized
 from designer.numbers.levels import LEVELS, level
 from designer.numbers.problems import Impossible
-from designer.numbers.shots import fitted, numbers_of, recoveries, shot_numbers
+from designer.numbers.shots import fitted, landing_of, numbers_of, recoveries, shot_numbers, size_wished
 from designer.storage.reading import open_drill
 
 SAMPLES = sorted(sample().glob("*.drill.json"))
@@ -152,3 +153,15 @@ def test_an_unknown_level_is_a_sentence():
     drill = open_drill(SAMPLES[0]).drill
     with pytest.raises(ValueError, match="'expert'; there are starter"):
         shot_numbers(drill, next(addresses(drill)), "expert")
+
+
+def test_the_size_that_is_hit_as_often_as_wished(drawn, rally):
+    here = drawn(*rally, *ZONE, players="starter")
+    (zone,) = numbers_of(here).shot("reply").targets
+    times = size_wished(here, "reply", zone)
+    assert times > 1
+    step = here.sequence.step("reply")
+    larger = resized(zone.target.outline, times)
+    assert chance_in(larger, landing_of(here, step)) == pytest.approx(PURPOSES[zone.purpose][0], abs=1e-4)
+    (often,) = numbers_of(drawn(*rally, *ZONE, players="tour")).shot("reply").targets
+    assert size_wished(here, "reply", often) == 1.0

@@ -12,6 +12,7 @@ from designer.desktop.names import name_of
 from designer.desktop.view import View
 from designer.drill.items import Ellipse, Rectangle
 from designer.drill.movement import Run, Shot
+from designer.drill.places import corners_of
 from designer.play.directions import direction
 from designer.play.sequence import Sequence, sequence
 from designer.wording.units import Units, distance
@@ -43,6 +44,10 @@ def _of(view: View, record: Any) -> str:
     if isinstance(shape, Rectangle | Ellipse):
         (left, low), (right, high) = shape.corners
         return size_words(abs(right - left), abs(high - low), units)
+    if len(corners_of(record)) > 1:
+        from designer.desktop.canvas.measures import size_words as measured
+
+        return measured(court, record, units)
     return description(setting, court, record.id, units)
 
 

@@ -32,6 +32,7 @@ def test_a_size_is_said_in_counts_and_in_metres():
         ("feed", "Feed 1, B: ", "racket feed"),
         ("back", "A’s run back: ", " m"),
         ("reply-zone", "Reply zone: ", "6 rackets by 6 strides"),
+        ("tick", "Tick: ", "½ stride long"),
         ("spot-a", "A’s place: ", "1 stride behind the centre mark"),
     ],
 )

@@ -176,6 +176,29 @@ def test_a_whole_rally_can_be_drawn_without_a_mouse(empty_hand):
     assert shot.to.at == pytest.approx((0.0, -11.8872 + 44 * 0.4572))
 
 
+def test_an_area_is_drawn_by_its_corners_and_split_without_a_mouse(empty_hand):
+    hand = empty_hand
+    hand.letter("G", at=(0.0, 0.0))
+    hand.toolbox.put_cross((0.0, 0.0))
+    for key, times in ((Key.Key_Right, 6), (Key.Key_Up, 8), (Key.Key_Left, 6)):
+        hand.key(Key.Key_Space)
+        for _ in range(times):
+            hand.key(key)
+    hand.key(Key.Key_Space)
+    hand.key(Key.Key_Return)
+    (area,) = hand.setting.items.values()
+    assert len(area.shape.corners) == 4
+    hand.letter("S")
+    hand.toolbox.put_cross((1.3716, -0.4572))
+    hand.key(Key.Key_Space)
+    for _ in range(10):
+        hand.key(Key.Key_Up)
+    hand.key(Key.Key_Space)
+    # Six half rackets wide, parted two rackets in: two thirds and one.
+    widths = [item.shape.corners[1][0] - item.shape.corners[0][0] for item in hand.setting.items.values()]
+    assert sorted(widths) == pytest.approx([0.6858, 1.3716])
+
+
 def test_enter_opens_what_is_picked(hand):
     opened = []
     hand.toolbox.opened.connect(opened.append)

@@ -29,11 +29,6 @@ CHOICES: Final = (
 NAMES: Final = tuple(name for name, _ in CHOICES)
 
 
-def offered(chosen: str) -> tuple[tuple[str, str], ...]:
-    """Return the usual choices and, where it is another one, ``chosen``."""
-    return tuple(choice for choice in CHOICES if choice in USUAL or choice[0] == chosen)
-
-
 def parts(name: str) -> tuple[str, bool, str | None]:
     """Return (paper, whether in large print, the sheet that several are printed on or None) of a choice."""
     paper, _, sheet = name.partition(" on ")

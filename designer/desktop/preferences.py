@@ -12,7 +12,7 @@ from designer.desktop import settings
 from designer.desktop.controls import DropDown, FilledButton, Segments, fill, tinted
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.look import CHOICES
-from designer.desktop.papers import offered
+from designer.desktop.papers import CHOICES as PAPERS
 from designer.desktop.style import field_sheet, look, style
 
 UNITS: Final = (("rackets", "Rackets and strides"), ("metres", "Metres"), ("feet", "Feet and inches"))
@@ -64,7 +64,7 @@ class Preferences(QDialog):
         themes = tuple((choice, "As the system" if choice == "system" else choice.capitalize()) for choice in CHOICES)
         self._segments("units", "Distances in", UNITS, settings.units())
         self._segments("theme", "Colours", themes, settings.theme())
-        self._segments("paper", "Cards on", offered(settings.paper()), settings.paper())
+        self._drop_down("paper", "Cards on", PAPERS, settings.paper())
         levels = tuple((name, f"{name.capitalize()} players") for name in settings.LEVELS)
         self._drop_down("level", "Numbers are for", levels, settings.level())
         self._heading("A new drill")

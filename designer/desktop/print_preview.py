@@ -10,11 +10,11 @@ from PySide6.QtCore import QSize, Qt, QUrl, Signal
 from PySide6.QtGui import QColor, QDesktopServices, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from designer.desktop.controls import CheckBox, FilledButton, Link, Segments, tinted
+from designer.desktop.controls import CheckBox, DropDown, FilledButton, Link, Segments, fill, tinted
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
-from designer.desktop.papers import offered
+from designer.desktop.papers import CHOICES
 from designer.desktop.printing import Order, made, ordered
 from designer.desktop.prompts import CARDS
 from designer.desktop.style import look, scroll_bar_sheet
@@ -120,7 +120,13 @@ class PrintPreview(QDialog):
         column.setSpacing(6)
         self.readers = self._segments(column, "For", READERS, self._reader, self._take_reader)
         self.which = self._segments(column, "Which", WHICH, self._which, self._take_which)
-        self.papers = self._segments(column, "Paper", offered(self._paper), self._paper, self._take_paper)
+        column.addSpacing(6)
+        column.addWidget(self._label("Paper", CONTROL))
+        self.papers = DropDown()
+        self.papers.setAccessibleName("Paper")
+        fill(self.papers, CHOICES, self._paper)
+        self.papers.activated.connect(lambda _: self._take_paper(self.papers.currentData()))
+        column.addWidget(self.papers)
         column.addSpacing(8)
         self.grey = CheckBox("For a photocopier")
         self.grey.setChecked(grey)

@@ -275,9 +275,7 @@ class MainWindow(QMainWindow):
         units = settings.units()
         self.actions_by_name.tick(f"units {units}")
         self.view.set_units(units)  # type: ignore[arg-type]
-        paper = f"paper {settings.paper()}"
-        if paper in self.actions_by_name.names():
-            self.actions_by_name[paper].trigger()
+        self.deeds.card.take_paper(settings.paper())
         self.actions_by_name.tick(f"theme {settings.theme()}")
         self.numbers.choose_level(settings.level())
 

@@ -39,7 +39,7 @@ def test_every_change_is_remembered_and_told(box):
     box.changed.connect(told.append)
     press(box, "units", "Feet and inches")
     press(box, "theme", "Dark")
-    press(box, "paper", "A4")
+    choose(box, "paper", "a4")
     press(box, "hand", "Left")
     choose(box, "court", "red")
     choose(box, "level", "starter")

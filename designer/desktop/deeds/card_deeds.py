@@ -41,7 +41,7 @@ class CardDeeds(QObject):
             action.triggered.connect(lambda _=False, reader=reader: bar.choose(cast("Reader", reader)))
         bar.chosen.connect(self._show_reader)
         for paper, _ in USUAL:
-            actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self._take(paper))
+            actions[f"paper {paper}"].triggered.connect(lambda _=False, paper=paper: self.take_paper(paper))
         if self._paper in dict(USUAL):
             actions.tick(f"paper {self._paper}")
         actions.menus["paper"].aboutToShow.connect(self._list_papers)
@@ -194,14 +194,15 @@ class CardDeeds(QObject):
         group = self._window.actions_by_name["paper a5"].actionGroup()
         if len(menu.actions()) == len(USUAL):
             for name, words in CHOICES[len(USUAL) :]:
-                action = menu.addAction(words, partial(self._take, name))
+                action = menu.addAction(words, partial(self.take_paper, name))
                 action.setObjectName(f"paper {name}")
                 action.setCheckable(True)
                 group.addAction(action)
         for action in menu.actions():
             action.setChecked(action.objectName() == f"paper {self._paper}")
 
-    def _take(self, paper: str) -> None:
+    def take_paper(self, paper: str) -> None:
+        """Make cards on another paper, and remember it."""
         self._paper = paper
         settings.set_paper(paper)
         self.meter.refresh()

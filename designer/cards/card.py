@@ -97,7 +97,8 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
         refuse_declined(drill, typesetter)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
-    return Card(done, pages, (*notices, *lacking(drill, typesetter)))
+    pale = () if grey else faint(brand)
+    return Card(done, pages, (*notices, *pale, *lacking(drill, typesetter)))
 
 
 def refuse_declined(drill: Drill, typesetter: Typesetter) -> None:
@@ -276,6 +277,17 @@ def _outline(page: Page, placed: Placed, number: int) -> None:
         key = f"side-{number + 1}-{heading}"
         page.canvas.bookmarkPage(key)
         page.canvas.addOutlineEntry(heading, key, level=1)
+
+
+def faint(brand: Brand | None) -> tuple[str, ...]:
+    """Return a sentence about a brand's colour that cannot be read on white, () where it can."""
+    contrast = contrast_with_white(brand.colour) if brand else LEAST_CONTRAST
+    if brand is None or contrast >= LEAST_CONTRAST:
+        return ()
+    return (
+        f"The brand's colour {brand.colour} has a contrast of {contrast:.1f} to 1 with white, under {LEAST_CONTRAST}; "
+        "headings are printed in ink.",
+    )
 
 
 def contrast_with_white(colour: str) -> float:

@@ -19,7 +19,7 @@ from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.book.sheets import Made, Sheets, draw_foot
 from designer.cards.book.survey import page_paper, sheet_paper
-from designer.cards.card import LEAST_CONTRAST, contrast_with_white
+from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import Page
 from designer.cards.papers import PAPERS
@@ -93,7 +93,7 @@ def make_handbook(
         if leaf.summary and leaf.entry.number not in printer.left_out
     }
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
-    all_notices = (*notices, *more, *printer.notices, *typesetter.notices())
+    all_notices = (*notices, *more, *faint(brand), *printer.notices, *typesetter.notices())
     return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 
 
@@ -269,7 +269,8 @@ class _Printer:
         """Print the sides of one card, the first of them as sheet ``sheet`` of its drill; return the next sheet."""
         binding, number = self.binding, leaf.entry.number
         for side in range(len(card.sides)):
-            page = binding.open(f"{number}{letter(sheet)}", running)
+            head = f"{running}  ·  {self.setter.said(card.name)}" if card.name else running
+            page = binding.open(f"{number}{letter(sheet)}", head)
             try:
                 card.draw(binding.canvas, side)
             except Exception as error:  # noqa: BLE001  as above

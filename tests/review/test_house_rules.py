@@ -3,7 +3,7 @@
 import pytest
 from review.situations import AT, END, FEED, HOUSE, REPLY, A, B, drill
 
-from designer.drill.drill import House, Progression, Variation
+from designer.drill.drill import Changes, House, Progression, Variation
 from designer.drill.handbook import HOUSE_RULES
 from designer.review.house_rules import WORDS, broken, strokes
 
@@ -53,4 +53,9 @@ def test_questions_and_the_finish_are_asked_of_the_main_progression():
 def test_strokes_are_those_that_are_drawn_without_feeds():
     serve = REPLY.changed(stroke="second serve", wing=None)
     volley = REPLY.changed(id="v", stroke="volley", wing="backhand", after=serve.id)
-    assert strokes(drill(A, B, FEED, serve, volley)) == ("backhand", "serve", "volley")
+    whole = drill(A, B, FEED, serve, volley)
+    assert strokes(whole) == strokes(whole, AT) == ("backhand", "serve", "volley")
+    later = Progression(id="q", changes=Changes(shots=(REPLY.changed(id="lob", stroke="lob"),)))
+    longer = whole.changed(progressions=(*whole.progressions, later))
+    assert strokes(longer) == ("backhand", "lob", "serve", "volley")
+    assert strokes(longer, AT) == ("backhand", "serve", "volley")

@@ -107,7 +107,7 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
     said = Vocabulary(book.vocabulary).said
     told = telling(drill, at)
     least, most = drill.players or (0, 0)
-    tags = (*drill.tags, *entry.tags, *(f"stroke:{name.replace(' ', '-')}" for name in strokes(drill)))
+    tags = (*drill.tags, *entry.tags, *(f"stroke:{name.replace(' ', '-')}" for name in strokes(drill, at)))
     return Summary(
         title=_read(told, drill.title),
         objective=_read(told, drill.objective),
@@ -120,7 +120,9 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         kit=tuple(dict.fromkeys(said(thing.lstrip("0123456789 ")) for thing in kit(drill, at))),
         minutes=drill.minutes,
         coach=drill.coach_needed or any(job.by == "coach" for job in drill.jobs),
-        accepted=tuple(_read(told, one.reason) for one in drill.accepted if one.reason.strip() and holds_anywhere(drill, one)),
+        accepted=tuple(
+            _read(told, one.reason) for one in drill.accepted if one.reason.strip() and holds_anywhere(drill, one)
+        ),
         broken=broken(drill, book.house_rules, tags),
     )
 

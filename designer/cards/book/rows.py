@@ -124,7 +124,7 @@ class Counted(Linked):
         begin = x + NAME_WIDTH
         long = BAR_WIDTH * self.count / max(1, self.most)
         if self.count:
-            page.box(begin, base, max(1.5, long), 0.62 * self.type_.size, "bar")
+            page.box(begin, base, max(1.5, long), 0.62 * self.type_.size, "brand")
         page.write(str(self.count), begin + max(1.5, long) + 4, base, replace(self.type_, bold=True))
 
 

@@ -42,12 +42,16 @@ _SPACE: Final = 12.0
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A card of one setting that is laid out: ``draw`` its sides one by one. ``words`` is all that it says."""
+    """A card of one setting that is laid out: ``draw`` its sides one by one.
+
+    ``words`` is all that it says; ``name`` what the setting is called, "" for the main one.
+    """
 
     maker: Maker
     sides: tuple[Side, ...]
     paper: Paper
     words: str
+    name: str = ""
 
     def notices(self) -> tuple[str, ...]:
         """Return sentences about what could not be printed as it was written; complete once all sides are drawn."""
@@ -83,7 +87,7 @@ class Sheets:
         yield self._with_courts(first, drill)
         if leaf.entry.prints == "every progression":
             others = (At(one.id) for one in drill.progressions if one.id != main.progression)
-            yield from (self._card(drill, at) for at in others)
+            yield from (replace(self._card(drill, at), name=setting_name(drill, at)) for at in others)
 
     def _card(self, drill: Drill, at: At) -> Made:
         with spoken(self.vocabulary.said):
@@ -94,6 +98,7 @@ class Sheets:
         # A typesetter keeps what it has broken into lines: one for each card, so that a long book keeps none of it.
         maker = Maker(drill, at, words, "stand-in", None, self.theme, Typesetter(), self.brand, self.logo, grey=False)
         sides, paper = maker.sides(replace(self.paper, mirrored=False))
+        sides = sides[:-1] if len(sides) > 1 and _is_spare(sides[-1]) else sides
         sentences = (sentence.text for section in words.sections for sentence in section.sentences)
         return Made(maker, sides, paper, " ".join((words.title, words.objective, *sentences)))
 
@@ -135,6 +140,11 @@ class Sheets:
         return (Drawn(tall, draw), replace(name, before=4))
 
 
+def _is_spare(side: Side) -> bool:
+    """Whether a side has nothing but lines to write on: in a book they are no leaf of their own."""
+    return all(isinstance(block, Rules) or block.keep_with_next for placed in side for block in placed.blocks)
+
+
 def _without_spare_lines(side: Side) -> tuple[Side, float]:
     """Return ``side`` without the ruled lines at its end, and the height at which it ends then."""
     placed = side[-1]
@@ -142,7 +152,7 @@ def _without_spare_lines(side: Side) -> tuple[Side, float]:
     side = (*side[:-1], replace(placed, blocks=blocks))
     ends = (one.top - stacked(one.blocks, one.width) for one in side if one.blocks)
     lines = placed.blocks[-1].pitch * 2 if isinstance(placed.blocks[-1], Rules) else 0.0
-    return side, min(ends) - lines
+    return side, min(ends, default=placed.top) - lines
 
 
 def _with_lines(side: Side, more: int) -> Side:

@@ -1,6 +1,6 @@
 """The pages that are counted are the pages that are printed."""
 
-from cards.book_of_samples import MISSING, book, leaves, made
+from cards.book_of_samples import MISSING, book, drill, leaf_of, leaves, made
 
 from designer.cards.book.survey import page_count, surveyed
 
@@ -11,3 +11,9 @@ def test_a_book_is_as_long_as_it_is_counted() -> None:
     found = {leaf.entry.number: surveyed(whole, leaf) for leaf in own if leaf.entry.number != MISSING}
     assert page_count(whole, own, found) == made().pages
     assert all(one.sheets == 2 for one in found.values())
+
+
+def test_a_card_that_just_fills_its_sides_gets_no_leaf_of_empty_lines() -> None:
+    whole = book(paper="letter")
+    found = surveyed(whole, leaf_of(drill("doubles-six"), handbook=whole))
+    assert (found.sheets, found.problem) == (2, "")

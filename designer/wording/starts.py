@@ -105,8 +105,8 @@ def _asked(told: Telling, start: Start, rule: Rule) -> str:
             for bound in (must.least, must.most)
         )
         if low and high:
-            return f", between {low} and {high.replace(f'{body} ', '')}"
-        return f", no higher than {high}" if high else f", no lower than {low}" if low else ""
+            return f", the ball between {low} and {high.replace(f'{body} ', '')}"
+        return f", the ball no higher than {high}" if high else f", the ball no lower than {low}" if low else ""
     return ""
 
 

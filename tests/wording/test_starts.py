@@ -42,7 +42,7 @@ def test_a_rule_of_the_feed_that_costs_a_new_feed_is_said_with_it():
     dear = high.changed(breach={"then": "lose the point"})
     made = start(good=(PAST,), bad={"then": "replay"})
     assert said(FEED, made, high)[0].startswith(
-        "B, from behind the baseline, bounces and hits past A’s service line, no higher than A’s shoulder. Bad feed: replay."
+        "B, from behind the baseline, bounces and hits past A’s service line, the ball no higher than A’s shoulder. Bad feed: replay."
     )
     assert said(FEED, made, dear)[1] == "The feed arrives no higher than the shoulder. If not: point to A."
 

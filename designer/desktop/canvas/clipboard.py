@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from PySide6.QtCore import QMimeData
 
 from designer.desktop.canvas.bench import Bench
-from designer.desktop.canvas.deeds import COPY_BY, on_court
+from designer.desktop.canvas.deeds import COPY_BY, on_court, take_away
 from designer.desktop.canvas.names import called, description, full_name
 from designer.desktop.canvas.placing import NoLetterLeft, fresh_id, new_job
 from designer.drill.base import Point
@@ -77,7 +77,7 @@ def cut_picked(bench: Bench) -> QMimeData | None:
     mime = copied_mime(bench)
     if mime is not None:
         ids = bench.view.selection & on_court(bench.setting)
-        bench.perform(f"Cut {called(bench.setting, ids)}", delete(bench.drill, bench.at, ids))
+        take_away(bench, f"Cut {called(bench.setting, ids)}", ids)
     return mime
 
 

@@ -46,13 +46,18 @@ def delete_picked(bench: Bench) -> bool:
     ids = bench.view.selection & on_court(bench.setting)
     if not ids:
         return False
+    take_away(bench, f"Delete {called(bench.setting, ids)}", ids)
+    return True
+
+
+def take_away(bench: Bench, label: str, ids: Collection[str]) -> None:
+    """Delete ``ids`` as one step called ``label``, and say which rules and points still speak of them."""
     speaking = spoken_of(bench.setting, ids)
-    bench.perform(f"Delete {called(bench.setting, ids)}", delete(bench.drill, bench.at, ids))
-    if speaking:
+    bench.perform(label, delete(bench.drill, bench.at, ids))
+    if speaking and not bench.document.read_only:
         whole = listed([name_of(bench.setting, record) for record in speaking])
         verb = "speaks" if len(speaking) == 1 else "speak"
         bench.said.emit(f"{whole[:1].upper()}{whole[1:]} still {verb} of what is gone. Undo brings it back.")
-    return True
 
 
 def spoken_of(setting: Setting, ids: Collection[str]) -> tuple[Any, ...]:

@@ -251,7 +251,7 @@ class Toolbox(QObject):
         self._say()
 
     def _leave(self, _at: object) -> None:
-        self.tool.finish()
+        self.tool.leave()
         self._say()
 
     def _give_up(self) -> None:

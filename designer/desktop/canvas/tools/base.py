@@ -50,6 +50,10 @@ class ToolBase:
         """End what goes on from press to press, as Enter and a double click do; what is done stays done."""
         self.cancel()
 
+    def leave(self) -> None:
+        """Give up what goes on, because another setting has come into view: it was begun on another court."""
+        self.finish()
+
     def take_back(self) -> bool:
         """Take back the last leg; return False where there is none."""
         return False

@@ -47,6 +47,9 @@ class CourtPartTool(ToolBase):
         parts = parts_at(self.bench.ground, pointer.at)
         return next((part for part in parts if part.words == self._wanted), parts[0] if parts else None)
 
+    def leave(self) -> None:
+        self.cancel()
+
     def finish(self) -> None:
         super().finish()
         self.bench.view.set_tool("select")

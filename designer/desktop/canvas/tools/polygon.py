@@ -62,6 +62,9 @@ class PolygonTool(ToolBase):
             self._corners = (*self._corners, at)
             self._draw(at)
 
+    def leave(self) -> None:
+        self.cancel()
+
     def finish(self) -> None:
         corners, bench = self._corners, self.bench
         if not corners:

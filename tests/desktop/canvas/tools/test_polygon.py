@@ -1,6 +1,10 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from designer.drill.drill import Variation
+from designer.drill.edits import add_variation
+from designer.drill.setting import At
+
 CORNERS = ((-2.0, 3.0), (2.0, 3.0), (3.0, 6.0), (0.0, 8.0))
 
 
@@ -66,3 +70,15 @@ def test_an_outline_that_crosses_itself_is_not_closed(empty_hand):
     empty_hand.key(Qt.Key.Key_Return)
     assert "cross itself" in empty_hand.said[0]
     assert empty_hand.document.stack.count() == 0
+
+
+def test_another_setting_in_view_ends_it_without_a_trace(begun):
+    begun.escape()
+    harder = add_variation(begun.document.drill, "p", "harder", Variation(id="v"))
+    begun.document.perform("Harder", harder)
+    begun.view.set_tool("polygon")
+    for corner in CORNERS:
+        begun.click(corner)
+    begun.view.go_to(At("p", "v"))
+    assert not begun.setting.items
+    assert begun.document.stack.count() == 1

@@ -1,6 +1,6 @@
 """The words of every sample as they were last read aloud: ``golden/`` holds a coach's and a player's text of each.
 
-Anew, after reading every line that changes: ``python tests/wording/golden_texts.py`` from the root of the checkout.
+Made anew, after reading every line that changes, by ``python tests/wording/golden_texts.py`` from the root of the checkout.
 """
 
 from pathlib import Path

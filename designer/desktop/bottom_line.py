@@ -117,7 +117,7 @@ class BottomLine(QWidget):
         line.setSpacing(10)
         self.checks = ChecksButton(self)
         self.checks.clicked.connect(self._list)
-        self.aloud, self.kit, self.figures = (self._label() for _ in range(3))
+        self.aloud, self.kit, self.figures = self._label(QLabel(self)), self._label(), self._label()
         self._rules = [self._rule() for _ in range(2)]
         line.addWidget(self.checks)
         for widget in (self._rules[0], self.aloud, self._rules[1], self.kit):
@@ -228,8 +228,8 @@ class BottomLine(QWidget):
     def _show_figures(self, *_: object) -> None:
         self.figures.setText(self._prompt or figures(self._view))
 
-    def _label(self) -> QLabel:
-        label = QuietWords(self)
+    def _label(self, label: QLabel | None = None) -> QLabel:
+        label = QuietWords(self) if label is None else label
         label.setTextFormat(Qt.TextFormat.PlainText)
         label.setFont(font(CONTROL))
         return label

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPixmap,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QWidget
 
 from designer.court.standards import ground
@@ -17,7 +27,7 @@ from designer.desktop.fonts import NOTE, family
 from designer.desktop.look import Look
 from designer.desktop.style import look
 from designer.drawing.picture import Picture, picture
-from designer.drawing.primitives import Bounds, Primitive, bounds_of
+from designer.drawing.primitives import Bounds, Layer, Mark, Primitive, bounds_of
 from designer.drawing.qt import paint, paint_primitive
 from designer.drawing.samples import legend_shapes
 from designer.drawing.themes import Theme, theme
@@ -252,25 +262,48 @@ class PlayersShow(QWidget):
         drawn, scene = self._picture, self.scene
         pixels = drawn.unit * self._scale
         legend, tall = self._legend(drawn, colours, box.width(), pixels)
-        left, low, right, high = drawn.extent
-        painter.save()
-        painter.translate(box.center().x(), box.top() + (box.height() - tall) / 2)
-        painter.scale(self._scale, self._scale)
-        painter.translate(-(left + right) / 2, (low + high) / 2)
         setting = setting_at(self._drill, self.at)
         moving = {*setting.shots, *setting.runs}
-        for mark in drawn.marks:
-            if mark.id in moving and mark.id not in scene.new | scene.before:
-                continue
-            painter.setOpacity(PALE if mark.id in scene.before else 1.0)
-            paint(painter, (mark,), colours)
-        painter.restore()
+        middle = QPointF(box.center().x(), box.top() + (box.height() - tall) / 2)
+        pale = [mark for mark in drawn.marks if mark.id in scene.before]
+        full = [mark for mark in drawn.marks if mark.id not in moving or mark.id in scene.new]
+        # The court lies under what was before, and that under what is new; its words stand on top.
+        ground_marks = [mark for mark in full if mark.layer <= Layer.COURT]
+        self._paint_marks(painter, ground_marks, middle, colours)
+        self._paint_pale(painter, pale, middle, colours)
+        self._paint_marks(painter, [mark for mark in full if mark.layer > Layer.COURT], middle, colours)
         painter.save()
         wide = bounds_of(legend)[2] if legend else 0.0
         painter.translate(box.center().x() - wide / 2, box.bottom() - tall)
         for shape in legend:
             paint_primitive(painter, shape, colours)
         painter.restore()
+
+    def _paint_marks(self, painter: QPainter, marks: Iterable[Mark], middle: QPointF, colours: Theme) -> None:
+        assert self._picture is not None
+        left, low, right, high = self._picture.extent
+        painter.save()
+        painter.translate(middle)
+        painter.scale(self._scale, self._scale)
+        painter.translate(-(left + right) / 2, (low + high) / 2)
+        paint(painter, marks, colours)
+        painter.restore()
+
+    def _paint_pale(self, painter: QPainter, marks: list[Mark], middle: QPointF, colours: Theme) -> None:
+        """Paint ``marks`` as one pale sheet: each on its own, what lies under it would shine through."""
+        if not marks:
+            return
+        ratio = self.devicePixelRatioF()
+        sheet = QPixmap(self.size() * ratio)
+        sheet.setDevicePixelRatio(ratio)
+        sheet.fill(Qt.GlobalColor.transparent)
+        over = QPainter(sheet)
+        over.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_marks(over, marks, middle, colours)
+        over.end()
+        painter.setOpacity(PALE)
+        painter.drawPixmap(0, 0, sheet)
+        painter.setOpacity(1.0)
 
     def _legend(
         self, drawn: Picture, colours: Theme, width: float, pixels: float

@@ -69,6 +69,41 @@ _PLACES: Final = {"edge": "line", "judged": "judged", "volleyed": "volleyed"}
 """Questions that are answered deep inside the record they name second: in a place that it judges by."""
 
 
+_SHEETS: Final = {
+    "start": ("drill:house", ""),
+    "rules": ("drill:house", ""),
+    "layout": ("drill:court", ""),
+    "you": ("drill:facts", ""),
+    "care": ("drill:words", "safety"),
+}
+"""What opens for a sentence that is about no record: the sheet that its section is written from, and the field in it."""
+
+_TEXTS: Final = {"cues": ("drill:words", "cues"), "watch": ("drill:words", "watch_for")}
+"""Sections of texts as they were typed: whatever they speak of, their text is what a press is meant for."""
+
+_CARE: Final = {
+    "care:stop": ("drill:house", "stopped"),
+    "care:accepted": ("drill:papers", "accepted"),
+    "care:room": ("drill:court", "run_back"),
+}
+
+MENUS: Final = ("versions",)
+"""What a sentence opens that is no form: the menu of versions, for what is said of left-handers."""
+
+
+def behind(section: str, key: str, about: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Return what a press on a sentence of ``section`` may open, best first: what it is, and the field in its form."""
+    if section in _TEXTS:
+        return (_TEXTS[section],)
+    if section == "left-handed":
+        return (("versions", ""),)
+    records = tuple((id, "") for id in about)
+    care = next((sheet for start, sheet in _CARE.items() if key.startswith(start)), None)
+    if section == "care" and care is not None:
+        return (care, *records) if key.startswith("care:accepted") else (*records, care)
+    return (*records, _SHEETS[section]) if section in _SHEETS else records
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """What a press on a question does: ``makes`` something new, or opens ``about`` at ``field``."""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
 
-from designer.desktop.column.asks import answer_to, with_usual_answer
+from designer.desktop.column.asks import MENUS, answer_to, behind, with_usual_answer
 from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.forms.context import Context
@@ -20,17 +20,6 @@ if TYPE_CHECKING:
     from designer.desktop.document import Document
     from designer.desktop.picking.picker import Picker
     from designer.desktop.view import View
-
-_SHEETS: Final = {
-    "cues": "drill:words",
-    "watch": "drill:words",
-    "care": "drill:words",
-    "start": "drill:house",
-    "rules": "drill:house",
-    "layout": "drill:court",
-    "you": "drill:facts",
-}
-"""What opens for a sentence that is about no record: the sheet that its section is written from."""
 
 
 class Opener(QObject):
@@ -77,9 +66,12 @@ class Opener(QObject):
             else:
                 self.open(answer.about, row.key, answer.field)
             return
-        sheet = _SHEETS.get(row.key.partition(" ")[0])
-        for about in (*row.sentence.about, *([sheet] if sheet is not None else [])):
-            if self.open(about, row.key):
+        section, _, key = row.key.partition(" ")
+        for about, field in behind(section, key, row.sentence.about):
+            if about in MENUS:
+                self._column.wanted.emit(about)
+                return
+            if self.open(about, row.key, field):
                 return
 
     def confirm(self, row: SentenceRow) -> None:

@@ -60,6 +60,8 @@ class DrillDeeds(QObject):
             tool = "ball" if window.view.setting.shots else "feed"
             window.view.set_tool(tool)  # type: ignore[arg-type]
             window.canvas.setFocus()
+        elif make == "versions":
+            self.versions.menu().popup(QCursor.pos())
         elif make == "rule":
             self.rule_menu().popup(QCursor.pos())
         elif make in SHEETS:

@@ -39,8 +39,13 @@ class VersionDeeds(QObject):
         self._window = window
         window.actions_by_name.menus["versions"].aboutToShow.connect(self.list)
 
+    def menu(self) -> QMenu:
+        """Return the menu with the versions that this drill can have."""
+        self.list()
+        return self._window.actions_by_name.menus["versions"]
+
     def list(self) -> None:
-        """Fill the menu with the versions that this drill can have."""
+        """Fill the menu."""
         menu = self._window.actions_by_name.menus["versions"]
         menu.clear()
         menu.addAction("Mirrored, both players of the other hand", self.mirror)

@@ -4,9 +4,10 @@ import pytest
 from desktop import hand
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from designer.bundle import sample
-from designer.desktop.column.asks import answer_to, asked, first_asked
+from designer.desktop.column.asks import MENUS, answer_to, asked, behind, first_asked
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
 from designer.desktop.forms.subjects import subject_of
@@ -185,7 +186,34 @@ def test_a_question_about_a_record_opens_it_at_the_answer(window):
     assert hand.field(window, "breach").focusProxy().hasFocus()
 
 
-def test_every_question_of_every_sample_has_an_answer():
+@pytest.mark.parametrize(
+    ("section", "key", "about", "first"),
+    [
+        ("watch", "watch:1", ("spot-a",), ("drill:words", "watch_for")),
+        ("cues", "cue:1", (), ("drill:words", "cues")),
+        ("care", "care:1", (), ("drill:words", "safety")),
+        ("care", "care:stop", (), ("drill:house", "stopped")),
+        ("care", "care:stop", ("jump",), ("jump", "")),
+        ("care", "care:accepted:1", ("post",), ("drill:papers", "accepted")),
+        ("care", "care:room", (), ("drill:court", "run_back")),
+        ("steps", "shot:feed", ("feed", "B"), ("feed", "")),
+        ("left-handed", "left-handed", (), ("versions", "")),
+    ],
+)
+def test_a_press_opens_what_a_sentence_was_made_from(section, key, about, first):
+    assert behind(section, key, about)[0] == first
+
+
+def test_what_is_said_of_left_handers_opens_the_versions(wide):
+    wide.actions_by_name["reader coach"].trigger()
+    hand.settle()
+    hand.click(next(row for row in wide.column.sentences() if row.key.startswith("left-handed")))
+    menu = QApplication.activePopupWidget()
+    assert any("other hand" in action.text() for action in menu.actions())
+    menu.close()
+
+
+def test_every_sentence_of_every_sample_opens_something_and_every_question_has_an_answer():
     for path in sorted(sample().glob("*.drill.json")):
         drill = open_drill(path).drill
         for progression in drill.progressions:
@@ -193,6 +221,10 @@ def test_every_question_of_every_sample_has_an_answer():
             setting = setting_at(drill, at)
             for reader in ("player", "coach"):
                 card = card_words(drill, at, reader)
+                for section in card.sections:
+                    for said in (each for each in section.sentences if not each.missing):
+                        opened = behind(section.key, said.key, said.about)
+                        assert any(about in MENUS or subject_of(drill, at, about) for about, _ in opened), said
                 for group in asked(drill, setting, reader, card.sections).values():
                     for question in group:
                         answer = answer_to(question, setting)

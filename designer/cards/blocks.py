@@ -91,7 +91,7 @@ class Row(Block):
     def height(self, width: float) -> float:
         """Return the height of its lines; a question leaves room for a pencil."""
         count = len(self.lines(width))
-        return count * self.type_.leading + (_PENCIL - self.type_.leading if self.rule else 0)
+        return count * self.type_.leading + (self._pencil if self.rule else 0)
 
     def split(self, width: float, room: float) -> tuple[Block, Block] | None:
         """Divide between lines, leaving at least two on each side."""
@@ -120,7 +120,12 @@ class Row(Block):
 
     def _first_base(self) -> float:
         above = (self.type_.leading - self.type_.size) / 2 + 0.8 * self.type_.size
-        return above + (_PENCIL - self.type_.leading if self.rule else 0)
+        return above + (self._pencil if self.rule else 0)
+
+    @property
+    def _pencil(self) -> float:
+        """Height in points that a line to write on has more than a line of text."""
+        return max(0.0, _PENCIL - self.type_.leading)
 
 
 _PENCIL = 16.0

@@ -230,7 +230,9 @@ def wider(paper: Paper, contents: Contents, room: Room, *, sides: int) -> tuple[
         - (stacked(contents.strip, paper.inner) + _ABOVE_STRIP if contents.strip and sides == 1 else 0.0)
     )
     ratio = contents.diagram.height(paper.diagram) / paper.diagram
-    most = min(free / ratio, paper.inner - paper.gutter - LEAST_TEXT * paper.body.size)
+    half = contents.picture is not None and contents.picture.cut
+    text = (LEAST_TEXT_BESIDE_HALF if half else LEAST_TEXT) * paper.body.size
+    most = min(free / ratio, paper.inner - paper.gutter - text)
     if most < paper.diagram * LEAST_GROWTH:
         return ()
     return tuple(replace(paper, diagram=paper.diagram + (most - paper.diagram) * share) for share in (1.0, 0.65, 0.3))
@@ -238,6 +240,10 @@ def wider(paper: Paper, contents: Contents, room: Room, *, sides: int) -> tuple[
 
 LEAST_TEXT: Final = 18.0
 """Least width of the words beside a diagram, in sizes of their letters: about 33 letters to a line."""
+
+
+LEAST_TEXT_BESIDE_HALF: Final = 14.0
+"""The same beside half a court, whose width is what its scale hangs on."""
 
 
 def rows_of(blocks: Sequence[Block]) -> int:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Columns
 from designer.cards.pieces import Pieces
 from designer.cards.subject import Subject
+from designer.drawing.legend import legend_of
 from designer.drawing.reach import Frame, end_in_use, frames
 
 if TYPE_CHECKING:
@@ -41,8 +43,12 @@ class Pictures:
         return (along, aside) if self._pieces.paper.across else (aside, along)
 
     def first(self, tall: float | None = None) -> Picture:
-        """Return the only picture, or the first frame, for the diagram's column; at most ``tall`` points high."""
-        return self._picture(self._frames[0] if self._frames else None, self._pieces.paper.diagram, tall)
+        """Return the only picture, or the first frame with the legend of all, for the diagram's column; at most ``tall`` points high."""
+        points = self._pieces.paper.diagram
+        if not self._frames:
+            return self._picture(None, points, tall)
+        pictures = [self._picture(frame, points, tall) for frame in self._frames]
+        return replace(pictures[0], legend=legend_of(mark for each in pictures for mark in each.marks))
 
     def more(self, width: float) -> tuple[Block, ...]:
         """Return the further frames, ``width`` points wide at least, as many side by side as the paper has room for."""

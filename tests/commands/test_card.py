@@ -1,4 +1,5 @@
 import io
+from pathlib import Path
 
 import pikepdf
 import pypdf
@@ -179,3 +180,56 @@ def test_a_card_loads_no_qt(wide, tmp_path, modules_after):
     status, loaded = modules_after("card", wide, "-o", tmp_path / "card.pdf")
     assert status == 0
     assert not loaded & {"PySide6", "shiboken6", "scipy"}
+
+
+def pages_of(path):
+    return [page.extract_text() for page in pypdf.PdfReader(path).pages]
+
+
+def test_each_player_gets_a_card_in_one_file(call, wide, tmp_path):
+    assert call("card", wide, "-o", tmp_path / "all.pdf", "--each-player").status == 0
+    starts = [text for text in pages_of(tmp_path / "all.pdf") if "You start" in text or "You are" in text]
+    assert len(starts) == 3
+    assert [letter in text for letter, text in zip("ABC", starts, strict=True)] == [True] * 3
+
+
+def test_small_cards_come_several_on_a_sheet_with_the_coachs_drill(call, wide, tmp_path):
+    out = tmp_path / "sheet.pdf"
+    assert call("card", wide, "-o", out, "--for", "coach", "--paper", "a6", "--on", "a4", "--copies", "2").status == 0
+    reader = pypdf.PdfReader(out)
+    # ISO 216: A4 is 210 × 297 mm.
+    assert float(reader.pages[0].mediabox.width) == pytest.approx(210 / 25.4 * 72, abs=0.1)
+    (carried,) = reader.attachments.values()
+    assert carried[0] == Path(wide).read_bytes()
+
+
+def test_a_poster_and_a_code_are_printed(call, wide, tmp_path):
+    assert call("card", wide, "-o", tmp_path / "p.pdf", "--paper", "poster-a3").status == 0
+    assert "Rally won" in pages_of(tmp_path / "p.pdf")[0]
+    address = "https://alderquay.example/d/1"
+    assert call("card", wide, "-o", tmp_path / "c.pdf", "--address", address).status == 0
+    assert address in "".join(pages_of(tmp_path / "c.pdf")).replace("\n", "")
+
+
+@pytest.mark.parametrize(
+    ("asked", "words"),
+    [
+        (("--each-player", "--for", "coach"), "--each-player goes with --for player only"),
+        (("--copies", "2"), "--copies goes with --on only"),
+        (("--paper", "a4", "--on", "a4"), "print them one by one"),
+        (("--paper", "poster-a4", "--on", "a4"), "goes with a card, not with a poster"),
+        (("--paper", "poster-a4", "--each-player"), "--each-player goes with a card"),
+    ],
+)
+def test_what_contradicts_itself_is_wrong_usage(call, wide, tmp_path, asked, words):
+    said = call("card", wide, "-o", tmp_path / "a.pdf", *asked)
+    assert said.status == 64
+    said.one_sentence(words)
+    assert not (tmp_path / "a.pdf").exists()
+
+
+def test_an_address_that_is_none_is_told_of_and_nothing_is_written(call, wide, tmp_path):
+    said = call("card", wide, "-o", tmp_path / "a.pdf", "--address", "no address")
+    assert said.status == 2
+    said.one_sentence("wide-start", "is no address for a code")
+    assert not (tmp_path / "a.pdf").exists()

@@ -1,0 +1,88 @@
+from __future__ import annotations
+
+import functools
+
+import pypdfium2
+import pytest
+
+from designer.bundle import sample
+from designer.cards.card import make_card
+from designer.cards.papers import A5, PAPERS
+from designer.cards.scores import Boxes, goals
+from designer.cards.text import Typesetter
+from designer.drill.drill import Changes, Drill, Progression, Variation
+from designer.drill.rules import Finish
+from designer.drill.setting import At, main_setting
+
+
+@functools.cache
+def load(name: str) -> Drill:
+    return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
+
+
+def frames(pdf: bytes) -> list[tuple[float, float, float, float]]:
+    """Return the bounds of every empty box to write in, on all pages."""
+    found = []
+    for page in pypdfium2.PdfDocument(pdf):
+        for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_PATH]):
+            left, low, right, high = thing.get_bounds()
+            if 8 < right - left < 22 and abs((right - left) - (high - low)) < 0.2:
+                found.append((left, low, right, high))
+    return found
+
+
+def text_of(pdf: bytes) -> str:
+    return " ".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(pdf)).replace("\r\n", " ")
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_there_is_a_box_for_every_start_of_both_players(paper: str) -> None:
+    drill = load("wide-start")
+    pdf = make_card(drill, main_setting(drill), paper=paper).pdf
+    boxes = [box for box in frames(pdf) if box[2] - box[0] < 14.5]
+    assert len(boxes) >= 2 * 20, "20 starts, two players"
+    for words in ("Score", "You", "Other", "Goal today", "Best so far"):
+        assert words in text_of(pdf)
+
+
+def test_five_boxes_stand_together_and_no_group_is_torn_apart() -> None:
+    for width in (130.0, 170.0, 230.0, 363.0):
+        row = Boxes((("You", 20),), 12.5, A5.body, Typesetter())
+        places = list(row.places(20, width))
+        for start in range(0, 20, 5):
+            five = places[start : start + 5]
+            if width > 110:
+                assert len({line for _, line in five}) == 1
+        assert all(across + row.size(width) <= width + 0.1 for across, _ in places)
+
+
+def test_the_goal_for_each_level_is_said_where_they_differ() -> None:
+    def aiming(to: int) -> Changes:
+        return Changes(finish=Finish(id="end", kind="goal", to=to, starts=10))
+
+    drill = Drill(
+        id="d-own",
+        progressions=(
+            Progression(
+                id="p-one",
+                changes=aiming(7),
+                easier=(Variation(id="v-easy", changes=aiming(5)),),
+                harder=(Variation(id="v-hard", changes=aiming(9)), Variation(id="v-same")),
+            ),
+        ),
+    )
+    found = goals(drill, At("p-one"), player=None, units="rackets")
+    assert [(level, text.split(":")[1][:3].strip()) for level, text in found] == [
+        ("Easier", "5"),
+        ("As set", "7"),
+        ("Harder", "9"),
+    ]
+    said = text_of(make_card(drill, At("p-one")).pdf)
+    for level, text in found:
+        assert f"{level} {text}".replace("\N{NO-BREAK SPACE}", " ") in " ".join(said.split())
+    assert goals(load("wide-start"), main_setting(load("wide-start")), player="A", units="rackets") == ()
+
+
+def test_a_coach_has_no_score_to_keep() -> None:
+    drill = load("wide-start")
+    assert "Best so far" not in text_of(make_card(drill, main_setting(drill), reader="coach").pdf)

@@ -67,7 +67,9 @@ def handbook(count: int) -> Handbook:
 def ours(book: Handbook, files: list[bytes]) -> bytes:
     """Return the handbook of the drill files."""
     leaves = [_leaf(book, entry, data) for entry, data in zip(book.entries(), files, strict=True)]
-    return make_handbook(book, leaves).pdf
+    made = make_handbook(book, leaves)
+    assert not made.left_out, made.left_out
+    return made.pdf
 
 
 def _leaf(book: Handbook, entry: Entry, data: bytes) -> Leaf:

@@ -58,6 +58,7 @@ def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
         run_off_cautions(drill, ground(drill.court)),
         shape_checks(told),
         danger_cautions(told),
+        barrier_cautions(told),
         room_cautions(told),
     )
     return tuple(one for one in _once(found) if one.danger and _acceptance(drill, one) is None)

@@ -53,6 +53,21 @@ def test_dangers_looked_for_alone_are_those_of_the_whole_review():
             assert dangers(whole, at) == tuple(found for found in checks(whole, at) if found.danger)
 
 
+def test_every_module_that_tells_of_a_danger_is_looked_through_for_dangers_alone():
+    import inspect
+    import re
+
+    from designer import review
+
+    folder = Path(review.__path__[0])
+    tell = {path.stem for path in folder.glob("*.py") if "danger=True" in path.read_text(encoding="utf-8")}
+    looked = set(re.findall(r"(\w+)\((?:told|drill)", inspect.getsource(dangers))) - {"dangers"}
+    functions = {
+        path.stem: set(re.findall(r"^def (\w+)", path.read_text("utf-8"), re.MULTILINE)) for path in folder.glob("*.py")
+    }
+    assert tell == {stem for stem, names in functions.items() if names & looked}
+
+
 def test_a_setting_is_checked_by_itself_with_the_drill_as_a_whole():
     base = drill(*RALLY, court=Court(standard="moon"))
     second = Progression(id="q", changes=changes(CONE, RUN))

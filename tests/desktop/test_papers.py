@@ -4,7 +4,7 @@ import pytest
 
 from designer.cards.imposing import grid
 from designer.cards.papers import LARGE_PRINT, PAPERS, POSTERS
-from designer.desktop.papers import CHOICES, NAMES, offered, parts
+from designer.desktop.papers import CHOICES, NAMES, parts
 
 FIGURES = {"two": 2, "four": 4}
 
@@ -21,8 +21,3 @@ def test_as_many_cards_lie_on_a_sheet_as_the_words_say(name: str, words: str):
     paper, _, sheet = parts(name)
     lies = grid((PAPERS[paper].width, PAPERS[paper].height), sheet)
     assert lies.count == FIGURES[words.rpartition(", ")[2].partition(" ")[0]]
-
-
-def test_the_chosen_paper_is_offered_beside_the_usual_two():
-    assert [name for name, _ in offered("a4")] == ["a5", "a4"]
-    assert [name for name, _ in offered("3x5")] == ["a5", "a4", "3x5"]

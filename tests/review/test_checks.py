@@ -61,11 +61,9 @@ def test_every_module_that_tells_of_a_danger_is_looked_through_for_dangers_alone
 
     folder = Path(review.__path__[0])
     tell = {path.stem for path in folder.glob("*.py") if "danger=True" in path.read_text(encoding="utf-8")}
-    looked = set(re.findall(r"(\w+)\((?:told|drill)", inspect.getsource(dangers))) - {"dangers"}
-    functions = {
-        path.stem: set(re.findall(r"^def (\w+)", path.read_text("utf-8"), re.MULTILINE)) for path in folder.glob("*.py")
-    }
-    assert tell == {stem for stem, names in functions.items() if names & looked}
+    looked = set(re.findall(r"(\w+)\((?:told|drill)", inspect.getsource(dangers)))
+    parts = {path.stem: path.read_text(encoding="utf-8") for path in folder.glob("*.py") if path.stem != "checks"}
+    assert tell == {stem for stem, text in parts.items() if looked & set(re.findall(r"^def (\w+)", text, re.MULTILINE))}
 
 
 def test_a_setting_is_checked_by_itself_with_the_drill_as_a_whole():

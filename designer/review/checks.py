@@ -17,6 +17,7 @@ from designer.review.dangers import danger_cautions, run_off_cautions
 from designer.review.endings import ending_checks
 from designer.review.flights import flight_checks
 from designer.review.groups import group_cautions
+from designer.review.landings import landing_checks
 from designer.review.length import length_suggestions
 from designer.review.questions import questions
 from designer.review.references import drill_errors, reference_errors
@@ -154,6 +155,7 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from flight_checks(told)
         yield from conflict_checks(told)
         yield from ending_checks(told)
+        yield from landing_checks(told)
         yield from turn_checks(told)
         yield from danger_cautions(told)
         yield from barrier_cautions(told)

@@ -16,6 +16,7 @@ from designer.drill.places import corners_of, is_letter
 from designer.drill.rules import Aim, Bounces, Height, Keep, Rule, UseStroke
 from designer.drill.setting import At, setting_at
 from designer.review.check import Check, check, record_name
+from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 
 _SIDES: Final = (frozenset({"cross-court", "down the line", "middle"}), frozenset({"same line back", "new line"}))
@@ -34,7 +35,10 @@ def conflict_checks(told: Telling) -> Iterator[Check]:
         if _same(one, other):
             yield _twice(told, one.id, other.id, "the same rule stands twice")
         elif _hold_together(one, other) and (why := _opposed(told, one, other)):
-            text = f"{record_name(told, one)} and {record_name(told, other)} cannot both be kept: {why}"
+            names = record_name(told, one), record_name(told, other)
+            alike = unmarked(names[0]) == unmarked(names[1])
+            both = unmarked(names[0]).replace("the rule", "two rules", 1) if alike else " and ".join(names)
+            text = f"{both} cannot both be kept: {why}"
             yield check("error", "contradiction", text, one.id, other.id, at=told.at)
     points = [told.setting.points[id] for id in sorted(told.setting.points)]
     for first, second in combinations(points, 2):

@@ -37,7 +37,7 @@ def _parts(told: Telling) -> Iterator[Check]:
     order = parts(told.setting)
     for place, part in enumerate(order):
         follows = order[place + 1] if place + 1 < len(order) else None
-        if part.until and all(_cannot(told, event) for event in part.until):
+        if part.until and all(cannot(told, event) for event in part.until):
             text = f"{record_name(told, part)} cannot end: what it waits for cannot happen in it"
             yield check("error", "part-endless", text, part.id, at=told.at, mend=_without_until(told, part, follows))
         elif follows is not None and not part.until and (part.kind == "open" or _waits_for_nothing(part)):
@@ -61,9 +61,9 @@ def _with_values(drill: Drill, *, at: At, id: str, values: dict[str, Any]) -> Dr
     return drill if record is None else put(drill, at, record.changed(**values))
 
 
-def _cannot(told: Telling, event: Event) -> bool:
+def cannot(told: Telling, event: Event) -> bool:
     """Whether an event surely cannot happen in a rally: it belongs to a score, or to somebody who is not in play."""
-    if event.what not in _IN_A_RALLY or any(_cannot(told, inner) for inner in event.and_):
+    if event.what not in _IN_A_RALLY or any(cannot(told, inner) for inner in event.and_):
         return True
     letters = [who for who in event.by if is_letter(who)]
     if event.by and len(letters) == len(event.by) and not set(letters) & set(told.playing):
@@ -79,7 +79,7 @@ def _cannot(told: Telling, event: Event) -> bool:
 def _later_balls(told: Telling) -> Iterator[Check]:
     for start in told.setting.starts.values():
         once = start.once
-        if once is not None and (_cannot(told, once) or start.shot in once.of):
+        if once is not None and (cannot(told, once) or start.shot in once.of):
             text = f"{record_name(told, start)} of a later ball never comes: what it waits for cannot happen before it"
             yield check("error", "start-never", text, start.id, at=told.at)
 

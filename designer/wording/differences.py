@@ -114,7 +114,7 @@ def _starts(told: Telling) -> Iterator[Change]:
             fault = f"; {bad_words(told, start)}" if is_serve(told, start) and start.bad is not None else ""
             yield Change(f"{words}{fault}", (start.id,), 1, f"{words}{fault}", _tab_of_start(told, start) or words)
         elif bad_words(told.below, before) != bad_words(told, start):
-            yield Change(bad_words(told, start), (start.id,), 5)
+            yield Change(bad_words(told, start) or "no longer said: what a bad feed costs", (start.id,), 5)
 
 
 def _tab_of_start(told: Telling, start: Start) -> str:

@@ -7,8 +7,10 @@ from collections.abc import Iterable, Iterator
 from designer.drill.people import Spot
 from designer.drill.setting import At, addresses, setting_at
 from designer.wording.asking import Question, ask
-from designer.wording.counts import number, ordinal
+from designer.wording.counts import capital, listed, number, ordinal
+from designer.wording.events import trigger
 from designer.wording.names import letter
+from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 
 
@@ -22,6 +24,10 @@ def of_players_over(told: Telling) -> Iterator[Question]:
         if spot.task == "waits" and spot.job not in others and not said and not _comes_in(told, spot.job):
             text = f"When does {letter(told, spot.job)} come in?"
             yield ask("comes-in", "swap", text, spot.id, *sorted(setting.swaps), name=spot.id)
+    for swap in sorted(setting.swaps.values(), key=lambda swap: swap.id):
+        if not (swap.moves or swap.table or swap.ends or swap.mirrored or swap.note.strip()):
+            when = capital(unmarked(listed([trigger(told, event) for event in swap.on], "or")))
+            yield ask("moves", "swap", f"{when}: who goes where?", swap.id, name=swap.id)
     if players is None or not setting.spots or said:
         return
     most = max(len({spot.job for spot in _spots(told, at)} - others) for at in addresses(told.drill))

@@ -231,6 +231,8 @@ def places_in(record: Any) -> Iterator[In]:
 def _edges(told: Telling) -> Iterator[Question]:
     for record in _records(told):
         for place in places_in(record):
+            if " " not in place.area and told.setting.find(place.area) is None:
+                continue  # an area that is not there is an error, not a question
             name = unmarked(area_name(told, place.area))
             about = (place.area, record.id)
             if place.judged is None:
@@ -333,6 +335,8 @@ def _finish(told: Telling) -> Iterator[Question]:
         return
     if finish.kind in ("race", "goal") and finish.to is None:
         yield ask("to", "points", "How many does it take?", finish.id)
+    if finish.kind == "total" and finish.to is None and finish.starts is None and finish.minutes is None:
+        yield ask("to", "points", "How many starts, or how many minutes?", finish.id)
     if finish.minutes is not None and finish.last_rally is None:
         yield ask("last-rally", "points", "Time is up in a rally?", finish.id, usual="the last rally is played out")
     if _can_be_level(finish):

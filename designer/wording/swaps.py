@@ -30,7 +30,8 @@ _SOONER: Final = (
 
 def swaps(told: Telling) -> tuple[Sentence, ...]:
     """Return who changes with whom, one sentence a swap, those that come sooner first, then what moves with a hand."""
-    return (*(found for swap in ordered(told) if (found := _swap(told, swap)).parts), *things_of_hands(told))
+    told_of = (swap for swap in ordered(told) if has_deeds(swap) or swap.note.strip())
+    return (*(found for swap in told_of if (found := _swap(told, swap)).parts), *things_of_hands(told))
 
 
 def _swap(told: Telling, swap: Swap) -> Sentence:

@@ -6,6 +6,7 @@ from designer.drill.base import place
 from designer.drill.items import Cone, Line
 from designer.drill.people import Job
 from designer.drill.rules import Swap
+from designer.wording.card import card_words
 from designer.wording.sentence import unmarked
 from designer.wording.swaps import path, swaps
 from designer.wording.telling import telling
@@ -99,7 +100,11 @@ def test_the_other_side():
 def test_a_swap_of_which_only_a_note_speaks():
     swap = Swap(id="s", on=({"what": "finished"},), note="New opponent.")
     assert said(*SINGLES, swap) == ["At the end: new opponent."]
-    assert said(*SINGLES, swap.changed(note="")) == ["At the end: who goes where is not yet said."]
+    # Without one nothing is said, and it is asked.
+    bare = swap.changed(note="")
+    assert said(*SINGLES, bare) == []
+    asked = card_words(drill_of(*SINGLES, bare), HERE, "coach").section("swap").sentences
+    assert [(s.text, s.missing) for s in asked] == [("At the end: who goes where?", True)]
 
 
 def lane(letter, x, y):

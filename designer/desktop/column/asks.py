@@ -53,6 +53,7 @@ _FIELDS: Final = {
     "to": "to",
     "last-rally": "last_rally",
     "level": "level",
+    "moves": "moves",
 }
 """Questions that are answered by a field of the record they name."""
 

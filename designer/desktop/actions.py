@@ -261,7 +261,7 @@ class Actions(QObject):
         self._actions: dict[str, QAction] = {}
         self.menus: dict[str, QMenu] = {}
         for words, entries in MENUS:
-            menu = bar.addMenu(words)
+            menu = bar.addMenu(f"&{words}")
             self.menus[words] = menu
             self._fill(menu, entries)
 

@@ -55,3 +55,9 @@ def test_the_step_to_be_undone_is_named(window):
     assert window.actions_by_name["undo"].text() == "Undo add players"
     window.actions_by_name["undo"].trigger()
     assert window.actions_by_name["redo"].text() == "Redo add players"
+
+
+def test_every_menu_is_opened_by_alt_and_its_letter(window):
+    titles = [action.text() for action in window.menuBar().actions()]
+    letters = [title[title.index("&") + 1].lower() for title in titles]
+    assert len(letters) == len(MENUS) == len(set(letters))

@@ -17,6 +17,7 @@ from designer.desktop.canvas.live import change, moves
 from designer.desktop.canvas.overlay import LOOKS, Sight
 from designer.desktop.canvas.scene import CourtScene
 from designer.desktop.document import Document
+from designer.desktop.fonts import share
 from designer.desktop.view import View
 from designer.drawing.page import Page
 from designer.drawing.part import part
@@ -94,7 +95,7 @@ class CourtView(QGraphicsView):
     def sight(self) -> Sight:
         """Return how the court is seen now."""
         seen = self.mapToScene(self.viewport().rect()).boundingRect()
-        return Sight(self._scale, unit_metres(self._scale), self._page, seen)
+        return Sight(self._scale, unit_metres(self._scale, share()), self._page, seen)
 
     def _picture(self, unit: float, *, across: bool) -> Picture:
         shown = self.theme
@@ -129,7 +130,7 @@ class CourtView(QGraphicsView):
     def picture_whole(self) -> None:
         """Make the whole picture anew and show it."""
         self._resting.stop()
-        made = self._picture(unit_metres(self._scale), across=self._page.across)
+        made = self._picture(unit_metres(self._scale, share()), across=self._page.across)
         self.court_scene.reconcile(made, self.theme)
         self._pictured = self._sheet()
         self.setBackgroundBrush(QColor(LOOKS[self.view.theme].canvas))
@@ -161,7 +162,7 @@ class CourtView(QGraphicsView):
             self.document.shown,
             self.view.setting,
             ids,
-            unit=unit_metres(self._scale),
+            unit=unit_metres(self._scale, share()),
             theme=self.theme,
             you=self.view.you,
             page=self._page,
@@ -202,7 +203,9 @@ class CourtView(QGraphicsView):
             def extent_at(unit: float) -> Bounds:
                 return self._picture(unit, across=across).extent
 
-            return fitted(size.width(), size.height(), extent_at, upright_size[::-1] if across else upright_size)
+            return fitted(
+                size.width(), size.height(), extent_at, upright_size[::-1] if across else upright_size, share()
+            )
 
         if self.view.lie != "fitting":
             across = self.view.lie == "across"

@@ -28,14 +28,14 @@ SETTLED: Final = 0.01
 """A scale that changes by less than this share is found: a picture is dear, and no eye sees the rest."""
 
 
-def unit_pixels(scale: float) -> float:
-    """Return the mark unit in pixels at ``scale`` pixels a metre."""
-    return min(UNIT * math.sqrt(max(scale, UNIT_SCALE) / UNIT_SCALE), UNIT_MOST)
+def unit_pixels(scale: float, letters: float = 1.0) -> float:
+    """Return the mark unit in pixels at ``scale`` pixels a metre; ``letters`` is how much larger than usual words are to be."""
+    return letters * min(UNIT * math.sqrt(max(scale, UNIT_SCALE) / UNIT_SCALE), UNIT_MOST)
 
 
-def unit_metres(scale: float) -> float:
+def unit_metres(scale: float, letters: float = 1.0) -> float:
     """Return the mark unit in metres at ``scale`` pixels a metre."""
-    return unit_pixels(scale) / scale
+    return unit_pixels(scale, letters) / scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,13 @@ class Fit:
     extent: Bounds
 
 
-def fitted(width: float, height: float, extent_at: Callable[[float], Bounds], court: tuple[float, float]) -> Fit:
+def fitted(
+    width: float,
+    height: float,
+    extent_at: Callable[[float], Bounds],
+    court: tuple[float, float],
+    letters: float = 1.0,
+) -> Fit:
     """Return the fit of a picture of ``court`` (metres across the page, metres up it) into ``width`` by ``height`` pixels.
 
     ``extent_at`` says how far it reaches at a mark unit in metres: the marks round the court keep their size on screen,
@@ -54,13 +60,13 @@ def fitted(width: float, height: float, extent_at: Callable[[float], Bounds], co
     """
     room = (max(width - 2 * MARGIN, 1.0), max(height - 2 * MARGIN, 1.0))
     scale = clamped(0.8 * min(room[0] / court[0], room[1] / court[1]))
-    extent = extent_at(unit_metres(scale))
+    extent = extent_at(unit_metres(scale, letters))
     for _ in range(4):
-        fitting = _fitting_marks(room, extent, court, unit_metres(scale))
+        fitting = _fitting_marks(room, extent, court, unit_metres(scale, letters), letters)
         if abs(fitting - scale) < SETTLED * scale:
             break
         scale = fitting
-        extent = extent_at(unit_metres(scale))
+        extent = extent_at(unit_metres(scale, letters))
     return Fit(min(scale, _fitting(room, extent)), extent)
 
 
@@ -69,13 +75,15 @@ def most(width: float, height: float, court: tuple[float, float]) -> float:
     return max(min((width - 2 * MARGIN) / court[0], (height - 2 * MARGIN) / court[1]), LEAST)
 
 
-def _fitting_marks(room: tuple[float, float], extent: Bounds, court: tuple[float, float], unit: float) -> float:
+def _fitting_marks(
+    room: tuple[float, float], extent: Bounds, court: tuple[float, float], unit: float, letters: float
+) -> float:
     """Return the scale at which the court fits with what stands round it, taking that to keep its size in mark units."""
     left, low, right, high = extent
     round_it = ((right - left - court[0]) / unit, (high - low - court[1]) / unit)
     scale = UNIT_SCALE
     for _ in range(6):
-        marks = unit_pixels(scale)
+        marks = unit_pixels(scale, letters)
         scale = clamped(min((room[axis] - round_it[axis] * marks) / court[axis] for axis in (0, 1)))
     return scale
 

@@ -36,3 +36,15 @@ def test_across_only_where_it_gains_a_third():
     upright = Fit(10.0, (0, 0, 1, 1))
     assert lies_across(upright, Fit(13.0, (0, 0, 1, 1)))
     assert not lies_across(upright, Fit(12.9, (0, 0, 1, 1)))
+
+
+def test_larger_letters_are_larger_on_the_court_and_the_picture_still_fits():
+    def extent_at(unit):
+        return (-9.0 - 20 * unit, -18.0 - 20 * unit, 9.0 + 20 * unit, 18.0 + 20 * unit)
+
+    usual, large = (fitted(400, 600, extent_at, (18.0, 36.0), letters) for letters in (1.0, 1.5))
+    assert large.scale < usual.scale
+    assert unit_pixels(large.scale, 1.5) > unit_pixels(usual.scale)
+    left, low, right, high = large.extent
+    assert (right - left) * large.scale <= 400
+    assert (high - low) * large.scale <= 600

@@ -256,7 +256,7 @@ class _Printer:
 
     def _leave_out(self, leaf: Leaf, error: Exception, page: Page, sheet: int) -> None:
         """Say on the open page why the drill is not on it: links lead there, and it was promised in the contents."""
-        reason = f"cannot be set: {error}"
+        reason = f"cannot be set: {str(error).rstrip('.')}"
         self.left_out[leaf.entry.number] = reason
         if sheet == 0:
             self.binding.mark(f"{leaf.entry.number}  {self.setter.said(leaf.title)}", drill_key(leaf.entry.number), 1)

@@ -161,6 +161,16 @@ def test_one_drill_that_cannot_be_laid_out_or_drawn_leaves_a_page_that_says_so(m
         assert not pdf.attachments
 
 
+def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to_left_is_declined() -> None:
+    numbers = ("1.1", "1.2")
+    whole = Handbook(title="X", sections=(BookSection(title="S", drills=tuple(entry(one, "a") for one in numbers)),))
+    snow = leaf_of(drill().changed(cues=("Cold \u2603.",)), number="1.1", prints="first sheet")
+    hebrew = leaf_of(drill().changed(cues=("\u05e9\u05dc\u05d5\u05dd",)), number="1.2", prints="first sheet")
+    found = make_handbook(whole, [snow, hebrew])
+    assert any(notice.startswith("1.1 Wide Ball") and "U+2603" in notice for notice in found.notices)
+    assert "from right to left" in found.left_out["1.2"]
+
+
 def test_progress_names_each_drill_and_whoever_stops_it_gets_no_book() -> None:
     whole = book()
     heard = []

@@ -10,7 +10,7 @@ from designer.cards.blocks import Block, Columns, Drawn, Row, Rules, stacked
 from designer.cards.book.front import STATES, day
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import drill_key
-from designer.cards.card import Maker
+from designer.cards.card import Maker, lacking, refuse_declined
 from designer.cards.cautions import with_dangers
 from designer.cards.layout import Placed, Side
 from designer.cards.logo import Logo
@@ -55,10 +55,7 @@ class Made:
 
     def notices(self) -> tuple[str, ...]:
         """Return sentences about what could not be printed as it was written; complete once all sides are drawn."""
-        typesetter = self.maker.typesetter
-        declined = typesetter.declined()
-        right_to_left = (f"“{declined}” is written from right to left, which is not printed.",) if declined else ()
-        return (*typesetter.notices(), *right_to_left)
+        return lacking(self.maker.drill, self.maker.typesetter) if self.maker.typesetter.lacking() else ()
 
     def draw(self, canvas: Canvas, number: int) -> None:
         """Draw side ``number`` on the canvas's page."""
@@ -98,6 +95,7 @@ class Sheets:
         # A typesetter keeps what it has broken into lines: one for each card, so that a long book keeps none of it.
         maker = Maker(drill, at, words, "stand-in", None, self.theme, Typesetter(), self.brand, self.logo, grey=False)
         sides, paper = maker.sides(replace(self.paper, mirrored=False))
+        refuse_declined(drill, maker.typesetter)
         sides = sides[:-1] if len(sides) > 1 and _is_spare(sides[-1]) else sides
         sentences = (sentence.text for section in words.sections for sentence in section.sentences)
         return Made(maker, sides, paper, " ".join((words.title, words.objective, *sentences)))

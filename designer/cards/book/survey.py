@@ -45,7 +45,7 @@ def surveyed(book: Handbook, leaf: Leaf) -> Surveyed:
     try:
         cards = tuple(sheets.cards(leaf))
     except Exception as error:  # noqa: BLE001  as when it is printed: one bad drill does not stop the rest
-        return Surveyed(1, problem=f"cannot be set: {error}")
+        return Surveyed(1, problem=f"cannot be set: {str(error).rstrip('.')}")
     return Surveyed(sum(len(card.sides) for card in cards), " ".join(card.words for card in cards))
 
 

@@ -17,6 +17,8 @@ from designer.wording.units import height
 NO_OTHER: Final = "No other cautions from the drawing; inspect the court."
 """Always the last words of a coach's cautions: the program never says that a court is without danger."""
 
+FIRST: Final = "Local rules and a qualified coach’s judgement come first."
+
 
 def care(told: Telling) -> tuple[Sentence, ...]:
     """Return the cautions of the drill, those accepted, and the stop word; for the coach what is only assumed."""
@@ -33,7 +35,7 @@ def care(told: Telling) -> tuple[Sentence, ...]:
         reason = own_text(told, accepted.reason)
         if reason and (holds(told.drill, accepted, told.at) or holds(told.drill, accepted, None)):
             found.append(sentence(f"care:accepted:{number}", f"accepted by the author: {reason}", *accepted.about))
-    found += [*_surroundings(told), sentence("care:no-other", NO_OTHER)]
+    found += [*_surroundings(told), sentence("care:first", FIRST), sentence("care:no-other", NO_OTHER)]
     return tuple(found)
 
 

@@ -131,6 +131,7 @@ class Offer(QAbstractButton):
             painter.drawPixmap(box, self._picture)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         painter.setPen(QColor(now.hairline))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(box.adjusted(0, 0, -1, -1))
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink))

@@ -71,3 +71,14 @@ def test_in_the_window_it_goes_when_the_drawing_begins_and_comes_back(window, qt
     window.actions_by_name["undo"].trigger()
     hand.settle()
     assert window.shelf.isVisible()
+
+
+def test_a_court_stays_in_sight_while_it_is_pressed(make_shelf):
+    serve = offer(make_shelf(), "Serve")
+    pictures = []
+    for down in (False, True):
+        serve.setDown(down)
+        seen = serve.grab().toImage()
+        inside = [(x, y) for x in range(10, serve.width() - 10, 3) for y in range(8, 34, 2)]
+        pictures.append(len({seen.pixel(x, y) for x, y in inside}))
+    assert pictures[1] == pictures[0] > 3

@@ -73,8 +73,15 @@ class ViewDeeds(QObject):
         window = self._window
         view = window.view
         self.shown = PlayersShow(window.document.drill, view.at, units=view.units, turned=view.turned, parent=window)
-        self.shown.setScreen(window.screen())
+        self.shown.left.connect(self._back)
+        self.shown.setGeometry(window.screen().geometry())
         self.shown.showFullScreen()
+        self.shown.activateWindow()
+
+    def _back(self) -> None:
+        """Give the keyboard back to the court."""
+        self._window.activateWindow()
+        self._window.canvas.setFocus()
 
     def _enable(self, picked: frozenset[str]) -> None:
         self._window.actions_by_name["zoom picked"].setEnabled(bool(picked & on_court(self._window.view.setting)))

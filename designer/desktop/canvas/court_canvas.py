@@ -345,7 +345,10 @@ class CourtCanvas(CourtView):
 
     def _tell_selection(self) -> None:
         """Say what is picked and where it is to a screen reader."""
-        words = self.words_of_selection()
+        self.tell(self.words_of_selection())
+
+    def tell(self, words: str) -> None:
+        """Say ``words`` about the court to a screen reader."""
         self.setAccessibleDescription(words)
         from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAccessibleEvent
 

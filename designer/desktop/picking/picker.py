@@ -228,6 +228,7 @@ class Picker(QObject):
             place = order.index(self.current) if self.current in order else (-1 if by > 0 else 0)
             self.current = order[(place + by) % len(order)]
             self._show()
+            self._canvas.tell(self.current.words)
 
     def _walk_places(self, by: int) -> None:
         """Go on to the next person or thing: a place is often on one."""

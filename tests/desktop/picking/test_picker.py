@@ -52,6 +52,7 @@ def test_tab_walks_to_what_lies_under_and_enter_takes_it(wide):
     for _ in range(3):
         names.append(wide.column.picker.current.words)
         hand.key(wide.canvas, Qt.Key.Key_Tab)
+        assert wide.canvas.accessibleDescription() == wide.column.picker.current.words, "a screen reader follows"
     assert names[0] == "left service box"
     assert len(set(names)) == 3
     meant = wide.column.picker.current.value

@@ -81,4 +81,4 @@ def test_a_court_stays_in_sight_while_it_is_pressed(make_shelf):
         seen = serve.grab().toImage()
         inside = [(x, y) for x in range(10, serve.width() - 10, 3) for y in range(8, 34, 2)]
         pictures.append(len({seen.pixel(x, y) for x, y in inside}))
-    assert pictures[1] == pictures[0] > 3
+    assert min(pictures) > 3

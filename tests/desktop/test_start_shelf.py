@@ -74,7 +74,8 @@ def test_in_the_window_it_goes_when_the_drawing_begins_and_comes_back(window, qt
 
 
 def test_a_court_stays_in_sight_while_it_is_pressed(make_shelf):
-    serve = offer(make_shelf(), "Serve")
+    shelf = make_shelf()
+    serve = offer(shelf, "Serve")
     pictures = []
     for down in (False, True):
         serve.setDown(down)

@@ -12,6 +12,8 @@ from designer.drill.places import middle
 from designer.drill.setting import Setting
 from designer.play.layout import points_of, things_placed
 
+SEARCHED: Final = 24
+"""Stops up to which a shorter way is looked for: nobody lays out more by a list, and a list is made at every change."""
 _FINE: Final = 1e-6
 """Ways that differ by less, in metres, are as long as each other."""
 
@@ -46,7 +48,7 @@ def short_walk(start: Point, stops: Sequence[Point]) -> tuple[int, ...]:
     for stop in range(1, len(places)):
         slots = range(1, len(way) + 1)
         way.insert(min(slots, key=lambda slot: (round(_detour(apart, way, slot, stop), 6), slot)), stop)
-    while _shortened(apart, way):
+    while len(way) <= SEARCHED and _shortened(apart, way):
         pass
     order = way[1:]
     if order and (round(apart[0][order[-1]], 6), order[-1]) < (round(apart[0][order[0]], 6), order[0]):

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from designer.desktop.canvas.mark_item import MarkItem
 
-CROWDED: Final = 700
+CROWDED: Final = 300
 """From so many marks on it pays: below it, painting each mark at its own height is as quick and exact to the pixel."""
 
 

@@ -46,14 +46,24 @@ def short_walk(start: Point, stops: Sequence[Point]) -> tuple[int, ...]:
     apart = [[math.dist(a, b) for b in places] for a in places]
     way = [0]
     for stop in range(1, len(places)):
-        slots = range(1, len(way) + 1)
-        way.insert(min(slots, key=lambda slot: (round(_detour(apart, way, slot, stop), 6), slot)), stop)
+        way.insert(_slot(apart[stop], apart, way), stop)
     while len(way) <= SEARCHED and _shortened(apart, way):
         pass
     order = way[1:]
     if order and (round(apart[0][order[-1]], 6), order[-1]) < (round(apart[0][order[0]], 6), order[0]):
         order.reverse()
     return tuple(stop - 1 for stop in order)
+
+
+def _slot(to_stop: list[float], apart: list[list[float]], way: list[int]) -> int:
+    """Return where in ``way`` a stop makes the least detour, the first of several such places."""
+    best, least = 1, math.inf
+    for slot, after in enumerate([*way[1:], way[0]], 1):
+        before = way[slot - 1]
+        detour = to_stop[before] + to_stop[after] - apart[before][after]
+        if detour < least - _FINE:
+            best, least = slot, detour
+    return best
 
 
 def _detour(apart: list[list[float]], way: list[int], slot: int, stop: int) -> float:

@@ -142,10 +142,9 @@ class BookDeeds(QObject):
             self._window.document.perform("Number all drills anew", renumbered(self._window.document.book))
 
 
-def build_menus(window: HandbookWindow) -> dict[str, QAction]:
-    """Fill the menu bar of a handbook's window and return its actions by name."""
+def _menus(window: HandbookWindow) -> tuple[tuple[str, tuple[_Entry, ...]], ...]:
     deeds, files = window.deeds, window.files
-    menus: tuple[tuple[str, tuple[_Entry, ...]], ...] = (
+    return (
         (
             "File",
             (
@@ -181,8 +180,12 @@ def build_menus(window: HandbookWindow) -> dict[str, QAction]:
             ),
         ),
     )
+
+
+def build_menus(window: HandbookWindow) -> dict[str, QAction]:
+    """Fill the menu bar of a handbook's window and return its actions by name."""
     actions: dict[str, QAction] = {}
-    for title, entries in menus:
+    for title, entries in _menus(window):
         menu = window.menuBar().addMenu(title)
         for entry in entries:
             if entry is None:

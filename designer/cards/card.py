@@ -179,7 +179,8 @@ class Maker:
                     return sides, tried
         if len(first) > 1 and self.reader == "player":
             tried = narrower(paper)
-            if len(self._with_diagram(found, tried, room, draft=True)) < len(first):
+            draft = self._with_diagram(found, tried, room, draft=True)
+            if len(draft) < len(first) or _headed(draft[0]) > _headed(first[0]):
                 return self._with_diagram(found, tried, room, draft=False), tried
         return first, paper
 
@@ -269,6 +270,11 @@ def _as_much(sides: Sequence[Side], first: Sequence[Side]) -> bool:
 def _said(side: Side) -> int:
     """Return how many paragraphs a side has."""
     return sum(rows_of(placed.blocks) for placed in side)
+
+
+def _headed(side: Side) -> int:
+    """Return how many sections begin on a side."""
+    return sum(1 for placed in side for _ in headings(placed.blocks))
 
 
 def _outline(page: Page, placed: Placed, number: int) -> None:

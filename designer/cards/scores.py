@@ -152,11 +152,13 @@ def goals(drill: Drill, at: At, *, player: str | None, units: Units) -> tuple[tu
     found: dict[str, str] = {}
     ways: list[tuple[str, str | None]] = [("As set", None)]
     ways += [(_LEVELS[degree], way.id) for degree, way in variations(progression_at(drill, at)) if degree in _LEVELS]
-    for name, way in sorted(ways, key=lambda pair: _ORDER.index(pair[0])):
+    for name, way in ways:  # as set comes first: a form that keeps its goal is no goal of its own
         said = finish(telling(drill, At(at.progression, way), "player", player, units))
         if said is not None:
             found.setdefault(said.text, name)
-    return tuple((name, text) for text, name in found.items()) if len(found) > 1 else ()
+    if len(found) < 2:
+        return ()
+    return tuple(sorted(((name, text) for text, name in found.items()), key=lambda pair: _ORDER.index(pair[0])))
 
 
 _LEVELS: Final = {"easier": "Easier", "harder": "Harder"}

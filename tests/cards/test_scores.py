@@ -66,7 +66,7 @@ def test_the_goal_for_each_level_is_said_where_they_differ() -> None:
             Progression(
                 id="p-one",
                 changes=aiming(7),
-                easier=(Variation(id="v-easy", changes=aiming(5)),),
+                easier=(Variation(id="v-like"), Variation(id="v-easy", changes=aiming(5))),
                 harder=(Variation(id="v-hard", changes=aiming(9)), Variation(id="v-same")),
             ),
         ),

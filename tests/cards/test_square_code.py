@@ -8,7 +8,6 @@ import pytest
 
 from designer.bundle import sample
 from designer.cards.card import make_card
-from designer.cards.papers import PAPERS
 from designer.cards.square_code import MODULE, QUIET, modules
 from designer.cards.text import Unprintable
 from designer.drill.drill import Drill
@@ -109,7 +108,7 @@ def test_no_address_no_code_and_every_paper_can_have_one() -> None:
     drill = Drill.model_validate_json(sample("wide-start.drill.json").read_bytes())
     bare = make_card(drill, main_setting(drill), reader="coach").pdf
     assert "example" not in "".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(bare))
-    for paper in PAPERS:
+    for paper in ("a4", "3x5"):
         words = "".join(
             page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(io.BytesIO(printed(paper)))
         )

@@ -297,7 +297,8 @@ class ProgressionTabs(QWidget):
             self._drawing.start(PICTURES_AFTER)
             return
         ratio = self.devicePixelRatioF()
-        for tab in self._tabs if self.isVisible() else ():
+        there = {progression.id for progression in drill.progressions}  # a tab goes a moment after its progression
+        for tab in (tab for tab in self._tabs if self.isVisible() and tab.progression in there):
             at = At(tab.progression)
             drawn_from = (setting_at(drill, at), drill.court, drill.jobs, look().name, ratio)
             if tab.progression not in self._pictures or self._pictures[tab.progression][0] != drawn_from:

@@ -125,3 +125,13 @@ def test_each_tab_has_a_picture_of_its_setting_drawn_while_nothing_is_dragged(wi
     number = [progression.id for progression in window.document.drill.progressions].index(at.progression)
     qtbot.waitUntil(lambda: tabs[number].picture.toImage() != old[number])
     assert tabs[0].picture.toImage() == old[0]  # nothing before it has changed
+
+
+def test_a_progression_that_is_taken_back_is_not_drawn_any_more(wide_kept):
+    wide_kept.actions_by_name["progression copy"].trigger()
+    hand.settle()
+    count = len(wide_kept.tabs.tabs())
+    wide_kept.document.undo()
+    wide_kept.tabs._draw_one()  # its time may come before the tab is gone
+    hand.settle()
+    assert len(wide_kept.tabs.tabs()) == count - 1

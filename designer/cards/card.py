@@ -71,14 +71,12 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
 
     ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
     ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
-    ``typeface`` are the bytes of a regular and a bold TrueType file;
-    ``source`` is the drill file to attach; ``grey`` prints black on white for a photocopier; ``address`` is printed as a
-    code. The same arguments give the same bytes. Raises ``KeyError`` where the drill has no such setting, job or paper,
-    ``Unprintable`` where something cannot be set as it should be.
+    ``typeface`` are the bytes of a regular and a bold TrueType file; ``source`` is the drill file to attach; ``grey``
+    prints black on white for a photocopier; ``address`` is printed as a code. The same arguments give the same bytes.
+    Raises ``KeyError`` where the drill has no such setting, job or paper, ``Unprintable`` where something cannot be set
+    as it should be.
     """
-    if player is not None and drill.job(player) is None:
-        letters = ", ".join(job.letter for job in drill.jobs) or "none"
-        raise KeyError(f"the drill has no job {player!r}; it has {letters}")
+    refuse_stranger(drill, player)
     words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
@@ -99,6 +97,13 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
     pale = () if grey else faint(brand)
     return Card(done, pages, (*notices, *pale, *lacking(drill, typesetter)))
+
+
+def refuse_stranger(drill: Drill, player: str | None) -> None:
+    """Raise ``KeyError`` with a sentence where ``player`` is no job of the drill."""
+    if player is not None and drill.job(player) is None:
+        letters = ", ".join(job.letter for job in drill.jobs) or "none"
+        raise KeyError(f"the drill has no job {player!r}; it has {letters}")
 
 
 def refuse_declined(drill: Drill, typesetter: Typesetter) -> None:
@@ -290,10 +295,10 @@ def faint(brand: Brand | None) -> tuple[str, ...]:
     contrast = contrast_with_white(brand.colour) if brand else LEAST_CONTRAST
     if brand is None or contrast >= LEAST_CONTRAST:
         return ()
-    return (
-        f"The brand's colour {brand.colour} has a contrast of {contrast:.1f} to 1 with white, under {LEAST_CONTRAST}; "
-        "headings are printed in ink.",
+    sentence = (
+        f"The brand's colour {brand.colour} has a contrast of {contrast:.1f} to 1 with white, under {LEAST_CONTRAST}"
     )
+    return (f"{sentence}; headings are printed in ink.",)
 
 
 def contrast_with_white(colour: str) -> float:

@@ -62,6 +62,12 @@ def add(commands: Commands) -> None:
     add_at(parser)
     parser.add_argument("--units", choices=("rackets", "metres", "feet"), default="rackets", help="default: rackets")
     parser.add_argument("--grey", action="store_true", help="black on white, for a photocopier")
+    _add_source(parser)
+    parser.set_defaults(run=run)
+
+
+def _add_source(parser: argparse.ArgumentParser) -> None:
+    """Add whether a card carries its drill."""
     carries = parser.add_mutually_exclusive_group()
     carries.add_argument(
         "--with-source",
@@ -77,7 +83,6 @@ def add(commands: Commands) -> None:
         dest="source",
         help="leave it out of the coach's and stand-in's",
     )
-    parser.set_defaults(run=run)
 
 
 def run(asked: argparse.Namespace) -> int:

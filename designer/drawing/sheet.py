@@ -58,7 +58,7 @@ def in_a_row(pictures: Sequence[tuple[str, Picture]]) -> Picture:
             mark(
                 each.id,
                 each.kind,
-                each.layer,
+                Layer(each.layer),
                 (shifted(shape, by) for shape in each.primitives),
                 f"{number} {each.part}",
             )

@@ -72,7 +72,7 @@ def test_a_two_ended_race_is_the_gamblers_ruin():
     assert (found.win, found.points) == pytest.approx((float(ruin.win), float(ruin.points)), abs=1e-9)
 
 
-def played(gains, to, margin, floor, count=20_000):
+def played(gains, to, margin, floor, count=4000):
     chance = random.Random(5)
     values, weights = [(gain.first, gain.second) for gain in gains], [gain.chance for gain in gains]
     won = length = 0
@@ -90,8 +90,8 @@ def test_points_taken_off_against_games_played(margin, floor):
     gains = [Gain(0.4, 1), Gain(0.1, 2), Gain(0.35, 0, 1), Gain(0.15, -1)]
     found = contest(gains, 7, margin=margin, floor=floor)
     win, length = played(gains, 7, margin, floor)
-    assert found.win == pytest.approx(win, abs=0.015)
-    assert found.points == pytest.approx(length, rel=0.02)
+    assert found.win == pytest.approx(win, abs=0.03)
+    assert found.points == pytest.approx(length, rel=0.04)
 
 
 def test_all_start_scores_come_from_one_table():

@@ -21,7 +21,7 @@ def test_over_the_net_by_a_wished_height(around):
 def test_the_search_over_all_angles_finds_the_same_ball(around):
     chance = random.Random(4)
     found = 0
-    for _ in range(25):
+    for _ in range(12):
         contact = (chance.uniform(-5, 5), -chance.uniform(2, 14))
         hit = Hit(contact, chance.uniform(0.3, 2.8), 20, chance.uniform(-2000, 3000), chance.choice((0, 1000)))
         place, over = (chance.uniform(-4, 4), chance.uniform(1, 11.5)), chance.uniform(0.1, 3)
@@ -33,7 +33,7 @@ def test_the_search_over_all_angles_finds_the_same_ball(around):
         found += 1
         assert arc.angle == pytest.approx(slowly[0], abs=0.02)
         assert math.dist(arc.flight.landing.place, place) < 1e-4
-    assert found > 10
+    assert found > 4
 
 
 @pytest.mark.parametrize("landing", [(0.0, -1e-283), (0.0, 0.0), (0.0, 5.0)])

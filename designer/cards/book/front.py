@@ -124,9 +124,10 @@ def section_page(section: BookSection, name: str, leaves: Mapping[str, Leaf], se
         if leaf.summary is None:
             yield _drill_line(leaf, setter)
             continue
-        yield setter.link(leaf.title, drill_key(entry.number), number=entry.number, before=7)
-        if leaf.summary.objective:
-            yield setter.text(leaf.summary.objective, before=0.5, hang=30, colour="soft")
+        objective = leaf.summary.objective
+        yield setter.link(leaf.title, drill_key(entry.number), number=entry.number, before=7, keep=bool(objective))
+        if objective:
+            yield setter.text(objective, before=0.5, hang=30, colour="soft")
 
 
 def reading(setter: Setter, pieces: Pieces) -> Iterator[Block]:

@@ -169,9 +169,17 @@ class Setter:
         return Tick(self.said(words), self.paper.body, self.typesetter, before=3.5, hang=16)
 
     def link(
-        self, words: str, target: str, *, number: str = "", right: str = "", before: float = 2.0, bold: bool = False
+        self,
+        words: str,
+        target: str,
+        *,
+        number: str = "",
+        right: str = "",
+        before: float = 2.0,
+        bold: bool = False,
+        keep: bool = False,
     ) -> Block:
-        """Return a line of the contents that leads to ``target``."""
+        """Return a line of the contents that leads to ``target``; with ``keep`` it stays with what follows it."""
         return Listed(
             self.said(words),
             self.paper.heading if bold else self.paper.body,
@@ -181,6 +189,7 @@ class Setter:
             target=target,
             number=number,
             right=self.said(right),
+            keep_with_next=keep,
         )
 
     def blank(self, words: str, lines: int = 1, *, answer: str = "") -> Iterator[Block]:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
 
-from designer.desktop.changes_button import ChangesButton
 from designer.desktop.controls import frame
 from designer.desktop.document import Document
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
@@ -19,6 +18,9 @@ from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
 from designer.drill.drill import Variation
 from designer.drill.setting import At
+
+if TYPE_CHECKING:
+    from designer.desktop.changes_button import ChangesButton
 
 HEIGHT: Final = 38
 NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "harder": "Harder", "others": "Other"}
@@ -162,14 +164,26 @@ class DegreeRow(QWidget):
             button.opened.connect(lambda degree=degree: self._open_menu_under(degree))
             button.asked.connect(lambda spot, degree=degree: self._open_menu(degree, spot))
             line.addWidget(button, 0 if degree is None else 1)
-        self.changes = ChangesButton(self)
-        line.addWidget(self.changes)
+        self._line = line
+        self._changes: ChangesButton | None = None
         self._later = QTimer(self)
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
         document.shown_changed.connect(self._soon)
         view.at_changed.connect(self.refresh)
         style().changed.connect(self._repaint)
+
+    @property
+    def changes(self) -> ChangesButton:
+        """Return the button at the right end, made when it is first asked for: no window needs it for its first key."""
+        if self._changes is None:
+            from designer.desktop.changes_button import ChangesButton
+
+            self._changes = ChangesButton(self)
+            self._changes.show_count(len(owns(self._document.shown, self._view.at)))
+            self._line.addWidget(self._changes)
+            QWidget.setTabOrder(self._buttons["others"], self._changes)
+        return self._changes
 
     def button(self, degree: Degree | None) -> DegreeButton:
         """Return the radio of a degree, None for "as set"."""
@@ -188,7 +202,8 @@ class DegreeRow(QWidget):
             words = "" if meant is None else self._words(meant)
             button.show_words(len(found), words, chosen=chosen == degree)
             button.setVisible(degree != "others" or bool(found))
-        self.changes.show_count(len(owns(drill, at)))
+        if self._changes is not None:
+            self._changes.show_count(len(owns(drill, at)))
 
     def _words(self, variation: Variation) -> str:
         from designer.wording.changes import short_changes

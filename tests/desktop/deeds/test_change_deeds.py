@@ -39,6 +39,13 @@ def test_the_toggle_marks_what_a_progression_changes_in_column_and_court(wide):
     assert ghosts.marks() == ()
 
 
+def test_the_keyboard_comes_from_easier_and_harder_to_the_changes(wide):
+    harder = wide.degrees.button("harder")
+    harder.setFocus()
+    harder.focusNextChild()
+    assert wide.focusWidget() is wide.degrees.changes
+
+
 def test_where_nothing_is_changed_there_is_no_button(wide):
     assert not wide.degrees.changes.isHidden()
     wide.view.go_to(At(wide.document.drill.progressions[0].id))

@@ -269,7 +269,11 @@ def _later(told: Telling, start: Start) -> Sentence:
     where = travels(told, start.good, owner(told, told.feeders(start)))
     faults = ["too early" if start.once is not None else "", f"not {where}" if where else "", "out"]
     bad = f"{name} {listed([fault for fault in faults if fault], 'or')}: {again}" if again else ""
-    words = sentences_of(bad, caller, _judge(told, start), own_text(told, start.note))
+    judge = _judge(told, start)
+    if caller and judge:
+        # Two who decide: one on the ball, one on the foot.
+        bad, caller = f"{bad}; {caller} the ball", ""
+    words = sentences_of(bad, caller, judge, own_text(told, start.note))
     return sentence(f"start:{start.id}", words or sentences_of(f"{name} is fed later"), start.id)
 
 

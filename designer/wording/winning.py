@@ -122,7 +122,7 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
         return [f"with {_unreturned(ball)}", *before]
     next_hit = f"{who.own} next hit" if who is not None and who.one is not None else "the next hit"
     hits = next_hit if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
-    return [f"with {ball} or {hits}", *before]
+    return [f"with {ball} or with {hits} after that ball", *before]
 
 
 def _unreturned(ball: str) -> str:

@@ -66,7 +66,7 @@ def test_the_plain_rally_comes_first():
                 "within": 2,
                 "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
             },
-            "A wins with a ball in B’s left half or A’s next hit.",
+            "A wins with a ball in B’s left half or with A’s next hit after that ball.",
         ),
         (
             {"what": "landed", "of": ("return",), "where": ({"area": "depth", "side": "behind", "judged": "bounce"},)},

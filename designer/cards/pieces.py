@@ -174,8 +174,11 @@ class Pieces:
         return Drawn(tall, draw)
 
     def legend(self, picture: Picture, columns: int, width: float) -> Block:
-        """Return the legend of the diagram in ``columns`` columns, read down."""
-        from designer.drawing.samples import legend_shapes
+        """Return the legend of the diagram in at most ``columns`` columns that its words have room in, read down."""
+        from designer.drawing.samples import WIDTH, legend_shapes
+
+        longest = max((text_width(entry.words, 9.0) for entry in picture.legend), default=0.0)
+        columns = max(1, min(columns, int(width / ((WIDTH + 4.5 + longest + _APART) * self.paper.mark))))
 
         shapes, tall = legend_shapes(
             picture.legend,
@@ -194,6 +197,8 @@ class Pieces:
         return Drawn(tall, draw, before=7)
 
 
+_APART: Final = 2.0
+"""Least space in u between the columns of a legend."""
 _HANGS: Final = {"value": VALUE_HANG, "bullet": BULLET_HANG, "number": VALUE_HANG, "caution": VALUE_HANG}
 
 

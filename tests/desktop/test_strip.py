@@ -44,7 +44,8 @@ def test_a_press_takes_a_thing_in_hand_and_another_puts_it_back(window):
 
 
 @pytest.mark.parametrize("tool", sorted(DRAGGED))
-def test_a_drag_carries_the_thing_and_the_court_takes_it(window, tool):
+def test_a_drag_carries_the_thing_and_the_court_takes_it(window, prompts, tool):
+    prompts.answers = [1]  # a barrier is asked about, and kept
     drag = window.strip.button(tool).make_drag()
     assert json.loads(bytes(drag.mimeData().data(MIME).data())) == {"format": 1, "kind": tool}
     assert not drag.pixmap().isNull()

@@ -67,7 +67,7 @@ class Outline(QTreeWidget):
         self.itemSelectionChanged.connect(lambda: self.chose.emit(self.chosen()))
         self.setFrameShape(QTreeWidget.Shape.NoFrame)
         self.setItemDelegate(_Row(self))
-        style().changed.connect(lambda _: self._take_look())
+        style().changed.connect(self._take_look)
         self._take_look()
 
     def show_book(self, book: Handbook) -> None:
@@ -183,7 +183,7 @@ class Outline(QTreeWidget):
         for column in (1, 2, 3):
             item.setForeground(column, QColor(look().ink if missing else look().soft))
 
-    def _take_look(self) -> None:
+    def _take_look(self, *_: object) -> None:
         now = look()
         palette = QPalette(self.palette())
         palette.setColor(QPalette.ColorRole.Base, QColor(now.panel))

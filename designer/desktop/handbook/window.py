@@ -113,7 +113,10 @@ class HandbookWindow(QMainWindow):
         looking.counted.connect(self._take_counted)
         self.foot.print_wanted.connect(self.print_book)
         self.foot.stop_wanted.connect(self.stop_printing)
-        style().changed.connect(lambda _: tinted(self, look().window))
+        style().changed.connect(self._take_look)
+        self._take_look()
+
+    def _take_look(self, *_: object) -> None:
         tinted(self, look().window)
 
     # what is shown

@@ -212,6 +212,10 @@ class CardColumn(QWidget):
         """
         return self._opened().open(about, under, field)
 
+    def ask_where(self) -> None:
+        """Let the first place that the open form judges by be picked on the court."""
+        self._opened().ask_where()
+
     def close_form(self) -> None:
         """Close the form that is open."""
         if self._opener is not None:

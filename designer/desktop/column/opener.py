@@ -124,6 +124,16 @@ class Opener(QObject):
         if row is not None:
             row.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def ask_where(self) -> None:
+        """Ask on the court for the first place that the open form judges by: a rule about a place begins there."""
+        from designer.desktop.forms.boxes import PickBox
+        from designer.desktop.forms.context import areas
+
+        boxes = () if self.form is None else self.form.findChildren(PickBox)
+        first = next((box for box in boxes if box.is_among(areas)), None)
+        if first is not None:
+            first.begin()
+
     def _escape(self) -> None:
         """Let go of what the form waits for on the court, else close it."""
         if self._picker is not None and self._picker.wish is not None:

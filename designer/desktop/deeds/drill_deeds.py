@@ -88,7 +88,8 @@ class DrillDeeds(QObject):
         """Add a rule that asks for ``do``, and open it."""
         from designer.desktop.forms.fresh import new_rule
 
-        self._put(new_rule(self._context, do), "Add a rule")
+        if self._put(new_rule(self._context, do), "Add a rule") and do == "keep":
+            self._window.column.ask_where()
 
     @property
     def _context(self) -> Context:
@@ -97,11 +98,13 @@ class DrillDeeds(QObject):
         window = self._window
         return Context(window.document.shown, window.view.at, window.view.setting, window.document.source)
 
-    def _put(self, record: Any, label: str) -> None:
+    def _put(self, record: Any, label: str) -> bool:
         window = self._window
-        if window.perform(label, edits.put(window.document.drill, window.view.at, record)):
+        put = window.perform(label, edits.put(window.document.drill, window.view.at, record))
+        if put:
             window.column.refresh()
             self._open(record.id)
+        return put
 
     def _open(self, about: str) -> None:
         if not self._window.column.isVisible():

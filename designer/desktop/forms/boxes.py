@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from typing import Any, Final
 
 from PySide6.QtCore import Qt
@@ -130,7 +131,7 @@ class _OnCourt(Box):
         """Put the button that asks for it on the court behind the list, where there is anything to pick."""
         if self._options in ON_COURT:
             self.button = IconButton("pick", PICK, size=14)
-            self.button.clicked.connect(self._ask)
+            self.button.clicked.connect(self.begin)
             self.button.hide()
             self.row.addWidget(self.button)
 
@@ -150,7 +151,12 @@ class _OnCourt(Box):
         if self.button is not None:
             self.button.setVisible(context.court is not None)
 
-    def _ask(self) -> None:
+    def is_among(self, options: Callable[[Context], Sequence[Any]]) -> bool:
+        """Whether it is one of ``options`` that is chosen here."""
+        return self._options is options
+
+    def begin(self) -> None:
+        """Ask for it on the court."""
         if self._context is not None:
             self.ask(self._context, self.wish(self._context))
 

@@ -150,3 +150,16 @@ def test_escape_in_the_form_lets_go_first_and_closes_it_then(wide):
     assert not row.lit
     hand.key(wide.column.form, Qt.Key.Key_Escape)
     assert wide.column.form is None
+
+
+def test_a_new_rule_about_a_place_asks_for_it_on_the_court_at_once(wide):
+    before = set(wide.view.setting.rules)
+    wide.actions_by_name["rule keep"].trigger()
+    hand.settle()
+    (made,) = set(wide.view.setting.rules) - before
+    hand.press(wide.canvas, (2.0, 3.0))
+    assert wide.view.setting.rules[made].must.where[0].area == "left service box"
+    wide.actions_by_name["rule keep"].trigger()
+    hand.settle()
+    hand.key(wide.canvas, Qt.Key.Key_Escape)
+    assert wide.column.form.isAncestorOf(wide.focusWidget()), "who would rather choose from the list has the form"

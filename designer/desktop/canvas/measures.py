@@ -10,6 +10,7 @@ from typing import Any, Final
 from designer.court.readings import RACKET
 from designer.court.standards import Ground
 from designer.desktop.view import Units
+from designer.drawing.geometry import point_to_piece
 from designer.drill.base import Point
 from designer.drill.items import Area, Line, Marked, Obstacle
 from designer.drill.places import corners_of
@@ -23,6 +24,9 @@ DISCS_APART: Final = 3 * RACKET
 
 THROW_DOWN_EVERY: Final = 1.2192
 """One throw-down line is laid every 4 ft: about 2 ft long, and as much left free. Common practice, no source."""
+
+ON_A_LINE: Final = 0.03
+"""A side so near to a painted line, in metres, needs nothing laid: most of a line's own width."""
 
 LONG: Final = 2.0
 """A line along the court that is shorter than this, in metres, is a tick and divides nothing."""
@@ -73,10 +77,25 @@ def _of_area(ground: Ground, record: Area | Obstacle, corners: tuple[Point, ...]
     if found is not None and found.half.share > 0.004:
         court, half, width = (per_cent(each.share) for each in (found.court, found.half, found.width))
         words.append(f"{court} of the court, {half} of its half, {width} of its width")
+    if record.marked == "throw-down":
+        laid = sum(pieces_needed(side, "throw-down") or 0 for side in _sides(corners) if not _is_painted(ground, *side))
+        words += [digits(laid, "throw-down line")] if laid else []
     discs = corner_discs(ground, record) if record.marked == "discs" else 0
     if discs:
         words.append(digits(discs, "disc"))
     return words
+
+
+def _sides(corners: tuple[Point, ...]) -> tuple[tuple[Point, Point], ...]:
+    return tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
+
+
+def _is_painted(ground: Ground, start: Point, end: Point) -> bool:
+    """Whether one painted line runs along all of the side from ``start`` to ``end``."""
+    return any(
+        max(point_to_piece(corner, line.start, line.end) for corner in (start, end)) < ON_A_LINE
+        for line in ground.lines
+    )
 
 
 def _of_line(ground: Ground, line: Line) -> list[str]:

@@ -24,6 +24,13 @@ def test_an_area_is_said_in_what_a_coach_has_in_hand_with_its_share():
     )
 
 
+def test_throw_down_lines_are_counted_for_the_sides_that_are_painted_nowhere():
+    shape = Rectangle(form="rectangle", corners=((0.0, 8.2296), (4.1148, 11.8872)))
+    area = Area(kind="area", id="a", shape=shape, marked="throw-down")
+    # Two sides lie on the baseline and the singles line. The others, 4.1148 m and 3.6576 m, take one every 4 ft (1.2192 m): 4 and 3.
+    assert size_words(GROUND, area, "metres").endswith("7 throw-down lines")
+
+
 def test_a_line_says_its_length_what_it_takes_to_lay_it_and_what_it_divides():
     across = line((-4.1148, -8.2296), (4.1148, -8.2296))
     assert size_words(GROUND, across, "rackets") == "12 rackets long, 7 throw-down lines or 5 discs"

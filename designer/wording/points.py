@@ -23,7 +23,7 @@ _BESIDE: Final = {"instead": "instead", "added": "added"}
 def points(told: Telling) -> tuple[Sentence, ...]:
     """Return what each way to score is worth: the plain rally first, then what is paid instead or beside it."""
     paying = [record for record in told.setting.points.values() if record.gives.then == "points"]
-    paying.sort(key=lambda record: (_is_extra(record), abs(value_of(record)), record.id))
+    paying.sort(key=lambda record: (value_of(record) < 0, _is_extra(record), abs(value_of(record)), record.id))
     return tuple(_merged(told, paying))
 
 

@@ -261,7 +261,9 @@ def _feed_place(told: Telling, step: Step, *, own_side: bool) -> str:
     following = told.sequence.following(step.shot.id)
     if own_side and following:
         return f"to {letter(told, following[0].hitter)}"
-    return listed(_fed(told, step)) or (_towards(told, step, to.on) if to is not None and to.on is not None else "")
+    if fed := listed(_fed(told, step)):
+        return fed
+    return _towards(told, step, to.on) if to is not None and to.on is not None else _destination(told, step)
 
 
 def _fed(told: Telling, step: Step) -> list[str]:

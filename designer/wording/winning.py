@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from designer.drill.conditions import Event
-from designer.wording.counts import listed, number
+from designer.wording.counts import listed, many, number
 from designer.wording.events import AIM, clause, shooters, stroke_noun, with_a
 from designer.wording.names import shots_named
 from designer.wording.people import Group, group, owner
@@ -47,6 +47,8 @@ def win(told: Telling, event: Event) -> Win:
         phrases.append(_within(event.within))
         if not subject.startswith("whoever"):
             phrases.append(f"after a call of {_call(told, caller)}")
+    if event.within is not None and not landed and caller is None:
+        phrases.append(f"within {many(event.within, 'hit')}")
     others = [inner for inner in event.and_ if inner not in landed and inner is not caller]
     phrases += [f"when {clause(told, inner, who)}" for inner in others]
     return Win(subject, " ".join(phrase for phrase in phrases if phrase))

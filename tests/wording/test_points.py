@@ -165,3 +165,23 @@ def test_a_direction_is_said_wherever_something_happens_with_it():
     assert said({"what": "won", "aim": "cross-court", "by": ("A",)}) == "A wins with a ball cross-court."
     turned = {"what": "landed", "by": ("B",), "aim": "new line"}
     assert said({"what": "won", "by": ("B",), "and": (turned,)}) == "B wins after a ball on a new line."
+
+
+def test_a_quick_win_says_how_quick():
+    quick = pays(2, {"what": "won", "within": 3}, beside="instead")
+    assert said(FEED, REPLY, WON, quick) == [("+1", "Rally won."), ("+2", "Instead: rally won within three hits.")]
+
+
+def test_what_takes_away_stands_last():
+    minus = pays(-1, {"what": "missed", "by": ("A",)})
+    assert [value for value, _ in said(FEED, REPLY, WON, minus, pays(3, {"what": "caught"}).changed(id="q"))] == [
+        "+1",
+        "+3",
+        "−1",
+    ]
+
+
+def test_of_three_who_score_for_themselves_the_highest_wins():
+    total = Finish(id="end", kind="total", starts=12, each=True, scores="person")
+    assert finish(told(*SINGLES, total, jobs="ABC")).text == "Twelve starts each; highest total wins."
+    assert finish(told(*SINGLES, total)).text == "Twelve starts each; higher total wins."

@@ -98,7 +98,7 @@ def test_a_fault_keeps_every_drill_and_is_told_once(windows, caplog, monkeypatch
     assert [copy.read().drill.title for copy in copies()] == ["Deep"]
 
 
-HEAVY = ("reportlab", "numpy", "shapely", "pikepdf", "scipy", "pypdf", "jsonschema", "PIL", "lxml")
+HEAVY = ("reportlab", "pypdfium2", "numpy", "shapely", "pikepdf", "scipy", "pypdf", "jsonschema", "PIL", "lxml")
 FIRST_KEY = """
 import sys
 from PySide6.QtCore import QEvent, Qt

@@ -138,3 +138,25 @@ def test_a_heap_of_files_is_opened_only_after_asking(windows, prompts, tmp_path)
     windows.open([tmp_path / f"{number}.drill.json" for number in range(200)])
     assert len(windows.all()) == 1
     assert prompts.asked == [("yes", "Open 200 drills?")]
+
+
+def test_a_card_that_is_dropped_is_opened_as_the_drill_it_carries_and_never_written_over(
+    windows, prompts, source, tmp_path
+):
+    from designer.cards.card import make_card
+    from designer.desktop.blank import blank
+    from designer.desktop.situations import SITUATIONS, with_situation
+    from designer.drill.setting import main_setting
+    from designer.storage.writing import drill_bytes
+
+    drill = blank(source)
+    drill = with_situation(drill, main_setting(drill), SITUATIONS[0], source)
+    card = tmp_path / "coach.pdf"
+    card.write_bytes(make_card(drill, main_setting(drill), reader="coach", source=drill_bytes(drill)).pdf)
+    before = card.read_bytes()
+    windows.open([card])
+    (window,) = windows.all()
+    assert window.document.drill == drill
+    prompts.answers = [None]
+    assert not window.filing.save()  # it asks for a name
+    assert card.read_bytes() == before

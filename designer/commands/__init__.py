@@ -12,7 +12,7 @@ from designer import __version__
 from designer.commands import card, check, describe, extract, flight, handbook, numbers, odds, picture, schema, variant
 from designer.commands.arguments import Commands, add_command
 from designer.commands.saying import complain
-from designer.commands.status import UNREADABLE, WRONG_USAGE, WrongUsage
+from designer.commands.status import STOPPED, UNREADABLE, WRONG_USAGE, WrongUsage
 from designer.storage.parsing import Unreadable
 from designer.storage.writing import Unwritable
 
@@ -25,7 +25,7 @@ Without a command the window opens, with the drills that are named:
   drill-designer samples/wide-start.drill.json
 """
 _EXIT = """\
-Exit status: 0 nothing wrong, 1 a check found an error, 2 a file cannot be read or written, 64 wrong usage.
+Exit status: 0 nothing wrong, 1 a check found an error, 2 a file cannot be read or written, 64 wrong usage, 130 stopped.
 `drill-designer COMMAND --help` shows each command with an example.
 """
 
@@ -44,6 +44,9 @@ def main(arguments: Sequence[str]) -> int:
     except (Unreadable, Unwritable) as reason:
         complain(str(reason))
         return UNREADABLE
+    except KeyboardInterrupt:
+        complain("stopped; what was not finished is not written.")
+        return STOPPED
     except BrokenPipeError:
         # Whoever read our output has heard enough; what is left must not be complained about at the end either.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -62,7 +62,9 @@ def test_a_house_rule_that_a_drill_does_not_keep_makes_the_status_1(
     assert "a drill names a level; not yet 1.1, 1.2" in capsys.readouterr().err
 
 
-def test_stopped_in_the_middle_it_leaves_no_file(book: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_stopped_in_the_middle_it_leaves_no_file(
+    book: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     from designer.commands import handbook
 
     def stop(*_: object) -> None:
@@ -70,9 +72,9 @@ def test_stopped_in_the_middle_it_leaves_no_file(book: Path, monkeypatch: pytest
 
     monkeypatch.setattr(handbook._Telling, "setting", stop)
     before = sorted(book.parent.iterdir())
-    with pytest.raises(KeyboardInterrupt):
-        main(["handbook", str(book), "-o", str(book.with_name("book.pdf"))])
+    assert main(["handbook", str(book), "-o", str(book.with_name("book.pdf"))]) == 130
     assert sorted(book.parent.iterdir()) == before
+    assert capsys.readouterr().err == "drill-designer: stopped; what was not finished is not written.\n"
 
 
 def test_a_terminal_sees_a_bar_and_what_is_being_set(capsys: pytest.CaptureFixture[str], monkeypatch) -> None:

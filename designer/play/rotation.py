@@ -15,6 +15,7 @@ from designer.drill.people import Job, Spot
 from designer.drill.places import is_letter, locate
 from designer.drill.rules import Swap
 from designer.drill.setting import Setting
+from designer.play.moments import Moment, moments, period
 from designer.play.tally import Span, Tally
 
 Side = Literal["near", "far"]
@@ -114,7 +115,7 @@ def rounds(
     state, told = table.first, list(winners)
     ends = mirrored = turned = False
     found = [table.round(1, state)]
-    for number, moment in enumerate(itertools.islice(_moments(setting), count - 1), 2):
+    for number, moment in enumerate(itertools.islice(moments(setting), count - 1), 2):
         for swap, turn in moment:
             winner: Side | None = None
             if _may_not_come(swap):
@@ -137,7 +138,7 @@ def fairness(setting: Setting, jobs: Iterable[Job], rounds: int, *, people: int 
     """
     table = _Table(setting, tuple(jobs), people)
     counts: dict[State, Tally] = {table.first: table.counts(table.first)}
-    for moment in itertools.islice(_moments(setting), rounds - 1):
+    for moment in itertools.islice(moments(setting), rounds - 1):
         counts = _after(table, counts, moment)
     total = Tally.either(counts.values())
     is_open = any(_asks_who_won(swap) for swap in setting.swaps.values())
@@ -159,11 +160,11 @@ def full_turn(setting: Setting, jobs: Iterable[Job], *, people: int | None = Non
     if any(_asks_who_won(swap) for swap in swaps) or not any(swap.moves or swap.table for swap in swaps):
         return None
     table = _Table(setting, tuple(jobs), people)
-    moments = _moments(setting)
-    every = _period(setting)
+    coming = moments(setting)
+    every = period(setting)
     state, moved = table.first, False
     for number in range(1, LONGEST + 1):
-        for swap, turn in next(moments):
+        for swap, turn in next(coming):
             state = table.after(state, swap, turn, None)
         moved = moved or state != table.first
         if state == table.first and moved and number % every == 0:
@@ -178,73 +179,6 @@ def _asks_who_won(swap: Swap) -> bool:
 def _may_not_come(swap: Swap) -> bool:
     """Whether a swap comes only where a certain person, or one person in a row, wins or scores."""
     return all(event.what in ("won", "score") and bool(event.by or event.running) for event in swap.on)
-
-
-Moment = list[tuple[Swap, int]]
-"""The swaps that come at one time, sooner ones first, each with how often it has come so far, from 1."""
-
-_WITHIN: Final = ("won", "starts", "score")
-"""What happens several times before a game or a round is over."""
-
-
-def _moments(setting: Setting) -> Iterator[Moment]:
-    """Yield without end the times at which anything changes, each with the swaps that come then."""
-    swaps = sorted(setting.swaps.values(), key=lambda swap: (swap.on[0].what not in _WITHIN, _count(swap), swap.id))
-    come: dict[str, int] = {}
-
-    def due(found: Iterable[Swap]) -> Moment:
-        moment = []
-        for swap in found:
-            come[swap.id] = come.get(swap.id, 0) + 1
-            moment.append((swap, come[swap.id]))
-        return moment
-
-    if not swaps:
-        return
-    inner = [swap for swap in swaps if swap.on[0].what in _WITHIN]
-    outer = [swap for swap in swaps if swap.on[0].what not in _WITHIN]
-    starts = _starts_a_game(setting, inner)
-    for game in itertools.count(1):
-        for start in range(1, starts + 1):
-            before = (game - 1) * starts + start
-            now = [swap for swap in inner if _comes(swap, before, start, starts)]
-            ends = [swap for swap in outer if start == starts and game % _count(swap) == 0]
-            if moment := due([*now, *ends] if _all_by_starts(inner) else now):
-                yield moment
-            if not _all_by_starts(inner) and (moment := due(ends)):
-                yield moment
-
-
-def _count(swap: Swap) -> int:
-    event = swap.on[0]
-    # A score is reached once a game, whatever it is; so many minutes are taken as one game.
-    return 1 if event.what in ("score", "minutes") else event.count or 1
-
-
-def _all_by_starts(inner: Iterable[Swap]) -> bool:
-    return all(swap.on[0].what != "score" for swap in inner)
-
-
-def _starts_a_game(setting: Setting, inner: Sequence[Swap]) -> int:
-    """Return how many starts or rallies there are before the game or round is over."""
-    counts = [_count(swap) for swap in inner if swap.on[0].what != "score"]
-    if not counts:
-        return 1
-    finish = setting.finish
-    most = max(counts)
-    return most if finish is None or finish.starts is None else max(most, finish.starts)
-
-
-def _comes(swap: Swap, before: int, start: int, starts: int) -> bool:
-    if swap.on[0].what == "score":
-        return start == starts  # once a game, before it is over
-    return before % _count(swap) == 0
-
-
-def _period(setting: Setting) -> int:
-    """Return after how many moments the same swaps come again, tables from their first row."""
-    rows = [len(swap.table) for swap in setting.swaps.values() if swap.table]
-    return max(rows, default=1)
 
 
 class _Table:

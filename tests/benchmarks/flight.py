@@ -159,7 +159,12 @@ def a_drag() -> None:
     reply = setting_at(drill, at).shots["reply"]
     pulled = [put(drill, at, reply.changed(to=place(-2.0 - 0.02 * step, 9.0 + 0.01 * step))) for step in range(40)]
     computed(drill, at, "reply", Basis("club"), "metres")
-    taken = [timed(lambda one=one: computed(one, at, "reply", Basis("club"), "metres")) for one in pulled]
+    taken = []
+    for one in pulled:
+        # Processor time: a budget in milliseconds says nothing of a machine that is busy with something else.
+        start = time.process_time()
+        computed(one, at, "reply", Basis("club"), "metres")
+        taken.append(time.process_time() - start)
     print(f"a drag, a picture: median {statistics.median(taken) * 1e3:.1f} ms, longest {max(taken) * 1e3:.1f} ms of 16")
 
 

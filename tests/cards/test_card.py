@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import functools
 import io
+import os
 import re
 import subprocess
 import sys
@@ -27,6 +28,7 @@ from designer.play.sequence import sequence
 from designer.review.checks import checks
 
 SAMPLES = sorted(path.name.removesuffix(".drill.json") for path in sample().glob("*.drill.json"))
+THOROUGH = os.environ.get("HYPOTHESIS_PROFILE") == "thorough"
 READERS = ("player", "coach", "stand-in")
 
 
@@ -167,9 +169,10 @@ def test_an_empty_drill_has_a_card_with_lines_to_write_on() -> None:
 
 
 def test_every_setting_of_every_sample_has_a_card() -> None:
-    for name in SAMPLES:
+    for number, name in enumerate(SAMPLES):
         drill = load(name)
-        for at in list(addresses(drill))[1::4]:  # the main settings are tried by the others
+        every = list(addresses(drill))[1:]  # the first ones are tried by the others
+        for at in every if THOROUGH else [every[number % len(every)]]:
             assert make_card(drill, at, grey=True).pages in (1, 2)
 
 

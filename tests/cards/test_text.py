@@ -8,7 +8,7 @@ from designer.cards.text import Typesetter, fitted
 from designer.drawing.words import text_width
 
 
-@given(st.text(max_size=400), st.floats(min_value=30, max_value=400))
+@given(st.text(max_size=120), st.floats(min_value=30, max_value=400))
 def test_no_line_is_wider_than_its_column(text: str, width: float) -> None:
     lines = Typesetter().lines(text, A5.body, width)
     assert all(text_width(line, A5.body.size) <= width + 0.01 for line in lines if len(line) > 1)

@@ -89,7 +89,7 @@ def test_all_progressions_stand_in_one_row_with_their_names(call, wide):
     assert call("picture", wide, "-o", "-", "--all", "--at", "2").status == 64
 
 
-def test_a_transparent_picture_has_no_ground(call, wide, tmp_path):
+def test_a_transparent_picture_has_no_ground(qapp, call, wide, tmp_path):
     """SVG 1.1, 9.2 for the rectangle; PNG, third edition, 11.2.1: colour type 6 is truecolour with alpha."""
     plain, bare = (call("picture", wide, "-o", "-", *more).data for more in ((), ("--transparent",)))
     ground = f"{SVG[:-3]}rect"

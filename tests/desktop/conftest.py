@@ -2,10 +2,10 @@
 
 from random import Random
 
-import numpy  # noqa: F401 - a window's thread may be half-way through loading it when `pytest.approx` looks at it
+import numpy as np  # noqa: F401 - a window's thread may be loading it while `pytest.approx` looks at it
 import pytest
 from desktop import hand
-from desktop.kept import Shelf, as_it_was, open_sample
+from desktop.kept import Shelf, as_it_was, open_blank, open_sample
 from shiboken6 import isValid
 
 from designer.desktop.blank import blank
@@ -119,9 +119,21 @@ def wide_kept(shelf, qtbot, styled, prompts):
     """The sample "wide-start" at its fed progression, in a window that many tests share, each finding it as new."""
     if shelf.window is None:
         shelf.window = open_sample(prompts, "wide-start", Random(7))
-    window = shelf.window
+    yield from shown(shelf.window, prompts, "p-fed", qtbot)
+
+
+@pytest.fixture
+def blank_kept(shelf, qtbot, styled, prompts):
+    """A blank court in a window that many tests share, each finding it as new."""
+    if shelf.blank is None:
+        shelf.blank = open_blank(prompts, Random(7))
+    yield from shown(shelf.blank, prompts, shelf.blank.document.drill.progressions[0].id, qtbot)
+
+
+def shown(window, prompts, progression, qtbot):
+    """Yield a shared window as it was at first, in sight for one test."""
     window.prompts = prompts
-    as_it_was(window, ("p-fed",))
+    as_it_was(window, (progression,))
     window.show()
     qtbot.waitExposed(window)
     qtbot.waitUntil(lambda: bool(window.column.sentences()))

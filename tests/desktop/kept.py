@@ -3,6 +3,7 @@
 import pytest
 
 from designer.bundle import sample
+from designer.desktop.blank import blank
 from designer.desktop.document import Document
 from designer.drill.setting import At
 from designer.storage.reading import open_drill
@@ -14,15 +15,19 @@ class Shelf:
     def __init__(self, home):
         self.home = home
         self.window = None
+        self.blank = None
 
     def close(self):
-        if self.window is None:
-            return
+        for window in (self.window, self.blank):
+            if window is not None:
+                self._close(window)
+
+    def _close(self, window):
         with pytest.MonkeyPatch.context() as patch:
             for name in ("HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME"):
                 patch.setenv(name, str(self.home))
-            self.window.document.stack.setClean()
-            self.window.close()
+            window.document.stack.setClean()
+            window.close()
 
 
 def open_sample(prompts, name, source):
@@ -32,6 +37,15 @@ def open_sample(prompts, name, source):
     path = sample(f"{name}.drill.json")
     opened = open_drill(path)
     window = MainWindow(Document(opened.drill, path=path, source=source), prompts, opened)
+    window.resize(1366, 768)
+    return window
+
+
+def open_blank(prompts, source):
+    """A window with a blank court in it, as large as a small laptop's screen."""
+    from designer.desktop.window import MainWindow
+
+    window = MainWindow(Document(blank(source), source=source), prompts, None)
     window.resize(1366, 768)
     return window
 

@@ -40,13 +40,16 @@ def offered(window):
 def test_questions_offer_their_usual_answer_until_it_is_confirmed(unsaid):
     found = offered(unsaid)
     said = {question: button.usual for question, button in found.items()}
-    assert said.items() >= {
-        "Bad feed?": "replay",
-        "The reply zone: judged by the bounce, the contact or the feet?": "the bounce",
-        "Who calls?": "players call their own lines",
-        "In doubt?": "replay",
-        "Totals level?": "one more start each",
-    }.items()
+    assert (
+        said.items()
+        >= {
+            "Bad feed?": "replay",
+            "The reply zone: judged by the bounce, the contact or the feet?": "the bounce",
+            "Who calls?": "players call their own lines",
+            "In doubt?": "replay",
+            "Totals level?": "one more start each",
+        }.items()
+    )
     assert all("not confirmed" in button.accessibleName() for button in found.values())
     assert unsaid.view.setting.starts["start"].bad is None
     before = unsaid.document.stack.count()

@@ -8,6 +8,11 @@ from designer.desktop.forms.subjects import SHEETS
 
 
 @pytest.fixture
+def window(blank_kept):
+    return blank_kept
+
+
+@pytest.fixture
 def wide(wide_kept):
     return wide_kept
 
@@ -37,7 +42,8 @@ def test_a_rule_of_each_kind_is_put_and_opened(window, do):
     assert window.column.form.subject.key == rule.id
 
 
-def test_a_first_ball_is_a_feed_drawn_on_the_court(window):
+def test_a_first_ball_is_a_feed_drawn_on_the_court(make_window, document):
+    window = make_window(document)
     window.column.wanted.emit("shot")
     assert window.view.tool == "feed"
     assert window.canvas.hasFocus()

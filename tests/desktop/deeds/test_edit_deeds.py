@@ -10,6 +10,11 @@ from designer.storage.reading import open_drill
 
 
 @pytest.fixture
+def window(blank_kept):
+    return blank_kept
+
+
+@pytest.fixture
 def wide(make_window):
     path = sample("wide-start.drill.json")
     opened = open_drill(path)

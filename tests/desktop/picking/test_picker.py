@@ -9,6 +9,11 @@ from designer.drill.places import locate
 
 
 @pytest.fixture
+def window(blank_kept):
+    return blank_kept
+
+
+@pytest.fixture
 def wide(wide_kept):
     return wide_kept
 

@@ -48,17 +48,7 @@ def _cased(plan: Plan, box: Bounds) -> bool:
 
 
 def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
-    steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
-    outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
-    choices = []
-    for order, step in enumerate(steps):
-        for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-16.0, 6.0), (-32.0, 8.0), (36.0, 9.0)):
-            along, off = step * plan.unit, aside * outward * plan.unit
-            place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
-            if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
-                box = plan.pen.text_box((text,), place, 8.5, align=align)
-                choices.append((place, box, order * 1.0 + dear))
-    place, box, _ = best(plan.space, choices, "side words")
+    place, box = _side_place(plan, text, at, align)
     part = f"{text} {at[0] > 0} {at[1] > 0}"
     plan.draw(
         None,
@@ -74,6 +64,25 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
         cased=_cased(plan, box),
     )
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
+
+
+def _side_place(plan: Plan, text: str, at: Point, align: Align) -> tuple[Point, Bounds]:
+    """Return where deuce or ad stands best, its usual place being ``at``, and the box it fills there."""
+    usual = plan.pen.text_box((text,), at, 8.5, align=align)
+    if plan.space.cost(usual, "side words") <= 1.0:
+        return at, usual  # no other place costs less; on most courts there is nothing to look for
+    steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
+    outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
+    choices = []
+    for order, step in enumerate(steps):
+        for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-16.0, 6.0), (-32.0, 8.0), (36.0, 9.0)):
+            along, off = step * plan.unit, aside * outward * plan.unit
+            place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
+            if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
+                box = plan.pen.text_box((text,), place, 8.5, align=align)
+                choices.append((place, box, order * 1.0 + dear))
+    place, box, _ = best(plan.space, choices, "side words")
+    return place, box
 
 
 def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import tempfile
+import time
 from pathlib import Path
 
 from designer.bundle import resource, sample
@@ -64,8 +65,10 @@ def window_picture(to: Path) -> None:
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     window.bottom.review()
     window.view.select({"reply"})
+    window.column.refresh()
     window.column.open("reply")
-    for _ in range(20):
+    until = time.monotonic() + 2  # the numbers come from a thread
+    while time.monotonic() < until:
         application.processEvents()
     window.grab().save(str(to))
     window.document.stack.setClean()

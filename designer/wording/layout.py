@@ -278,7 +278,8 @@ def folded(places: list[str]) -> list[str]:
         if other == place or other not in places:
             sides.append(place)
         elif places.index(place) < places.index(other):
-            sides.append(_SIDED.sub(_each, re.sub(r"\b(?:left|right) of\b", "either side of", place)))
+            both = _SIDED.sub(_each, re.sub(r"\b(?:left|right) of\b", "either side of", place))
+            sides += [both] if both != place else [place, other]  # no words for both: each is said
     ends: list[str] = []
     for place in sides:
         other = place.replace("at the near end", "at the far end")

@@ -137,39 +137,10 @@ def _reader_across(plan: Plan) -> float:
 
 
 def _net(plan: Plan) -> None:
-    """Add NET: beyond the right post, above its end, beyond the left, or on the net in the left alley."""
-    u, pen = plan.unit, plan.pen
-    ends = sorted(plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1))
+    """Add NET where it hides least."""
     choices = []
-    if plan.page.across:
-        low, high = sorted(ends, key=lambda end: end[1])
-        places: list[tuple[Point, Align]] = [
-            ((low[0], low[1] - 8 * u), "middle"),
-            ((high[0], high[1] + 8 * u), "middle"),
-            ((low[0] + 3.5 * u, low[1] + 4 * u), "left"),
-            ((low[0] - 3.5 * u, low[1] + 4 * u), "right"),
-            ((low[0], low[1] - 20 * u), "middle"),
-            ((high[0], high[1] + 20 * u), "middle"),
-            ((high[0] + 3.5 * u, high[1] - 4 * u), "left"),
-            ((high[0] - 3.5 * u, high[1] - 4 * u), "right"),
-        ]
-    else:
-        left, right = ends
-        alley = ((left[0] + (-plan.ground.singles)) / 2, left[1])
-        places = [
-            ((right[0] + 4 * u, right[1]), "left"),
-            ((right[0] + 2 * u, right[1] + 7.5 * u), "right"),
-            ((right[0] + 8 * u, right[1] + 7.5 * u), "right"),
-            ((left[0] - 4 * u, left[1]), "right"),
-            (alley, "middle"),
-            ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
-            ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
-            ((left[0] - 2 * u, left[1] - 7.5 * u), "left"),
-            ((right[0] + 2 * u, right[1] + 15 * u), "right"),
-            ((right[0] + 2 * u, right[1] - 15 * u), "right"),
-        ]
-    for order, (at, align) in enumerate(places):
-        box = pen.text_box(("NET",), at, 8.5, bold=True, align=align)
+    for order, (at, align) in enumerate(_net_places(plan)):
+        box = plan.pen.text_box(("NET",), at, 8.5, bold=True, align=align)
         choices.append(((at, align), box, order * 1.0))
     (at, align), box, _ = best(plan.space, choices, "net")
     words = ("NET",)
@@ -188,3 +159,35 @@ def _net(plan: Plan) -> None:
         cased=_cased(plan, box),
     )
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
+
+
+def _net_places(plan: Plan) -> list[tuple[Point, Align]]:
+    """Return the places of NET, the dearest first: beyond the right post, above its end, beyond the left, in the alley."""
+    u = plan.unit
+    ends = sorted(plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1))
+    if plan.page.across:
+        low, high = sorted(ends, key=lambda end: end[1])
+        return [
+            ((low[0], low[1] - 8 * u), "middle"),
+            ((high[0], high[1] + 8 * u), "middle"),
+            ((low[0] + 3.5 * u, low[1] + 4 * u), "left"),
+            ((low[0] - 3.5 * u, low[1] + 4 * u), "right"),
+            ((low[0], low[1] - 20 * u), "middle"),
+            ((high[0], high[1] + 20 * u), "middle"),
+            ((high[0] + 3.5 * u, high[1] - 4 * u), "left"),
+            ((high[0] - 3.5 * u, high[1] - 4 * u), "right"),
+        ]
+    left, right = ends
+    alley = ((left[0] + (-plan.ground.singles)) / 2, left[1])
+    return [
+        ((right[0] + 4 * u, right[1]), "left"),
+        ((right[0] + 2 * u, right[1] + 7.5 * u), "right"),
+        ((right[0] + 8 * u, right[1] + 7.5 * u), "right"),
+        ((left[0] - 4 * u, left[1]), "right"),
+        (alley, "middle"),
+        ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
+        ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
+        ((left[0] - 2 * u, left[1] - 7.5 * u), "left"),
+        ((right[0] + 2 * u, right[1] + 15 * u), "right"),
+        ((right[0] + 2 * u, right[1] - 15 * u), "right"),
+    ]

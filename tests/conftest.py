@@ -3,6 +3,7 @@
 Qt is looked at only where it is loaded already, so that a test of a core room can run without it.
 """
 
+import functools
 import gc
 import itertools
 import logging
@@ -32,7 +33,6 @@ QUESTIONS = {
     "QColorDialog": ("exec", "getColor"),
     "QFontDialog": ("exec", "getFont"),
 }
-counter = itertools.count()
 
 
 def widgets():
@@ -46,30 +46,36 @@ def pytest_collection_finish():
     gc.freeze()
 
 
+def new_homes(folder, environment):
+    """Yield home folders for ever and tell the environment of each; one that was left as new is handed on."""
+    for number in itertools.count():
+        home = folder / str(number)
+        home.mkdir()
+        environment.setenv("HOME", str(home))
+        for name in HOMES:
+            environment.setenv(name, str(home / name.lower()))
+        while not any(home.iterdir()):
+            yield home
+
+
 @pytest.fixture(scope="session")
 def homes(tmp_path_factory):
-    return tmp_path_factory.mktemp("homes")
+    with pytest.MonkeyPatch.context() as environment:
+        yield new_homes(tmp_path_factory.mktemp("homes"), environment)
 
 
 @pytest.fixture(autouse=True)
-def own_home(homes, monkeypatch):
+def own_home(homes):
     """A home folder of its own for each test: settings, recovery files and caches of the user stay untouched."""
-    home = homes / str(next(counter))
-    home.mkdir()
-    monkeypatch.setenv("HOME", str(home))
-    for name in HOMES:
-        monkeypatch.setenv(name, str(home / name.lower()))
-    return home
+    return next(homes)
 
 
-@pytest.fixture(autouse=True)
-def no_questions(monkeypatch):
-    """A dialog that waits for a person fails the test instead of hanging it; questions go through a scripted object."""
-    if (qt := widgets()) is None:
-        return
+@functools.cache
+def refuse_questions(qt):
+    """From now on a dialog that waits for a person fails its test; questions go through a scripted object."""
     for owner, names in QUESTIONS.items():
         for name in names:
-            monkeypatch.setattr(getattr(qt, owner), name, refusal(f"{owner}.{name}"))
+            setattr(getattr(qt, owner), name, refusal(f"{owner}.{name}"))
 
 
 def refusal(name):
@@ -79,17 +85,15 @@ def refusal(name):
     return refuse
 
 
-@pytest.fixture(autouse=True)
-def no_windows_left():
-    """A window that a test leaves open fails it."""
-    yield
-    if (qt := widgets()) is None or qt.QApplication.instance() is None:
-        return
+def close_windows(qt):
+    """Close what is still in sight and return it."""
+    if qt.QApplication.instance() is None:
+        return []
     left = [widget for widget in qt.QApplication.topLevelWidgets() if widget.isVisible()]
     for widget in left:
         widget.hide()
         widget.deleteLater()
-    assert not left, f"windows left open: {left}"
+    return left
 
 
 class Collector(logging.Handler):
@@ -102,11 +106,16 @@ class Collector(logging.Handler):
 
 
 @pytest.fixture(autouse=True)
-def no_log_warnings(request):
-    """A warning in the log fails the test, unless the test reads the log itself (`caplog`)."""
+def nothing_left(request):
+    """Fails a test that asks a person, leaves a window open, or warns in a log that it does not read (`caplog`)."""
+    if (qt := widgets()) is not None:
+        refuse_questions(qt)
     collector = Collector()
     logging.getLogger().addHandler(collector)
     yield
     logging.getLogger().removeHandler(collector)
+    if (qt := widgets()) is not None:
+        left = close_windows(qt)
+        assert not left, f"windows left open: {left}"
     if "caplog" not in request.fixturenames:
         assert not collector.messages, f"warnings in the log: {collector.messages}"

@@ -88,29 +88,27 @@ def _caution(value: str, words: tuple[str, ...], id: str | None, at: At | None) 
     return check("caution", "side-word", text, *about, at=at, mend=mend)
 
 
-def side_words(text: str) -> tuple[str, ...]:
-    """Return the side words that stand in ``text`` as plain words, in order."""
+def side_spans(text: str) -> tuple[tuple[int, int], ...]:
+    """Return from where to where each side word that stands in ``text`` as a plain word goes, in order."""
     others = [found.span() for found in _NO_SIDE.finditer(text)]
     return tuple(
-        found[1]
+        found.span(1)
         for found in _SIDE.finditer(text)
         if not any(start <= found.start() < end for start, end in others)
         and not (found[1].lower() == "ad" and found[1] != "ad")
     )
 
 
+def side_words(text: str) -> tuple[str, ...]:
+    """Return the side words that stand in ``text`` as plain words, in order."""
+    return tuple(text[start:end] for start, end in side_spans(text))
+
+
 def with_tokens(text: str) -> str:
     """Return ``text`` with its side words as tokens: "the left side" as "the {left} side"."""
-    others = [found.span() for found in _NO_SIDE.finditer(text)]
-
-    def token(found: re.Match[str]) -> str:
-        if any(start <= found.start() < end for start, end in others) or (
-            found[1].lower() == "ad" and found[1] != "ad"
-        ):
-            return found[0]
-        return f"{{{found[1].lower()}}}"
-
-    return _SIDE.sub(token, text)
+    for start, end in reversed(side_spans(text)):
+        text = f"{text[:start]}{{{text[start:end].lower()}}}{text[end:]}"
+    return text
 
 
 def _with_tokens(drill: Drill, *, before: str) -> Drill:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
@@ -11,7 +10,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
-from designer.desktop.column.asks import HEADINGS, asked, first_asked, usual_answers
+from designer.desktop.column.entries import Entry, entries
 from designer.desktop.column.facts import FactsRow
 from designer.desktop.column.heading import Heading
 from designer.desktop.column.place_text import PlaceText
@@ -21,30 +20,21 @@ from designer.desktop.column.stops import chain, stops
 from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
+from designer.desktop.own_words import Writing
 from designer.desktop.style import look, scroll_bar_sheet, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
-from designer.wording.sentence import Sentence
+from designer.wording.sentence import Sentence, typeset
 
 if TYPE_CHECKING:
     from designer.desktop.canvas.court_canvas import CourtCanvas
     from designer.desktop.column.open_form import OpenForm
     from designer.desktop.column.opener import Opener
+    from designer.desktop.column.writer import Writer
     from designer.desktop.picking.picker import Picker
-    from designer.wording.card import CardWords
 
 WIDE: Final = 500
 """From this width on the card has the larger type and the wider margins."""
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """One widget of the page: what it is called and what it shows."""
-
-    key: str
-    section: str
-    words: str | Sentence
-    usual: str = ""
 
 
 class CardColumn(QWidget):
@@ -55,6 +45,9 @@ class CardColumn(QWidget):
 
     wanted = Signal(str)
     printed = Signal()
+    said = Signal(str)
+    """Something to be told at the foot of the window."""
+
     play_wanted = Signal(object)
     """The sequence should be played from the step of this sentence on."""
     refreshed = Signal(object)
@@ -69,6 +62,8 @@ class CardColumn(QWidget):
         self._rows: dict[str, SentenceRow] = {}
         self._headings: dict[str, Heading] = {}
         self._opener: Opener | None = None
+        self._writer: Writer | None = None
+        self._writing: Writing | None = None
         self._order: list[QWidget] = []
         self._stops: list[QWidget] = []
         self.bar = ReaderBar(self)
@@ -113,32 +108,20 @@ class CardColumn(QWidget):
             player=self._view.you,
             units=self._view.units,
         )
+        self._writing = None
         self.title.show_text(card.title)
-        self.objective.show_text(card.objective)
+        self.objective.show_text(self._document.shown.objective)
+        if self._writer is not None:
+            self._writer.follow()
         self.facts.show_facts(card.facts)
-        entries = list(self._entries(card))
-        self._lay(entries)
+        page = entries(card, self._document.shown, self._view, self.bar.reader, self.written, ask_all=self.ask_all)
+        self._lay(list(page))
         if self._opener is not None:
             self._opener.show()
         self._show_states()
         self.refreshed.emit(card)
 
     # what the card holds
-
-    def _entries(self, card: CardWords) -> Iterator[Entry]:
-        questions = asked(self._document.shown, self._view.setting, self.bar.reader, card.sections)
-        if not self.ask_all:
-            questions = first_asked(questions)
-        usual = usual_answers(self._document.shown, self._view.at)
-        written = {section.key: section for section in card.sections}
-        for key in _in_order(list(written), list(questions)):
-            section = written.get(key)
-            said = () if section is None else tuple(each for each in section.sentences if not each.missing)
-            if not said and key not in questions:
-                continue
-            yield Entry(f"heading {key}", key, HEADINGS.get(key, key) if section is None else section.heading)
-            for sentence in (*said, *questions.get(key, ())):
-                yield Entry(f"{key} {sentence.key}", key, sentence, usual.get(sentence.key, ""))
 
     def _lay(self, entries: list[Entry]) -> None:
         form = self.form
@@ -152,6 +135,8 @@ class CardColumn(QWidget):
                 order.append(row)
                 if form is not None and self._under == entry.key:
                     order.append(form)
+            elif isinstance(entry.words, QWidget):
+                order.append(entry.words)
             else:
                 heading = headings[entry.key] = self._heading(entry, entry.words)
                 order.append(heading)
@@ -225,13 +210,35 @@ class CardColumn(QWidget):
         """Return the sentence of this key."""
         return self._rows.get(key)
 
-    def drop(self, form: OpenForm) -> None:
-        """Take a form that was closed off the page."""
-        self._order = [widget for widget in self._order if widget is not form]
+    def write(self, section: str, number: int | None = None) -> None:
+        """Put the caret into one of a section's own texts, into a new one without ``number``: "cues", "watch", "care"."""
+        if self._document.read_only:
+            return
+        if self._writer is None:
+            from designer.desktop.column.writer import Writer
+
+            self._writer = Writer(self, self._document, self._bursts)
+        self.close_form()
+        self._writer.begin(section, number)
+
+    @property
+    def written(self) -> Writer | None:
+        """Return what writes a text where it stands, while it does."""
+        return self._writer if self._writer is not None and self._writer.row is not None else None
+
+    def writing(self) -> Writing:
+        """Return what reads and keeps the texts of the drill as it is shown."""
+        if self._writing is None:
+            self._writing = Writing(self._document.shown, self._view.at)
+        return self._writing
+
+    def drop(self, widget: QWidget) -> None:
+        """Take a form that was closed, or a text that is written, off the page."""
+        self._order = [each for each in self._order if each is not widget]
         self._stops = []
-        self._page.removeWidget(form)
-        form.hide()
-        form.deleteLater()
+        self._page.removeWidget(widget)
+        widget.hide()
+        widget.deleteLater()
         self._show_states()
 
     def follow_form(self, form: OpenForm) -> None:
@@ -239,9 +246,9 @@ class CardColumn(QWidget):
         if form in self._order:
             self._chain()
 
-    def scroll_to(self, form: OpenForm) -> None:
-        """Bring a form into sight once it has its place."""
-        QTimer.singleShot(0, form, lambda: self._scroll.ensureWidgetVisible(form, 0, 40))
+    def scroll_to(self, widget: QWidget) -> None:
+        """Bring a form or a text into sight once it has its place."""
+        QTimer.singleShot(0, widget, lambda: self._scroll.ensureWidgetVisible(widget, 0, 40))
 
     def _opened(self) -> Opener:
         if self._opener is None:
@@ -307,7 +314,8 @@ class CardColumn(QWidget):
             font(BODY),
             20,
             balanced=True,
-            dressed=lambda text: f"“{text}”",
+            dressed=lambda text: f"“{typeset(text)}”",
+            writing=self.writing,
         )
         self.objective.typed.connect(self._typed("objective", "Change the objective"))
         self.facts = FactsRow()
@@ -326,8 +334,13 @@ class CardColumn(QWidget):
     def paintEvent(self, _: QPaintEvent) -> None:
         QPainter(self).fillRect(0, 0, 1, self.height(), QColor(look().hairline))
 
+    @property
+    def is_wide(self) -> bool:
+        """Whether there is room for the larger type."""
+        return self.width() >= WIDE
+
     def _pad(self) -> None:
-        wide = self.width() >= WIDE
+        wide = self.is_wide
         left, right = (32, 44) if wide else (24, 34)
         self.bar.pad(left, right)
         self._page.setContentsMargins(left - 14, 10, right - 26, 24)
@@ -346,15 +359,3 @@ class CardColumn(QWidget):
         if self._opener is not None:
             self._opener.show()
         self.update()
-
-
-def _in_order(written: list[str], asked: list[str]) -> list[str]:
-    """Return the keys of all sections: those of the card in its order, those only asked for where they would stand."""
-    order = list(written)
-    known = list(HEADINGS)
-    for key in dict.fromkeys(asked):
-        if key in order:
-            continue
-        later = [order.index(each) for each in known[known.index(key) + 1 :] if each in order]
-        order.insert(min(later, default=len(order)), key)
-    return order

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Qt
 from designer.desktop.column.asks import MENUS, answer_to, behind, with_usual_answer
 from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.sentence import SentenceRow
+from designer.desktop.column.writer import place_of
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.subjects import Subject, subject_of
 from designer.drill import edits
@@ -65,6 +66,10 @@ class Opener(QObject):
                 self._column.wanted.emit(answer.makes)
             else:
                 self.open(answer.about, row.key, answer.field)
+            return
+        text = place_of(row.key)
+        if text is not None and not self._document.read_only:
+            self._column.write(*text)
             return
         section, _, key = row.key.partition(" ")
         for about, field in behind(section, key, row.sentence.about):

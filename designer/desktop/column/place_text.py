@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QPointF, QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -24,7 +24,11 @@ from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 from designer.desktop.controls import frame
 from designer.desktop.fonts import scaled
 from designer.desktop.lines import broken
+from designer.desktop.own_words import OwnWords
 from designer.desktop.style import look
+
+if TYPE_CHECKING:
+    from designer.desktop.own_words import Writing
 
 SIDE: Final = 14
 ABOVE: Final = 2
@@ -47,9 +51,10 @@ class Cover(QWidget):
         now = look()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._text.paint_lead(painter)
         if self._text.hasFocus():
             frame(painter, self.rect().adjusted(6, 0, -6, 0), edge=now.ink, fill=None, width=2)
-        elif not self._text.value:
+        elif not self._text.value and self._question:
             metrics = self._text.fontMetrics()
             base = ABOVE + metrics.ascent()
             painter.setFont(self._text.font())
@@ -64,9 +69,10 @@ class Cover(QWidget):
 
 
 class PlaceText(QPlainTextEdit):
-    """Plain text without a frame, as tall as its lines. ``typed`` carries what stands there after each letter.
+    """Plain text without a frame, as tall as its lines. ``typed`` carries what is kept of it after each letter.
 
-    Away from the keyboard it shows ``dressed(text)``: the objective stands in quotation marks.
+    Away from the keyboard it shows ``dressed(text)``: the objective stands in quotation marks. With ``writing``, which
+    returns what reads and keeps texts, the words behind tokens are underlined while it is written.
     """
 
     typed = Signal(str)
@@ -77,18 +83,21 @@ class PlaceText(QPlainTextEdit):
         face: QFont,
         leading: int,
         *,
-        lines: bool = False,
         balanced: bool = False,
         dressed: Callable[[str], str] = str,
+        writing: Callable[[], Writing] | None = None,
+        hang: int = 0,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._cover = Cover(self, question)
         self._leading = scaled(leading)
-        self._many = lines
         self._balanced = balanced
         self._dressed = dressed
-        self._value = ""
+        self._writing = writing
+        self._left = SIDE + hang
+        self._words = OwnWords()
+        self._underlined = False
         self.setFont(face)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setLineWrapMode(QPlainTextEdit.LineWrapMode.WidgetWidth)
@@ -97,7 +106,7 @@ class PlaceText(QPlainTextEdit):
         self.setTabChangesFocus(True)
         self.setAccessibleName(question)
         self.document().setDocumentMargin(0)
-        self.setViewportMargins(SIDE, ABOVE, SIDE, ABOVE)
+        self.setViewportMargins(self._left, ABOVE, SIDE, ABOVE)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.textChanged.connect(self._typed)
         self.colour()
@@ -115,15 +124,19 @@ class PlaceText(QPlainTextEdit):
 
     @property
     def value(self) -> str:
-        """Return the text itself, undressed."""
-        return self._value
+        """Return the text as it is kept."""
+        return self._words.kept if self._writing is not None else self._words.text
 
     def show_text(self, text: str) -> None:
-        """Show ``text`` unless it is what is being typed."""
-        if self.hasFocus() and text == self._value:
+        """Show the kept ``text`` unless it is what is being typed."""
+        if self.hasFocus() and text == self.value:
             return
-        self._value = text
-        self._put(text if self.hasFocus() else self._worn())
+        self._words = OwnWords(text) if self._writing is None else self._writing().read(text)
+        self._put(self._words.text if self.hasFocus() else self._worn())
+        self._underline()
+
+    def paint_lead(self, painter: QPainter) -> None:
+        """Paint what stands before the text: nothing here."""
 
     def set_leading(self, face: QFont, leading: int) -> None:
         """Take another size."""
@@ -139,13 +152,15 @@ class PlaceText(QPlainTextEdit):
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
-        self._put(self._value)
+        self._put(self._words.text)
+        self._underline()
         self._cover.update()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
         if event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
             self._put(self._worn())
+        self._underline()
         self._cover.update()
 
     def enterEvent(self, event: QEnterEvent) -> None:
@@ -166,7 +181,7 @@ class PlaceText(QPlainTextEdit):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not self._many:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.focusNextChild()
             return
         if event.key() == Qt.Key.Key_Escape:
@@ -179,24 +194,36 @@ class PlaceText(QPlainTextEdit):
         self._fit()
 
     def _worn(self) -> str:
-        return self._dressed(self._value) if self._value else ""
+        return self._dressed(self._words.text) if self._words.text else ""
 
     def _put(self, text: str) -> None:
         if text == self.toPlainText():
             return
+        at = self.textCursor().position()
         with QSignalBlocker(self):
             self.setPlainText(text)
+        if self.hasFocus():
+            cursor = self.textCursor()
+            cursor.setPosition(min(at, len(text)))
+            self.setTextCursor(cursor)
         self._fit()
         self._cover.update()
 
     def _typed(self) -> None:
         self._fit()
-        text = self.toPlainText()
-        if not self._many:
-            text = " ".join(text.splitlines())
-        if text != self._value:
-            self._value = text
-            self.typed.emit(text)
+        text = " ".join(self.toPlainText().splitlines())
+        if text != self._words.text:
+            self._words = OwnWords(text) if self._writing is None else self._writing().typed(text, self._words)
+            self._underline()
+            self.typed.emit(self.value)
+
+    def _underline(self) -> None:
+        """Underline the words that follow the drill, while the text is written."""
+        if self._words.spans or self._underlined:
+            from designer.desktop.underline import underline
+
+            self._underlined = bool(self._words.spans) and self.hasFocus()
+            underline(self, self._words.spans if self.hasFocus() else ())
 
     def _height(self) -> int:
         count = 0
@@ -209,7 +236,7 @@ class PlaceText(QPlainTextEdit):
 
     def _balance(self) -> None:
         """Away from the keyboard, take lines of nearly one length: the narrowest text of no more lines."""
-        room = self.width() - 2 * SIDE
+        room = self.width() - self._left - SIDE
         wide = room
         if self._balanced and not self.hasFocus() and self.toPlainText():
             text = self.toPlainText()
@@ -223,7 +250,7 @@ class PlaceText(QPlainTextEdit):
                     wide = middle
         spare = max(0, room - wide - 4)
         if self.viewportMargins().right() != SIDE + spare:
-            self.setViewportMargins(SIDE, ABOVE, SIDE + spare, ABOVE)
+            self.setViewportMargins(self._left, ABOVE, SIDE + spare, ABOVE)
 
     def _fit(self) -> None:
         self._cover.resize(self.size())

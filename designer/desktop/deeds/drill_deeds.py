@@ -24,7 +24,8 @@ if TYPE_CHECKING:
     from designer.desktop.ladder import Degree
     from designer.desktop.window import MainWindow
 
-SHEETS = {"cues": "drill:words", "watch_for": "drill:words", "safety": "drill:words", "facts": "drill:facts"}
+TEXTS = {"cues": "cues", "watch_for": "watch", "safety": "care"}
+"""What is written where it stands, and the section of the card where it does."""
 
 
 class DrillDeeds(QObject):
@@ -44,6 +45,7 @@ class DrillDeeds(QObject):
             actions[f"rule {name}"].triggered.connect(lambda _=False, name=name: self.add_rule(name))
         actions.menus["jobs"].aboutToShow.connect(self._list_jobs)
         window.column.wanted.connect(self.make)
+        window.column.said.connect(window.bottom.say)
         self._join_progressions()
         self._join_variations()
         self.ways = WayDeeds(window)
@@ -64,8 +66,8 @@ class DrillDeeds(QObject):
             self.versions.menu().popup(QCursor.pos())
         elif make == "rule":
             self.rule_menu().popup(QCursor.pos())
-        elif make in SHEETS:
-            window.column.open(SHEETS[make], f"{_SECTIONS.get(make, '')} ask:{make}", field=make)
+        elif make in TEXTS:
+            self._write(TEXTS[make])
         elif make.startswith("unreached "):
             from designer.desktop.forms.fresh import new_unreached
 
@@ -75,6 +77,15 @@ class DrillDeeds(QObject):
 
             record = NEW[make](self._context)
             self._put(record, f"Add {'points' if make == 'points' else f'a {make}'}")
+
+    def _write(self, section: str) -> None:
+        """Put the caret into a new text of a section; what is watched for stands on no player's card."""
+        column = self._window.column
+        if not column.isVisible():
+            self._window.actions_by_name["card"].trigger()
+        if section == "watch" and column.bar.reader == "player":
+            column.bar.choose("coach")
+        column.write(section)
 
     def rule_menu(self) -> QMenu:
         """Return the menu of the kinds of rule."""
@@ -237,6 +248,3 @@ class DrillDeeds(QObject):
             actions[f"progression {name}"].setEnabled(place < len(ids) - 1)
         for name in ("form", "remove"):
             actions[f"variation {name}"].setEnabled(at.variation is not None)
-
-
-_SECTIONS = {"cues": "cues", "watch_for": "watch", "safety": "care"}

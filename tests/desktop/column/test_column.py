@@ -144,18 +144,6 @@ def test_the_objective_stands_in_quotation_marks_while_it_is_not_written(window)
     assert window.document.drill.objective == "I get back."
 
 
-def test_cues_are_written_in_place(window):
-    window.actions_by_name["ask all"].trigger()
-    hand.click(hand.sentence(window, "What do you say to the players"))
-    editor = hand.field(window, "cues").editor
-    assert editor.hasFocus()
-    editor.setPlainText("High first.\nThen run.")
-    hand.settle()
-    assert window.document.drill.cues == ("High first.", "Then run.")
-    assert window.column.form is not None
-    hand.sentence(window, "High first.")
-
-
 # what is asked
 
 

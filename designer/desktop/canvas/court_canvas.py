@@ -23,9 +23,10 @@ from designer.desktop.canvas.bench import Bench, Guide
 from designer.desktop.canvas.court_view import MOST_WORDED, CourtView
 from designer.desktop.canvas.drop import drop_item, kind_in
 from designer.desktop.canvas.handles import Handle
-from designer.desktop.canvas.names import description, full_name
+from designer.desktop.canvas.names import words_of
 from designer.desktop.canvas.overlay import Overlay
 from designer.desktop.canvas.pointer import Pointer
+from designer.desktop.canvas.spoken import go_to, put_courts_in_the_tree
 from designer.desktop.canvas.toolbox import Stroke, Toolbox
 from designer.desktop.document import Document
 from designer.desktop.view import View
@@ -63,6 +64,7 @@ class CourtCanvas(CourtView):
     """The sheet of keys should be shown."""
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
+        put_courts_in_the_tree()
         super().__init__(document, view, parent)
         self.bench = Bench(document, view, self)
         self.toolbox = Toolbox(self.bench, self)
@@ -344,8 +346,12 @@ class CourtCanvas(CourtView):
     # For whoever listens
 
     def _tell_selection(self) -> None:
-        """Say what is picked and where it is to a screen reader."""
-        self.tell(self.words_of_selection())
+        """Say what is picked and where it is to a screen reader: as the thing the keyboard has come to, else as words."""
+        words, picked = self.words_of_selection(), self.view.selection
+        if self.hasFocus() and len(picked) == 1 and go_to(self, next(iter(picked))):
+            self.setAccessibleDescription(words)
+        else:
+            self.tell(words)
 
     def tell(self, words: str) -> None:
         """Say ``words`` about the court to a screen reader."""
@@ -364,6 +370,4 @@ class CourtCanvas(CourtView):
             return f"{len(ids)} things picked"
         if not ids:
             return ""
-        id = next(iter(ids))
-        where = description(setting, self.bench.ground, id, self.view.units)
-        return f"{full_name(setting, id)}, {where}" if where else full_name(setting, id)
+        return words_of(setting, self.bench.ground, next(iter(ids)), self.view.units)

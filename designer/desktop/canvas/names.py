@@ -77,3 +77,9 @@ def description(setting: Setting, ground: Ground, id: str, units: Units) -> str:
         return f"from {words(corners[0])} to {words(last)}"
     at = anchor(setting, id)
     return words(at) if at is not None else ""
+
+
+def words_of(setting: Setting, ground: Ground, id: str, units: Units) -> str:
+    """Return one thing with where it is: "Cone 2, 2 rackets in from the left singles line"; "" where it is not there."""
+    where = description(setting, ground, id, units)
+    return f"{full_name(setting, id)}, {where}" if where else full_name(setting, id)

@@ -33,15 +33,15 @@ from designer.desktop.forms.fields import (
     Where,
 )
 from designer.desktop.forms.place_boxes import PICK, CornersBox, WhereBox
+from designer.desktop.forms.rounds_box import RoundsBox
 from designer.desktop.forms.typed_boxes import (
-    BlockBox,
     DayBox,
     LineBox,
     LinesBox,
     MeasureBox,
     NumberBox,
-    RoundsBox,
     SpanBox,
+    TextBox,
     TranslationsBox,
 )
 from designer.desktop.forms.wish import Wish
@@ -304,8 +304,8 @@ def box_for(kind: Any) -> Box:
         Flag: FlagBox,
         Where: WhereBox,
         Points: CornersBox,
-        Block: lambda kind: BlockBox(kind.hint, live=True),
-        Lines: lambda kind: LinesBox(kind.hint, live=True),
+        Block: lambda kind: TextBox(kind.hint),
+        Lines: LinesBox,
         Day: lambda _: DayBox(),
         Rounds: lambda _: RoundsBox(),
         Translations: lambda _: TranslationsBox(),

@@ -73,24 +73,29 @@ class Measure:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of text; an empty one is None where ``optional``."""
+    """One line of text; an empty one is None where ``optional``.
+
+    With ``follows`` it is read by a card, with its tokens as words: people and sides in it follow the drill.
+    """
 
     hint: str = ""
     optional: bool = False
+    follows: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Text of more than one line."""
+    """Text of more than one line; people and sides in it follow the drill."""
 
     hint: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Lines:
-    """A tuple of texts, one a line."""
+    """A tuple of texts, one a line; with ``follows`` people and sides in them follow the drill."""
 
     hint: str = "one a line"
+    follows: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from designer.desktop.fonts import CONTROL, font, scaled
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.boxes import Complaint, box_for
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Points, Several, Table, Where
+from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Points, Rounds, Several, Table, Where
 from designer.desktop.style import look
 from designer.drill.base import Record
 
@@ -23,7 +23,7 @@ SIDE: Final = 6
 """How far a row reaches beyond its label, so that it can be lit all round."""
 PITCH: Final = 33
 NESTED: Final = (One, Several, Kinds, Either, Pairs)
-UNDER: Final = (*NESTED, Where, Points)
+UNDER: Final = (*NESTED, Where, Points, Rounds)
 """Kinds whose control takes the whole width, under its label."""
 
 

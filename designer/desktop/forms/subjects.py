@@ -87,7 +87,7 @@ class InPlay(Record):
 
 _IN_PLAY_ROWS: Final[Table] = (
     Field("in_play", "In play", Pick(regions, "the singles court")),
-    Field("ball", "Ball", Line("the usual one", optional=True)),
+    Field("ball", "Ball", Line("the usual one", optional=True, follows=True)),
 )
 
 

@@ -105,7 +105,7 @@ EVENT: Final[Table] = (
     Field("running", "", Flag("in a row"), _of("played", "landed"), more=True),
     Field("of", "Which", Many(here.shots_and_runs, "any"), _of(*_BALL, "reached")),
     Field("where", "Where", Several(new_in, "Add a place"), _of("landed", "caught", "struck", "reached", "played")),
-    Field("call", "The call", Line("short", optional=True), _of("called")),
+    Field("call", "The call", Line("short", optional=True, follows=True), _of("called")),
     Field("within", "Within hits", Number(1, 1000), _of("called")),
     Field("strokes", "Strokes", Many(strokes, "any"), _of("played", "won"), more=True),
     Field("wing", "Off the", Choice(WINGS), _of("played", "won"), more=True),
@@ -127,7 +127,7 @@ OUTCOME: Final[Table] = (
         lambda r: r.then in ("points", "start score", "lose the point"),
         more=True,
     ),
-    Field("text", "In words", Line(), lambda r: r.then in ("do", "warning")),
+    Field("text", "In words", Line(follows=True), lambda r: r.then in ("do", "warning")),
 )
 
 TABLES: Final[dict[type, Table]] = {In: IN, Event: EVENT, Outcome: OUTCOME}

@@ -43,7 +43,7 @@ FACTS: Final[Table] = (
     Field("kit", "More kit", Lines("what is not drawn, one a line")),
     Field("age", "Age", Span(1, 120)),
     Field("coach_needed", "", Flag("needs a coach")),
-    Field("tags", "Tags", Lines("situation:rally, one a line"), more=True),
+    Field("tags", "Tags", Lines("situation:rally, one a line", follows=False), more=True),
 )
 
 PAPER: Final[Table] = (
@@ -53,8 +53,8 @@ PAPER: Final[Table] = (
     Field("dated", "Dated", Day()),
     Field("language", "Language", Line("en")),
     Field("main", "Main one", Pick(here.progressions, "the first progression")),
-    Field("sources", "Sources", Lines()),
-    Field("tags", "Tags", Lines("situation:rally, one a line")),
+    Field("sources", "Sources", Lines(follows=False)),
+    Field("tags", "Tags", Lines("situation:rally, one a line", follows=False)),
     Field("turned", "Is turned", Many(lambda _: here.words_of("mirrored", "wing", "hand", "ends", "jobs"), "not")),
     Field("accepted", "Accepted", Several(lambda _: Accepted(check="caution", reason=""), "Accept a caution")),
     Field("translations", "In other words", Translations()),
@@ -93,27 +93,27 @@ HOUSE: Final[Table] = (
 )
 
 JOB: Final[Table] = (
-    Field("role", "Does", Line("feeds")),
+    Field("role", "Does", Line("feeds", follows=True)),
     Field("hand", "Plays", Choice((("right", "right-handed"), ("left", "left-handed")), optional=False)),
     Field("by", "Is a", Choice(words("player", "coach", "machine"), optional=False)),
 )
 
 PROGRESSION: Final[Table] = (
-    Field("name", "Name", Line("Together")),
+    Field("name", "Name", Line("Together", follows=True)),
     Field("aim", "Aim", Block()),
     Field("minutes", "Minutes", Number(1, 600)),
     Field("note", "Also say", Block()),
 )
 
 VARIATION: Final[Table] = (
-    Field("name", "Name", Line("Wider feed")),
+    Field("name", "Name", Line("Wider feed", follows=True)),
     Field("note", "Also say", Block()),
 )
 
 ACCEPTED: Final[Table] = (
     Field("check", "Caution", Line()),
     Field("about", "About", Many(here.records, "the drill")),
-    Field("reason", "Reason", Line()),
+    Field("reason", "Reason", Line(follows=True)),
 )
 
 TABLES: Final[dict[type, Any]] = {

@@ -12,7 +12,9 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box, Refused
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fields import Line, Measure, Number, Span
+from designer.desktop.forms.fields import Line, Lines, Measure, Number, Span
+from designer.desktop.own_words import OwnWords, Writing
+from designer.desktop.underline import underline
 
 
 def typed(placeholder: str = "") -> QLineEdit:
@@ -166,19 +168,49 @@ class SpanBox(Box):
         self.give((number, max(number, other)) if which == 0 else (min(number, other), number))
 
 
+class _Own:
+    """A text as a box shows it and gives it: words on the screen, tokens in the file."""
+
+    def __init__(self, *, follows: bool) -> None:
+        self._follows = follows
+        self._writing: Writing | None = None
+        self.words = OwnWords()
+
+    def take(self, context: Context) -> None:
+        """Take note of the drill as it is now."""
+        self._writing = Writing(context.drill, context.at)
+
+    def read(self, kept: str) -> str:
+        """Return the kept text in words."""
+        self.words = OwnWords(kept) if self._writing is None or not self._follows else self._writing.read(kept)
+        return self.words.text
+
+    def typed(self, text: str) -> str:
+        """Return ``text`` as it is kept, typed over what was there."""
+        if self._writing is None or not self._follows:
+            return text
+        self.words = self._writing.typed(text, self.words)
+        return self.words.kept
+
+
 class LineBox(TypedBox):
     """One line of text, taken letter by letter."""
 
     def __init__(self, kind: Line) -> None:
         super().__init__(kind.hint)
         self._kind = kind
+        self._own = _Own(follows=kind.follows)
         self.line.textEdited.connect(lambda text: self.give(self.value_of(text), typed=True))
 
+    def show_value(self, value: Any, context: Context) -> None:
+        self._own.take(context)
+        super().show_value(value, context)
+
     def value_of(self, text: str) -> Any:
-        return None if self._kind.optional and not text else text
+        return None if self._kind.optional and not text else self._own.typed(text)
 
     def text_of(self, value: Any) -> str:
-        return value or ""
+        return self._own.read(value or "")
 
     def _finished(self) -> None:
         """Nothing is left to take when the box is left."""
@@ -265,30 +297,44 @@ class BlockBox(Box):
         self.give(value)
 
 
-class LinesBox(BlockBox):
+class TextBox(BlockBox):
+    """Text of the coach's own, taken letter by letter; the words that follow the drill are underlined."""
+
+    def __init__(self, hint: str = "", *, follows: bool = True) -> None:
+        self._own = _Own(follows=follows)
+        super().__init__(hint, live=True)
+
+    def show_value(self, value: Any, context: Context) -> None:
+        self._own.take(context)
+        super().show_value(value, context)
+        self._underline()
+
+    def value_of(self, text: str) -> Any:
+        return self._own.typed(text)
+
+    def text_of(self, value: Any) -> str:
+        return self._own.read(str(value))
+
+    def _typed(self) -> None:
+        super()._typed()
+        self._underline()
+
+    def _underline(self) -> None:
+        if self._own.words.spans or self.editor.extraSelections():
+            underline(self.editor, self._own.words.spans)
+
+
+class LinesBox(TextBox):
     """A tuple of texts, one a line."""
 
-    def value_of(self, text: str) -> Any:
-        return tuple(line.strip() for line in text.splitlines() if line.strip())
-
-    def text_of(self, value: Any) -> str:
-        return "\n".join(value)
-
-
-class RoundsBox(BlockBox):
-    """Who has which job, round by round: a line of letters each."""
-
-    def __init__(self) -> None:
-        super().__init__("A B C D, a line a round")
+    def __init__(self, kind: Lines) -> None:
+        super().__init__(kind.hint, follows=kind.follows)
 
     def value_of(self, text: str) -> Any:
-        rows = tuple(tuple(line.replace(",", " ").upper().split()) for line in text.splitlines() if line.strip())
-        if any(len(letter) != 1 or not letter.isalpha() for row in rows for letter in row):
-            raise Refused("Single letters with a space between them, please, a line a round.")
-        return rows
+        return tuple(line.strip() for line in super().value_of(text).splitlines() if line.strip())
 
     def text_of(self, value: Any) -> str:
-        return "\n".join(" ".join(row) for row in value)
+        return super().text_of("\n".join(value))
 
 
 class TranslationsBox(BlockBox):

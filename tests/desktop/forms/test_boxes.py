@@ -6,7 +6,7 @@ import pytest
 
 from designer.desktop.forms.box import Refused
 from designer.desktop.forms.boxes import box_for
-from designer.desktop.forms.fields import Day, Line, Lines, Measure, Number, Rounds, Span, Translations
+from designer.desktop.forms.fields import Day, Line, Lines, Measure, Number, Span, Translations
 
 TEXTS = [
     (Number(0, 600), 12),
@@ -16,7 +16,6 @@ TEXTS = [
     (Measure(words=("knee", "net")), "knee"),
     (Day(), date(2026, 5, 31)),
     (Lines(), ("High and cross, then run.", "Push off, split, look.")),
-    (Rounds(), (("A", "B", "C"), ("B", "C", "A"))),
     (Translations(), {"de": {"Net, then wide.": "Netz, dann weit."}}),
     (Line(), "B feeds"),
 ]
@@ -35,7 +34,6 @@ REFUSED = [
     (Measure(0, 5), "9", "Metres from 0 to 5"),
     (Measure(0, 5, words=("knee",)), "ankle", "or knee"),
     (Day(), "31 May", "2026-05-31"),
-    (Rounds(), "AB C", "Single letters"),
     (Translations(), "Net. = Netz.", "the language"),
 ]
 

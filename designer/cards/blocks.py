@@ -47,6 +47,10 @@ class Block(ABC):
         """Return what fits into ``room`` and what is left, None where it cannot be divided there."""
         return None
 
+    def again(self) -> Block | None:
+        """Return what stands over the rest of a group that it begins, where that goes on elsewhere; None for nothing."""
+        return None
+
 
 @dataclass(frozen=True)
 class Row(Block):
@@ -115,7 +119,12 @@ class Row(Block):
             base -= self.type_.leading
         if self.rule:
             base += self.type_.leading
-            begin = x + self.hang + text_width(lines[-1], self.type_.size, self.type_.bold) + 5
+            begin = (
+                x
+                + (self.indent if len(lines) == 1 else self.hang)
+                + text_width(lines[-1], self.type_.size, self.type_.bold)
+                + 5
+            )
             page.rule(min(begin, x + width - 20), base - 2, x + width, weight=0.6, colour="soft")
 
     def _first_base(self) -> float:
@@ -174,13 +183,24 @@ class Drawn(Block):
         self.painter(page, x, top, width)
 
 
+LONG: Final = 190.0
+"""Height in points from which a group may be divided between two columns: about fifteen lines."""
+
+
 @dataclass(frozen=True)
 class Group(Block):
-    """Blocks that are read together: they go to the next column together, unless they are long."""
+    """Blocks that are read together: they go to the next column together, unless they are ``long`` or more high.
+
+    ``whole`` ones stay together even on a small card. One that may go ``ahead`` stands before what it follows where there
+    is room for it and not for that.
+    """
 
     blocks: tuple[Block, ...]
     before: float = 0.0
     keep_with_next: bool = False
+    long: float = LONG
+    whole: bool = False
+    ahead: bool = False
 
     def height(self, width: float) -> float:
         """Return the height of its blocks one under another."""
@@ -188,20 +208,17 @@ class Group(Block):
 
     def split(self, width: float, room: float) -> tuple[Block, Block] | None:
         """Divide where the room ends, if it is so long that keeping it whole would leave a hole."""
-        if self.height(width) < LONG:
+        if self.height(width) < self.long:
             return None
         head, tail = taken(self.blocks, width, room)
         if not head or not tail:
             return None
-        return replace(self, blocks=head), replace(self, blocks=tail)
+        again = self.blocks[0].again()
+        return replace(self, blocks=head), replace(self, blocks=tail if again is None else (again, *tail))
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw its blocks one under another."""
         draw_stack(page, self.blocks, x, top, width)
-
-
-LONG: Final = 190.0
-"""Height in points from which a group may be divided between two columns: about fifteen lines."""
 
 
 @dataclass(frozen=True)
@@ -295,8 +312,8 @@ class Balanced(Block):
     def split(self, width: float, room: float) -> tuple[Block, Block] | None:
         """Fill both columns to the end of the room and leave what is left, to be balanced again."""
         half = (width - self.gutter) / 2
-        first, rest = taken(self.blocks, half, room)
-        second, rest = taken(rest, half, room)
+        first, rest = taken(self.blocks, half, room, dividing=True)
+        second, rest = taken(rest, half, room, dividing=True)
         if not first or not rest:
             return None
         return Columns((first, second), self.gutter, self.before), replace(self, blocks=rest, _columns={})
@@ -320,10 +337,17 @@ def draw_stack(page: Page, blocks: Sequence[Block], x: float, top: float, width:
     return top
 
 
-def taken(blocks: Sequence[Block], width: float, room: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+HOLE: Final = 62.0
+"""Height in points, about five lines, from which even a short group may be divided rather than leave that empty."""
+
+
+def taken(
+    blocks: Sequence[Block], width: float, room: float, *, dividing: bool = False
+) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
     """Return the blocks that fit into a column of this width and room, and those that are left.
 
-    A block that is kept with the next one goes with it; one that can be divided is.
+    A block that is kept with the next one goes with it; one that can be divided is, and where ``dividing`` so is a short
+    group that would leave a hole.
     """
     used = 0.0
     fitting: list[Block] = []
@@ -335,7 +359,10 @@ def taken(blocks: Sequence[Block], width: float, room: float) -> tuple[tuple[Blo
             fitting.append(rest.pop(0))
             used += need
             continue
-        parts = block.split(width, room - used - (block.before if fitting else 0))
+        free = room - used - (block.before if fitting else 0)
+        if dividing and isinstance(block, Group) and not block.whole and free > HOLE:
+            block = replace(block, long=0.0)
+        parts = block.split(width, free)
         if parts is not None:
             fitting.append(parts[0])
             rest[0] = parts[1]

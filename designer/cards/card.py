@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
-from designer.cards.contents import contents, resized
+from designer.cards.contents import NOTES, PLAYED, contents, resized
 from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower, rows_of, wider
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
@@ -170,24 +170,38 @@ class Maker:
         """Return the sides, and the paper they were laid out for.
 
         The diagram is as large as it can be with as few sides, and as many words beside it, as at its usual size; on a
-        player's card it gives way before a side is added.
+        player's card it gives way before a side is added, and cues go overleaf before how it is played does.
         """
         found, room = self._contents(paper)
         first = laid_out(found, room)
         if paper.layout != "beside":
             return first, paper
+        found, first, narrow = self._told_first(found, first, paper, room)
+        if narrow is not paper:
+            return self._with_diagram(found, narrow, room, draft=False), narrow
         for tried in wider(paper, found, room, sides=len(first)):
             draft = self._with_diagram(found, tried, room, draft=True)
             if _as_much(draft, first):
                 sides = self._with_diagram(found, tried, room, draft=False)
                 if _as_much(sides, first):  # the true picture may turn out a little taller than its draft
                     return sides, tried
-        if len(first) > 1 and self.reader == "player":
-            tried = narrower(paper)
-            draft = self._with_diagram(found, tried, room, draft=True)
-            if len(draft) < len(first) or _headed(draft[0]) > _headed(first[0]):
-                return self._with_diagram(found, tried, room, draft=False), tried
         return first, paper
+
+    def _told_first(
+        self, found: Contents, first: tuple[Side, ...], paper: Paper, room: Room
+    ) -> tuple[Contents, tuple[Side, ...], Paper]:
+        """Return contents, sides and paper of a player's card that tell most of how it is played on the first side.
+
+        As they are, where nothing is overleaf, and on any other card.
+        """
+        best, small = (found, first, paper), narrower(paper)
+        if len(first) == 1 or self.reader != "player":
+            return best
+        for tried, sheet in ((found.words_first, paper), (found, small), (found.words_first, small)):
+            sides = self._with_diagram(tried, sheet, room, draft=True) if sheet is small else laid_out(tried, room)
+            if _told(sides) > _told(best[1]):
+                best = tried, sides, sheet
+        return best
 
     def _with_diagram(self, found: Contents, paper: Paper, room: Room, *, draft: bool) -> tuple[Side, ...]:
         """Return the sides with the diagram as large as ``paper`` says."""
@@ -251,7 +265,8 @@ class Maker:
         page = Page(canvas, paper, self._colours(), self.typesetter)
         if paper.mirrored and number % 2:
             canvas.translate(paper.right - paper.left, 0)
-        self._frame(paper, len(sides)).draw(page, number)
+        turns = number == 0 and self.reader == "player" and paper.layout == "beside"
+        self._frame(paper, len(sides)).draw(page, number, _overleaf(sides) if turns else ())
         for placed in sides[number]:
             draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
         return page
@@ -269,7 +284,7 @@ class Maker:
 
 def _as_much(sides: Sequence[Side], first: Sequence[Side]) -> bool:
     """Whether there are no more ``sides`` than ``first`` has, and as much is said on the first of them."""
-    return len(sides) <= len(first) and _said(sides[0]) >= _said(first[0])
+    return len(sides) <= len(first) and _said(sides[0]) >= _said(first[0]) and _told(sides) >= _told(first)
 
 
 def _said(side: Side) -> int:
@@ -277,9 +292,15 @@ def _said(side: Side) -> int:
     return sum(rows_of(placed.blocks) for placed in side)
 
 
-def _headed(side: Side) -> int:
-    """Return how many sections begin on a side."""
-    return sum(1 for placed in side for _ in headings(placed.blocks))
+def _told(sides: Sequence[Side]) -> tuple[int, int]:
+    """Return how few sides there are, then how many of the sections by which it is played begin on the first."""
+    return -len(sides), sum(heading in PLAYED for placed in sides[0] for heading in headings(placed.blocks))
+
+
+def _overleaf(sides: Sequence[Side]) -> tuple[str, ...]:
+    """Return the headings of what begins on the sides after the first, lines to write on left out."""
+    found = (heading for side in sides[1:] for placed in side for heading in headings(placed.blocks))
+    return tuple(heading for heading in found if heading != NOTES)
 
 
 def _outline(page: Page, placed: Placed, number: int) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from designer.cards.blocks import Balanced, Bar, Block, Columns, Group, Row, Rules, stacked
 from designer.cards.layout import Contents
@@ -11,6 +11,7 @@ from designer.cards.papers import Type
 from designer.cards.pictures import Pictures
 from designer.cards.pieces import Pieces
 from designer.cards.scores import score_blocks
+from designer.cards.small import Aside, front_and_back
 from designer.cards.square_code import SquareCode
 from designer.cards.subject import Subject
 from designer.drill.drill import Drill
@@ -23,12 +24,13 @@ from designer.wording.layout import layout_of
 from designer.wording.sentence import Ref
 from designer.wording.sentence import sentence as sentence_of
 
-if TYPE_CHECKING:
-    from designer.drawing.picture import Picture
-
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 """The sections that a drill is played by, in the order in which they are read."""
+
+
+PLAYED: Final = ("Start", "What happens", "Rules", "Points", "Swap")
+"""Their headings but for the layout: what a player looks for first, who they are apart."""
 
 
 def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
@@ -38,7 +40,7 @@ def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
     """
     paper, words = pieces.paper, subject.words
     if paper.layout == "front and back":
-        return _front_and_back(subject, pieces, front)
+        return _small(subject, pieces, front)
     pictures = Pictures(subject, pieces)
     shown = pictures.first()
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
@@ -56,7 +58,7 @@ def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
         names: tuple[str, ...] = ("you", *_PLAYED, "care")
         strip, after, spare = _player_strip(subject, pieces), _player_after(subject, pieces), _how_it_went(pieces)
     else:
-        names, spare = _PLAYED, ()
+        names, spare = _PLAYED, _how_it_went(pieces)
         strip = _strip(subject, pieces, wide=True) if paper.strip else ()
         after = _strip(subject, pieces, wide=False)
     return Contents(
@@ -89,63 +91,35 @@ def resized(found: Contents, subject: Subject, pieces: Pieces, *, draft: bool) -
     )
 
 
-LEGEND_WIDTH: Final = 80.0
-"""Width in points of one column of the legend at a mark of 1 pt: the sample and the longest of its words."""
-
-
-def _shaped(subject: Subject, pieces: Pieces, tall: float) -> tuple[Pictures, Picture, float]:
-    """Return the pictures for a small card's front, the first of them, and how wide it is where it is ``tall`` points high.
-
-    It gives up a tenth of its width for a legend beside it.
-    """
-    paper = pieces.paper
-    wide, high = Pictures(subject, pieces).size()
-    width, beside = min(paper.inner, tall * wide / high), paper.inner - paper.gutter - LEGEND_WIDTH
-    if not paper.across and width > beside >= 0.9 * width:
-        width = beside
-    pictures = Pictures(subject, Pieces(replace(paper, diagram=width), pieces.theme, pieces.typesetter))
-    room = tall - pieces.caption_height(pictures.title)
-    shown = pictures.first(room)
-    left, low, right, top = shown.extent
-    return pictures, shown, min(width, room * (right - left) / (top - low))
-
-
-def _front_and_back(subject: Subject, pieces: Pieces, front: float) -> Contents:
-    """Return a small card: the diagram with its legend on a front ``front`` points high, all the words behind."""
-    paper, words, is_player = pieces.paper, subject.words, subject.reader == "player"
-    columns = max(1, int(paper.inner / LEGEND_WIDTH))
-    pictures, shown, across = _shaped(subject, pieces, front)
-    legend = pieces.legend(shown, columns, paper.inner)
-    if paper.across:  # how high the legend under a court is, the court itself says
-        pictures, shown, across = _shaped(subject, pieces, front - legend.height(paper.inner) - legend.before)
-    diagram = pieces.diagram(shown, across, pictures.title)
-    beside: tuple[Block, ...] = ()
-    free = paper.inner - across - paper.gutter
-    under: tuple[Block, ...] = (legend,) if paper.across else ()
-    if not under and free >= LEGEND_WIDTH:
-        beside = (pieces.legend(shown, 1, free),)
-    body = list(_sections(words, ("you", *_PLAYED, "cues", "care") if is_player else _PLAYED, pieces))
+def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
+    """Return a small card: who you are, when you swap and the cues beside the diagram, what else is said on the back."""
+    words, is_player = subject.words, subject.reader == "player"
+    you, cues, swap = (words.section(name) for name in ("you", "cues", "swap"))
+    aside = []
+    if is_player and you is not None:
+        aside.append(Aside("over", (_you(you, pieces),)))
+    if is_player and swap is not None:
+        aside.append(Aside("under", (pieces.section(swap, narrow=True),), (pieces.section(swap),)))
+    if cues is not None:
+        aside.append(Aside("under", (pieces.section(cues, narrow=True),), (pieces.section(cues),)))
+    aside.append(Aside("top", pieces.objective(words)))
     if is_player and words.left_handed is not None:
-        body.append(pieces.sentence(words.left_handed, paper.body, before=4))
+        aside.append(Aside("under", (pieces.sentence(words.left_handed, pieces.paper.body, before=4),)))
+    played = [name for name in _PLAYED if name != "swap" or not is_player]
     after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
-    if not beside and not under:
-        body.append(legend)
-    return Contents(
-        diagram,
-        pieces.head(words),
-        tuple(body),
-        after=after,
-        beside_diagram=beside,
-        under_diagram=under,
-        frames=pictures.more(across),
-        spare=_how_it_went(pieces),
-        across=across,
+    care = _sections(words, ("care",), pieces) if is_player else ()
+    return front_and_back(
+        subject, pieces, front, aside, _sections(words, tuple(played), pieces), care, after, _how_it_went(pieces)
     )
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:
-    sections = (section for name in names if (section := words.section(name)) is not None)
-    return tuple(_you(section, pieces) if section.key == "you" else pieces.section(section) for section in sections)
+    def block(section: Section) -> Group:
+        if section.key == "you":
+            return _you(section, pieces)
+        return replace(pieces.section(section), ahead=section.key == "swap")
+
+    return tuple(block(section) for name in names if (section := words.section(name)) is not None)
 
 
 def _you(section: Section, pieces: Pieces) -> Group:
@@ -156,7 +130,7 @@ def _you(section: Section, pieces: Pieces) -> Group:
     blocks: list[Block] = [
         Row(
             first.text,
-            paper.you,
+            paper.you if rest else replace(paper.you, leading=max(paper.you.leading, lead.width + 1)),
             pieces.typesetter,
             lead=lead,
             hang=lead.width + 6,
@@ -164,7 +138,10 @@ def _you(section: Section, pieces: Pieces) -> Group:
         ),
     ]
     blocks += [Row(sentence.text, paper.body, pieces.typesetter, hang=lead.width + 6) for sentence in rest]
-    return Group(tuple(blocks), before=8.0 if paper.layout != "beside" else 0.0)
+    return Group(tuple(blocks), before=_ABOVE_YOU[paper.layout])
+
+
+_ABOVE_YOU: Final = {"one column": 8.0, "front and back": 6.0, "beside": 0.0}
 
 
 def _player_after(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
@@ -173,8 +150,12 @@ def _player_after(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
     laid = _laid_out(subject, pieces)
     code = _code(subject, pieces)
     if pieces.paper.columns > 1:
-        return (*((Balanced(laid, pieces.paper.gutter, before=8.0),) if laid else ()), Group(scores, before=8.0), *code)
-    return (*laid, *scores, *code)
+        return (
+            *((Balanced(laid, pieces.paper.gutter, before=8.0),) if laid else ()),
+            Group(scores, before=8.0, whole=True),
+            *code,
+        )
+    return (*laid, Group(scores, before=8.0, whole=True), *code)
 
 
 def _player_strip(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
@@ -219,6 +200,7 @@ def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]
         *_PLAYED,
         "progressions",
         *(("cues", "left-handed") if paper.strip or paper.layout == "one column" else ()),
+        *(("cues",) if paper.layout == "front and back" else ()),
     }
     sections = [pieces.section(section) for section in _in_order(words) if section.key not in elsewhere]
     if paper.layout != "front and back":
@@ -231,8 +213,8 @@ def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]
         blocks.append(Balanced(tuple(sections), paper.gutter, before=8.0))
     else:
         blocks += sections
-    # On a small card lines to write on have no side of their own: they stand where the last side has room.
-    notes = () if paper.layout == "front and back" else _how_it_went(pieces)
+    # Elsewhere lines to write on have no side of their own: they stand where the last one has room.
+    notes = _how_it_went(pieces) if wide else ()
     return (*blocks, *_code(subject, pieces), *notes)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -66,8 +67,8 @@ class Frame:
             return ()
         return self.typesetter.balanced(f"“{self.words.objective}”", self.paper.objective, self.title_width)
 
-    def draw(self, page: Page, number: int) -> None:
-        """Draw the frame of side ``number`` (0 is the first)."""
+    def draw(self, page: Page, number: int, overleaf: Sequence[str] = ()) -> None:
+        """Draw the frame of side ``number`` (0 is the first); ``overleaf`` are the headings that its foot points to."""
         top = self.paper.height - self.paper.top
         if self.bar(number):
             page.box(self.paper.left, top - _BAR_HEIGHT, _BAR_WIDTH, _BAR_HEIGHT, "ink" if self.grey else "bar")
@@ -81,7 +82,7 @@ class Frame:
             self._draw_full(page, top)
         else:
             self._draw_short(page, top, number)
-        self._draw_foot(page)
+        self._draw_foot(page, overleaf)
 
     def _draw_full(self, page: Page, top: float) -> None:
         left = self.paper.left
@@ -140,8 +141,8 @@ class Frame:
             page.write(line, self.paper.left, base, type_)
             base -= type_.leading
 
-    def _draw_foot(self, page: Page) -> None:
-        """Draw code, edition and date, by which a stale card is seen, and the owner where there is room beside them."""
+    def _draw_foot(self, page: Page, overleaf: Sequence[str]) -> None:
+        """Draw code, edition and date, by which a stale card is seen; beside them what is overleaf, else the owner."""
         type_ = self.paper.footer
         base = self.paper.bottom
         right = self.paper.width - self.paper.right
@@ -150,8 +151,20 @@ class Frame:
         left = "  ·  ".join(part for part in self.words.footer if part not in (owner, self.brand and self.brand.name))
         line = self.typesetter.lines(left, type_, self.paper.inner)[0] if left else ""
         end = page.write(line, self.paper.left, base + 1, type_, "soft")
-        if owner and end + 8 + text_width(self.typesetter.clean(owner), type_.size) <= right:
+        if overleaf:
+            self._point_overleaf(page, overleaf, end + 14, base + 1)
+        elif owner and end + 8 + text_width(self.typesetter.clean(owner), type_.size) <= right:
             page.write_right(owner, right, base + 1, type_, "soft")
+
+    def _point_overleaf(self, page: Page, headings: Sequence[str], left: float, base: float) -> None:
+        """Write as many of ``headings`` as there is room for, in the letters of the legend."""
+        type_, right = self.paper.legend, self.paper.width - self.paper.right
+        for count in range(len(headings), 0, -1):
+            more = "" if count == len(headings) else " …"
+            text = f"Overleaf: {', '.join(headings[:count])}{more}"
+            if left + text_width(self.typesetter.clean(text), type_.size) <= right:
+                page.write_right(text, right, base, type_)
+                return
 
 
 _LEAST_TITLE: Final = 9.5

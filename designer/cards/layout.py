@@ -49,6 +49,12 @@ class Contents:
     picture: Picture | None = None
     across: float = 0.0
 
+    @property
+    def words_first(self) -> Contents:
+        """The same with nothing but the legend under the diagram: how it is played takes the room, the rest comes later."""
+        legend, *rest = self.below_diagram
+        return replace(self, below_diagram=(legend,), beside=(*self.beside, *rest))
+
 
 @dataclass(frozen=True, slots=True)
 class Room:
@@ -122,16 +128,26 @@ def _columns(
     """Return the two columns of the first side and what does not fit; the left one takes on what the right cannot."""
     paper = room.paper
     left, left_rest = taken(left_full, paper.diagram, height)
-    right, right_rest = taken(beside, paper.text, height)
+    right, right_rest = taken(beside, paper.text, height, dividing=True)
     side = [
         Placed(paper.left, room.first_top, paper.diagram, left),
         Placed(paper.left + paper.diagram + paper.gutter, room.first_top, paper.text, right),
     ]
     if right_rest and not left_rest:
         used = stacked(left, paper.diagram) + right_rest[0].before
-        more, right_rest = taken(right_rest, paper.diagram, height - used)
+        more, later = taken(right_rest, paper.diagram, height - used)
+        ahead, others = _gone_ahead(right_rest, paper.diagram, height - used)
+        more, right_rest = (ahead, others) if ahead and ahead[0] in later else (more, later)
         side.append(Placed(paper.left, room.first_top - used, paper.diagram, more))
     return tuple(side), (*right_rest, *left_rest)
+
+
+def _gone_ahead(blocks: tuple[Block, ...], width: float, room: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+    """Return the one of ``blocks`` that may go ahead and fits into the room, () where none does, and the others."""
+    for block in blocks:
+        if isinstance(block, Group) and block.ahead and block.height(width) <= room:
+            return (block,), tuple(other for other in blocks if other is not block)
+    return (), blocks
 
 
 def _with_strip(side: Side, strip: tuple[Block, ...], height: float, spare: tuple[Block, ...], room: Room) -> Side:
@@ -140,7 +156,7 @@ def _with_strip(side: Side, strip: tuple[Block, ...], height: float, spare: tupl
     free = room.height(0) - used - height - _ABOVE_STRIP
     top = room.first_top - used - _ABOVE_STRIP - min(10.0, max(0.0, free / 3))
     whole = (*side, Placed(room.paper.left, top, room.paper.inner, strip))
-    return _with_notes(whole, spare, room, 0)
+    return _with_notes(whole, () if isinstance(strip[-1], Rules) else spare, room, 0)
 
 
 def _later_sides(
@@ -180,7 +196,7 @@ def loosened(blocks: Sequence[Block], room: Room) -> tuple[Block, ...]:
         return tuple(blocks)
     found: list[Block] = []
     for block in blocks:
-        if isinstance(block, Group):
+        if isinstance(block, Group) and not block.whole:
             first, *more = block.blocks
             found += [Group((first,), before=block.before, keep_with_next=first.keep_with_next), *more]
         elif isinstance(block, Balanced):

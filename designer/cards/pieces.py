@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Balanced, Bar, Block, Columns, Drawn, Group, Lead, Row
@@ -52,20 +52,52 @@ class Pieces:
             self.paper.heading,
             self.typesetter,
             colour="brand",
-            before=5.5 * self.paper.scale if before is None else before,
+            before=(4.0 if self.paper.layout == "front and back" else 5.5 * self.paper.scale)
+            if before is None
+            else before,
             keep_with_next=True,
             caution=caution,
         )
 
-    def section(self, section: Section, *, body: Type | None = None) -> Group:
-        """Return a section's heading and its sentences, kept together."""
+    def section(self, section: Section, *, body: Type | None = None, narrow: bool = False) -> Group:
+        """Return a section's heading and its sentences, kept together.
+
+        On a small card the heading begins the first line, but not in a ``narrow`` column.
+        """
         type_ = body or self.paper.body
-        blocks: list[Block] = [self.heading(section.heading, caution=section.key == "care")]
-        steps = section.key == "steps"
-        for number, sentence in enumerate(section.sentences):
+        steps, sentences = section.key == "steps", section.sentences
+        first = sentences[0] if sentences else None
+        if self.paper.layout == "front and back" and not narrow and first is not None and first.lead is None:
+            blocks: list[Block] = [self._begun(section, first, type_)]
+            sentences = sentences[1:]
+        else:
+            blocks = [self.heading(section.heading, caution=section.key == "care")]
+        for number, sentence in enumerate(sentences):
             gap = 1.2 if number == 0 else 1.6 if steps else 1.8
             blocks.append(self.sentence(sentence, type_, before=gap))
         return Group(tuple(blocks), before=blocks[0].before)
+
+    def _begun(self, section: Section, first: Sentence, type_: Type) -> Block:
+        """Return a section's first sentence behind its heading, on one line."""
+        bold = Type(type_.size, type_.leading, bold=True)
+        wide = text_width(section.heading, bold.size, bold=True)
+        caution = section.key == "care"
+
+        def draw(page: Page, x: float, base: float) -> None:
+            page.write(section.heading, x, base, bold, "brand")
+            if caution:
+                draw_caution(page, x + wide + 4, base - 0.6, bold.size * 1.05)
+
+        lead = Lead(wide + (4 + bold.size * 1.05 if caution else 0.0) + 1.5, draw)
+        return Opening(
+            first.text,
+            type_,
+            self.typesetter,
+            lead=lead,
+            before=3.5,
+            rule=first.missing,
+            heading=section.heading,
+        )
 
     def sentence(self, sentence: Sentence, type_: Type, *, before: float, hang: float | None = None) -> Block:
         """Return a sentence behind its bullet; an unanswered one gets a ruled line to write on."""
@@ -135,22 +167,32 @@ class Pieces:
 
         return Lead(2 * radius, draw)
 
+    def objective(self, words: CardWords) -> tuple[Block, ...]:
+        """Return the objective in quotation marks as a block, () where there is none."""
+        if not words.objective:
+            return ()
+        return (Row(f"“{words.objective}”", self.paper.objective, self.typesetter, balanced=True),)
+
     def head(self, words: CardWords) -> tuple[Block, ...]:
-        """Return objective and facts as blocks, for a small card's back."""
-        blocks: list[Block] = []
-        if words.objective:
-            blocks.append(Row(f"“{words.objective}”", self.paper.objective, self.typesetter, balanced=True))
-        if words.setting_name:
-            blocks.append(Row(words.setting_name, self.paper.body, self.typesetter, colour="soft", before=2))
+        """Return the facts and which setting it is as blocks, for a small card's back: on one line where both fit."""
+        type_ = self.paper.facts
         wide = self.paper.inner if self.paper.columns == 1 else self.paper.half
-        rows = fact_rows(words.facts, self.paper.facts, self.typesetter, wide, wide)
-        pitch = self.paper.facts.leading
+        rows = fact_rows(words.facts, type_, self.typesetter, wide, wide)
+        name = self.typesetter.clean(words.setting_name)
+        end = max((x + text_width(text, type_.size) for _, text, x in rows[:1][0][-1:]), default=0.0) if rows else 0.0
+        shares = bool(rows) and end + 2 * type_.size + text_width(name, self.paper.body.size) <= wide
 
-        def draw(page: Page, x: float, top: float, _: float) -> None:
-            draw_facts(page, rows, x, top - pitch * 0.8, self.paper.facts)
+        def draw(page: Page, x: float, top: float, width: float) -> None:
+            base = top - type_.leading * 0.8
+            draw_facts(page, rows, x, base, type_)
+            if shares:
+                page.write_right(name, x + min(width, wide), base, self.paper.body, "soft")
 
+        blocks: list[Block] = []
+        if name and not shares:
+            blocks.append(Row(words.setting_name, self.paper.body, self.typesetter, colour="soft", before=4))
         if rows:
-            blocks.append(Drawn(len(rows) * pitch, draw, before=5))
+            blocks.append(Drawn(len(rows) * type_.leading, draw, before=2 if blocks else 4))
         return tuple(blocks)
 
     def caption_height(self, title: str) -> float:
@@ -207,6 +249,13 @@ class Heading(Row):
     """A heading in the brand's colour, with the caution sign behind it where the section is about safety."""
 
     caution: bool = False
+    goes_on: bool = False
+
+    def again(self) -> Heading:
+        """Return the heading over what is left of its section on another side."""
+        if self.goes_on:
+            return self
+        return replace(self, text=f"{self.text}, continued", caution=False, goes_on=True, _lines={})
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw the words and the sign."""
@@ -218,11 +267,21 @@ class Heading(Row):
             draw_caution(page, end, base - 0.6, size * 1.05)
 
 
+@dataclass(frozen=True)
+class Opening(Row):
+    """A section's first sentence behind its heading: ``heading`` is drawn as its bullet."""
+
+    heading: str = ""
+
+
 def headings(blocks: Iterable[Block]) -> Iterator[str]:
     """Yield the words of each heading among ``blocks``, in order."""
     for block in blocks:
         if isinstance(block, Heading):
-            yield block.text
+            if not block.goes_on:
+                yield block.text
+        elif isinstance(block, Opening) and block.lead is not None:
+            yield block.heading
         elif isinstance(block, Bar):
             yield from headings((block.block,))
         elif isinstance(block, Balanced | Group):

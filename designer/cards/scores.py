@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -11,7 +11,7 @@ from designer.cards.page import Page
 from designer.cards.papers import Type
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter, widest
-from designer.drawing.words import CAP_HEIGHT
+from designer.drawing.words import CAP_HEIGHT, text_width
 from designer.drill.drill import Drill
 from designer.drill.rules import Finish
 from designer.drill.setting import At, progression_at, setting_at, variations
@@ -90,23 +90,31 @@ class Blanks(Block):
     typesetter: Typesetter
     before: float = 0.0
 
-    def _per_line(self, width: float) -> int:
-        least = widest(self.words, self.type_) + 12 + _LEAST_BLANK
-        return max(1, min(len(self.words), int((width + 10) / (least + 10))))
+    def rows(self, width: float) -> tuple[tuple[str, ...], ...]:
+        """Return the words by lines: as many on each as leave boxes wide enough to write in."""
+        for count in range(len(self.words), 0, -1):
+            rows = tuple(self.words[start : start + count] for start in range(0, len(self.words), count))
+            if count == 1 or all(self._box(row, width) >= _LEAST_BLANK for row in rows):
+                return rows
+        return ()
+
+    def _box(self, row: Sequence[str], width: float) -> float:
+        """Return how wide each box of a line is: what its words leave, the same for each."""
+        taken = sum(text_width(self.typesetter.clean(text), self.type_.size) + 5 for text in row)
+        return (width - taken - 10 * (len(row) - 1)) / len(row)
 
     def height(self, width: float) -> float:
         """Return the height of its lines."""
-        return -(-len(self.words) // self._per_line(width)) * _BLANK
+        return len(self.rows(width)) * _BLANK
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
-        """Draw words and boxes; a box reaches to the end of its share of the line."""
-        per_line = self._per_line(width)
-        share = (width - 10 * (per_line - 1)) / per_line
-        for number, text in enumerate(self.words):
-            row, column = divmod(number, per_line)
-            left, low = x + column * (share + 10), top - (row + 1) * _BLANK + 3
-            end = page.write(text, left, low + 5, self.type_)
-            page.frame(end + 5, low, left + share - end - 5, _BLANK - 4, weight=0.6, colour="soft")
+        """Draw words and boxes; the boxes of a line share what the words leave."""
+        for number, row in enumerate(self.rows(width), 1):
+            left, low, box = x, top - number * _BLANK + 3, self._box(row, width)
+            for text in row:
+                end = page.write(text, left, low + 5, self.type_) + 5
+                page.frame(end, low, box, _BLANK - 4, weight=0.6, colour="soft")
+                left = end + box + 10
 
 
 _GAP: Final = 3.0

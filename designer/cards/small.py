@@ -1,0 +1,115 @@
+"""A small card: the diagram on its front with what fits beside it, the words on its back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final, Literal
+
+from designer.cards.blocks import Block, stacked
+from designer.cards.layout import Contents
+from designer.cards.pictures import Pictures
+from designer.cards.pieces import Pieces
+from designer.cards.subject import Subject
+
+if TYPE_CHECKING:
+    from designer.drawing.picture import Picture
+
+LEGEND_WIDTH: Final = 80.0
+"""Width in points of one column of the legend at a mark of 1 pt: the sample and the longest of its words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """Blocks that stand at the ``top``, ``over`` or ``under`` the legend beside the diagram where there is room, else behind.
+
+    ``behind`` is how they are set there, where that is another way.
+    """
+
+    where: Literal["top", "over", "under"]
+    blocks: tuple[Block, ...]
+    behind: tuple[Block, ...] = ()
+
+
+def front_and_back(
+    subject: Subject,
+    pieces: Pieces,
+    front: float,
+    asides: Sequence[Aside],
+    played: Sequence[Block],
+    care: Sequence[Block],
+    after: tuple[Block, ...],
+    spare: tuple[Block, ...],
+) -> Contents:
+    """Return a small card whose front has ``front`` points of height; ``played``, ``care`` and ``after`` are the words behind.
+
+    ``asides`` are in the order in which they get the room beside the diagram.
+    """
+    paper = pieces.paper
+    pictures, shown, across = _shaped(subject, pieces, front)
+    legend = pieces.legend(shown, max(1, int(paper.inner / LEGEND_WIDTH)), paper.inner)
+    if paper.across:  # how high the legend under a court is, the court itself says
+        pictures, shown, across = _shaped(subject, pieces, front - legend.height(paper.inner) - legend.before)
+    free = paper.inner - across - paper.gutter
+    column = (pieces.legend(shown, 1, free),) if not paper.across and free >= LEGEND_WIDTH else ()
+    moved = _moved(asides, column, free, front) if column else ()
+    left = [aside for aside in asides if aside not in moved]
+    said = (
+        *_behind(left, "top"),
+        *_behind(left, "over"),
+        *pieces.head(subject.words),
+        *played,
+        *_behind(left, "under"),
+        *care,
+    )
+    return Contents(
+        pieces.diagram(shown, across, pictures.title),
+        (),
+        said if column or paper.across else (*said, legend),
+        after=after,
+        beside_diagram=_front(moved, column),
+        under_diagram=(legend,) if paper.across else (),
+        frames=pictures.more(across),
+        spare=spare,
+        across=across,
+    )
+
+
+def _front(asides: Sequence[Aside], legend: tuple[Block, ...]) -> tuple[Block, ...]:
+    """Return the blocks of the column beside the diagram."""
+
+    def standing(where: str) -> tuple[Block, ...]:
+        return tuple(block for aside in asides if aside.where == where for block in aside.blocks)
+
+    return (*standing("top"), *standing("over"), *legend, *standing("under"))
+
+
+def _behind(asides: Sequence[Aside], where: str) -> tuple[Block, ...]:
+    return tuple(block for aside in asides if aside.where == where for block in aside.behind or aside.blocks)
+
+
+def _moved(asides: Sequence[Aside], column: tuple[Block, ...], width: float, height: float) -> tuple[Aside, ...]:
+    """Return those of ``asides`` that there is room for in the legend's ``column``."""
+    found: tuple[Aside, ...] = ()
+    for aside in asides:
+        tried = (*found, aside)
+        if stacked(_front(tried, column), width) <= height:
+            found = tried
+    return found
+
+
+def _shaped(subject: Subject, pieces: Pieces, tall: float) -> tuple[Pictures, Picture, float]:
+    """Return the pictures for a small card's front, the first of them, and how wide it is where it is ``tall`` points high.
+
+    It gives up a tenth of its width for a legend beside it.
+    """
+    paper = pieces.paper
+    wide, high = Pictures(subject, pieces).size()
+    width, beside = min(paper.inner, tall * wide / high), paper.inner - paper.gutter - LEGEND_WIDTH
+    if not paper.across and width > beside >= 0.9 * width:
+        width = beside
+    pictures = Pictures(subject, Pieces(replace(paper, diagram=width), pieces.theme, pieces.typesetter))
+    room = tall - pieces.caption_height(pictures.title)
+    shown = pictures.first(room)
+    left, low, right, top = shown.extent
+    return pictures, shown, min(width, room * (right - left) / (top - low))

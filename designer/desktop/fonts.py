@@ -1,7 +1,8 @@
-"""The bundled family in the window's sizes, larger where the system's letters are. Hinting is off, so that letters stand alike."""
+"""The bundled family in the window's sizes, as large as the system's letters ask. Hinting is off, so that letters stand alike."""
 
 from __future__ import annotations
 
+import sys
 from functools import cache
 from typing import Final
 
@@ -13,8 +14,13 @@ CONTROL: Final = 13
 NOTE: Final = 12
 """Sizes in device-independent pixels, for a system that keeps its own letters at their usual size."""
 
-USUAL: Final = 15
-"""Pixels. Up to 11 points at 96 dots an inch a system’s letters are taken for usual: systems come with 9 to 11."""
+USUAL: Final = {"win32": (12, 12), "darwin": (13, 13)}
+USUAL_ELSEWHERE: Final = (12, 15)
+"""Pixels, from and to, of a system's own letters before anybody has changed them. Windows comes with 9 points at 96 dots an inch,
+macOS with 13 at 72, the desktops of Linux with 9 to 11 at 96."""
+
+LEAST: Final = NOTE
+"""Pixels: no letter on a screen is smaller."""
 MOST: Final = 2.0
 ROOM: Final = 512
 """So many pixels of the screen's height each time the usual size needs, for the window to leave a court to draw on."""
@@ -22,11 +28,17 @@ ROOM: Final = 512
 
 @cache
 def share() -> float:
-    """Return how much larger than usual letters are to be, from the system's own font: 1 to 2, as the screen has room."""
+    """Return how much larger than usual letters are to be, from the system's own font: at most 2, as the screen has room.
+
+    Where the system's letters are smaller than usual it is under 1, but not so far that a control's would be too small.
+    """
     pixels = QFontInfo(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)).pixelSize()
+    low, high = USUAL.get(sys.platform, USUAL_ELSEWHERE)
+    if pixels <= high:
+        return max(min(pixels / low, 1.0), LEAST / CONTROL)
     screens = QGuiApplication.screens()
     most = min(MOST, screens[0].size().height() / ROOM) if screens else MOST
-    return max(min(pixels / USUAL, most), 1.0)
+    return max(min(pixels / high, most), 1.0)
 
 
 def scaled(pixels: float) -> int:
@@ -45,7 +57,7 @@ def family() -> str:
 def font(size: int = CONTROL, *, bold: bool = False) -> QFont:
     """Return the bundled font at ``size``, one of the sizes above, as large as the system asks for."""
     made = QFont(family())
-    made.setPixelSize(scaled(size))
+    made.setPixelSize(max(scaled(size), LEAST))
     made.setBold(bold)
     made.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     return made

@@ -88,7 +88,10 @@ def _ruler(plan: Plan, scale: Scale, most: float, painted: list[float], *, lengt
         width = text_width(word, SIZE * u)
         yield plan.pen.words(word, (left + max(0.0, width / 2 - 14 * u), plan.fence[3] + 8 * u), SIZE, "soft")
     else:
-        yield plan.pen.words(word, (left, low - (LONG + 6) * u), SIZE, "soft", align="left")
+        # Large letters leave it no room before the first number: it stands under the numbers then.
+        first = min(on_page(value)[0] for value in named) - text_width("88", SIZE * u) / 2
+        drop = 6 if left + text_width(word, SIZE * u) <= first else 15
+        yield plan.pen.words(word, (left, low - (LONG + drop) * u), SIZE, "soft", align="left")
 
 
 def _counted(count: float, word: str) -> str:

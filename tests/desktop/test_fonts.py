@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics, QGuiApplication
 
 from designer.desktop import fonts
+from designer.desktop.canvas.lens import unit_pixels
 from designer.desktop.controls import HEIGHT, CheckBox, Link
 from designer.desktop.strip import ThingStrip
 from designer.desktop.view import View
@@ -28,11 +29,28 @@ def points(qapp, monkeypatch):
     fonts.share.cache_clear()
 
 
-@pytest.mark.parametrize("size", [8, 9, 10, 11])
+@pytest.mark.parametrize("size", [9, 10, 11])
 def test_usual_sizes_of_a_system_leave_the_window_as_it_is_drawn(points, size):
     points(size)
     assert fonts.scaled(100) == 100
     assert fonts.font(fonts.NOTE).pixelSize() == 12  # nothing smaller is shown on a screen
+
+
+@pytest.mark.parametrize("size", [6, 8])
+def test_smaller_letters_of_a_system_make_the_window_s_smaller_as_far_as_they_can_be_read(points, size):
+    points(size)
+    assert fonts.font(fonts.TITLE).pixelSize() < fonts.TITLE
+    assert fonts.font(fonts.BODY).pixelSize() < fonts.BODY
+    assert [fonts.font(small).pixelSize() for small in (fonts.CONTROL, fonts.NOTE)] == [12, 12]
+    assert unit_pixels(20.0, fonts.share()) == unit_pixels(20.0)  # words on the court are as small as they may be
+
+
+@pytest.mark.parametrize(("platform", "size", "more"), [("win32", 9, 1.0), ("win32", 12, 4 / 3), ("darwin", 9.75, 1.0)])
+def test_what_is_usual_is_what_each_system_comes_with(points, monkeypatch, platform, size, more):
+    """Windows: Segoe UI, 9 points; macOS: 13 pixels. Both from memory."""
+    monkeypatch.setattr(fonts.sys, "platform", platform)
+    points(size)
+    assert fonts.share() == pytest.approx(more, abs=0.01)
 
 
 def test_larger_letters_grow_with_the_system_s_as_far_as_the_screen_has_room(points):

@@ -3,6 +3,7 @@ import itertools
 import pytest
 
 from designer.drawing.primitives import Strokes, Words
+from designer.drawing.words import text_width
 from designer.drill.drill import Court
 
 
@@ -52,6 +53,16 @@ def test_a_small_court_counts_to_its_own_lines(drawing, pair):
     marks = rulers(drawing.made(rulers=True, court=Court(standard="red")))
     words = [s.text for s in marks["across"].primitives if isinstance(s, Words)]
     assert sorted(words) == sorted(["0", "4", "4", "rackets"])
+
+
+@pytest.mark.parametrize("larger", [1.0, 1.5, 2.0])
+def test_the_word_of_a_ruler_never_stands_on_its_numbers(drawing, pair, larger):
+    made = drawing.made(*pair, rulers=True, unit=larger * 1.42 / 18)
+    words = [s for s in rulers(made)["across"].primitives if isinstance(s, Words)]
+    word = next(s for s in words if s.text == "rackets")
+    for number in (s for s in words if s is not word):
+        beside = word.at[0] + text_width(word.text, word.size) < number.at[0] - text_width(number.text, number.size) / 2
+        assert beside or word.at[1] < number.at[1] - number.size
 
 
 def test_no_rulers_unless_they_are_asked_for(drawing, pair):

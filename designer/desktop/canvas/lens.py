@@ -29,8 +29,11 @@ SETTLED: Final = 0.01
 
 
 def unit_pixels(scale: float, letters: float = 1.0) -> float:
-    """Return the mark unit in pixels at ``scale`` pixels a metre; ``letters`` is how much larger than usual words are to be."""
-    return letters * min(UNIT * math.sqrt(max(scale, UNIT_SCALE) / UNIT_SCALE), UNIT_MOST)
+    """Return the mark unit in pixels at ``scale`` pixels a metre; ``letters`` is how much larger than usual words are to be.
+
+    Smaller than usual they are not: the smallest word of a court is as small as one may be.
+    """
+    return max(letters, 1.0) * min(UNIT * math.sqrt(max(scale, UNIT_SCALE) / UNIT_SCALE), UNIT_MOST)
 
 
 def unit_metres(scale: float, letters: float = 1.0) -> float:

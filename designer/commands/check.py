@@ -76,6 +76,7 @@ def _as_data(drill: Drill, found: Check) -> dict[str, Any]:
         "where": _where(drill, found.at),
         "about": list(found.about),
         "can_be_mended": found.mend is not None,
+        "answers": [answer.words for answer in found.answers],
     }
 
 

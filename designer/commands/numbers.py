@@ -162,9 +162,9 @@ def _shot_lines(here: Situation, shot: ShotNumbers, recovery: Recovery | None) -
 
 def _target_lines(here: Situation, shot: str, target: TargetChance) -> Iterator[str]:
     tries = f", {1 / target.chance:.1f} tries a hit" if target.chance > 0.005 else ""
-    yield f"  hits {' and '.join(target.target.areas)} {target.chance:.0%} of the time ({target.purpose}{tries})"
+    yield f"  hits {' and '.join(target.target.areas)} {target.chance:.0%} of the time ({target.purpose or 'purpose not said'}{tries})"
     times = size_wished(here, shot, target)
-    if times is not None and times >= _LARGER:
+    if target.purpose is not None and times is not None and times >= _LARGER:
         wished = PURPOSES[target.purpose][0]
         yield f"  to be hit {wished:.0%} of the time it would be {times:.1f} times as wide and deep"
 

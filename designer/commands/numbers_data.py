@@ -111,7 +111,7 @@ def _strike_data(shot: ShotNumbers) -> dict[str, Any]:
 
 
 def _target_data(here: Situation, shot: str, found: TargetChance) -> dict[str, Any]:
-    least, most = PURPOSES[found.purpose]
+    wished = None if found.purpose is None else list(PURPOSES[found.purpose])
     return {
         "areas": list(found.target.areas),
         "by": found.target.by,
@@ -120,7 +120,7 @@ def _target_data(here: Situation, shot: str, found: TargetChance) -> dict[str, A
         "chance": found.chance,
         "tries_a_hit": 1 / found.chance if found.chance > 1e-6 else None,
         "tries_for_one_9_in_10": tries_to_be_sure(1, found.chance) if found.chance > 1e-4 else None,
-        "wished": [least, most],
+        "wished": wished,
         "times_as_large_for_wished": size_wished(here, shot, found),
     }
 

@@ -96,11 +96,13 @@ class QuietWords(QLabel):
 class BottomLine(QWidget):
     """``shown`` asks for what a check is about: (where it is, the ids).
 
-    ``mended`` carries a check whose own mend is wanted, ``accepted`` a caution that is to be accepted.
+    ``mended`` carries a check whose own mend is wanted, ``answered`` one of the answers that a check offers,
+    ``accepted`` a caution that is to be accepted.
     """
 
     shown = Signal(object, object)
     mended = Signal(object)
+    answered = Signal(object)
     accepted = Signal(object)
     reviewed = Signal()
     """The quick checks are shown; there is time for those that take longer."""
@@ -205,6 +207,9 @@ class BottomLine(QWidget):
         for check in self._checks:
             action = menu.addAction(icon(ICONS[check.weight], look().ink), check.sentence.text.replace("&", "&&"))
             action.triggered.connect(lambda _=False, check=check: self.shown.emit(check.at, check.about))
+            for answer in check.answers:
+                given = menu.addAction(f"      {answer.words[:1].upper()}{answer.words[1:]}")
+                given.triggered.connect(lambda _=False, answer=answer: self.answered.emit(answer))
             if check.mend is not None:
                 mend = menu.addAction("      Mend it")
                 mend.triggered.connect(lambda _=False, check=check: self.mended.emit(check))

@@ -56,6 +56,9 @@ Text = Annotated[str, StringConstraints(max_length=20_000)]
 Area = Annotated[str, StringConstraints(min_length=1, max_length=80)]
 """The id of an area, line or hoop, or the words for a region or painted line of the court ("right half")."""
 
+Purpose = Literal["in a row", "normal aim", "bonus"]
+"""What a target is for, where the scoring does not say it: a run in a row, the normal aim of the drill, a bonus."""
+
 Degrees = Annotated[int, Field(ge=0, le=359)]
 """Whole degrees clockwise from the direction of the far end: 90 faces the right-hand fence."""
 

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import Discriminator, Field, Tag
 
-from designer.drill.base import Degrees, Id, Length, Letter, Noted, Place, Point, Record, Text
+from designer.drill.base import Degrees, Id, Length, Letter, Noted, Place, Point, Purpose, Record, Text
 from designer.drill.people import Care
 
 Marked = Literal["throw-down", "chalk", "tape", "discs", "painted", "in thought"]
@@ -84,6 +84,7 @@ class Hoop(Thing):
 
     kind: Literal["hoop"]
     place: Place
+    purpose: Purpose | None = None
 
 
 class Basket(Thing):
@@ -145,12 +146,16 @@ class Barrier(Thing):
 
 
 class Area(Thing):
-    """A part of the court with a name. What it means is said by the rules and points that name it."""
+    """A part of the court with a name. What it means is said by the rules and points that name it.
+
+    ``purpose``: what it is for as a target, where none of these says so.
+    """
 
     kind: Literal["area"]
     name: Text = ""
     shape: Shape
     marked: Marked | None = None
+    purpose: Purpose | None = None
 
 
 KNOWN_KINDS: Final = (

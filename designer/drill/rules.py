@@ -6,7 +6,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import Discriminator, Field, Tag
 
-from designer.drill.base import Count, Id, Ids, Letter, Metres, Noted, Record
+from designer.drill.base import Count, Id, Ids, Letter, Metres, Noted, Purpose, Record
 from designer.drill.conditions import Direction, Event, InDoubt, Outcome, Person, Where, Who
 from designer.drill.movement import Stroke, Wing
 
@@ -95,7 +95,10 @@ Must = Annotated[
 
 
 class Rule(Noted):
-    """What ``who`` must do, or with ``never`` must not do, and what a breach costs."""
+    """What ``who`` must do, or with ``never`` must not do, and what a breach costs.
+
+    ``purpose``: what a target is for, where neither the cost nor the finish says so; so for ``Points``.
+    """
 
     who: Who = ()
     parts: Ids = ()
@@ -108,6 +111,7 @@ class Rule(Noted):
     in_doubt: InDoubt | None = None
     breach: Outcome | None = None
     must: Must
+    purpose: Purpose | None = None
 
 
 class Points(Noted):
@@ -116,6 +120,7 @@ class Points(Noted):
     on: Annotated[tuple[Event, ...], Field(min_length=1)]
     gives: Outcome
     beside: Literal["added", "instead", "the higher"] | None = None
+    purpose: Purpose | None = None
     grows_by: int | None = None
     cap: int | None = None
     parts: Ids = ()

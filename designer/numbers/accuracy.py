@@ -236,11 +236,11 @@ PURPOSES: Final[dict[str, tuple[float, float]]] = {
     "together": (0.6, 0.9),
     "restricted": (0.5, 0.85),
     "bonus": (0.2, 0.4),
-    "closed": (0.4, 0.8),
+    "normal aim": (0.4, 0.8),
     "feed": (0.7, 1.0),
 }
 """How often a target should be hit, by what it is for: least and most. Common practice, no source.
 
 "in a row": a run ends with one miss. "together": a cooperative count. "restricted": a demand that costs the rally.
-"bonus": more points for it. "closed": a fed ball at a target. "feed": the feed itself.
+"bonus": more points for it. "normal aim": what the drill is about, and no more. "feed": the feed itself.
 """

@@ -33,8 +33,8 @@ class TargetChance:
     chance: float
 
     @property
-    def purpose(self) -> Purpose:
-        """What it is for, on which the rate to wish for depends."""
+    def purpose(self) -> Purpose | None:
+        """What it is for, on which the rate to wish for depends; None where neither drill nor scoring says it."""
         return self.target.purpose
 
 
@@ -179,10 +179,12 @@ def _chance(target: Target, landing: Landing) -> float:
 def size_wished(here: Situation, shot: str, found: TargetChance) -> float | None:
     """Return how many times as wide and deep a target would have to be to be hit as often as its purpose wishes at least.
 
-    1 where it is hit often enough; None where no size would do, or no landing is drawn.
+    1 where it is hit often enough; None where no size would do, no landing is drawn, or nobody has said what it is for.
     """
     step = here.sequence.step(shot)
     landing = None if step is None else landing_of(here, step)
+    if found.purpose is None:
+        return None
     wished = PURPOSES[found.purpose][0]
     if found.chance >= wished:
         return 1.0

@@ -86,13 +86,14 @@ class Wanted:
 class Strike:
     """How that ball is hit and what it does. Metres, seconds, m/s, degrees, rpm.
 
-    ``usual``: the speed that the level would use. ``clearance``: bottom of the ball over the net, None where it does not
+    ``usual``: the speed that the level would use; ``most``: as hard as it can. ``clearance``: bottom of the ball over the net, None where it does not
     cross. ``bounce_height``: how high its middle comes up after the bounce. ``window``: None where the ball does not cross
     the net, or has none. ``problem``: a sentence on why it cannot be played so, "" where it can.
     """
 
     speed: float
     usual: float
+    most: float
     angle: float
     height: float
     topspin: float
@@ -305,6 +306,7 @@ def _strike(wanted: Wanted, stroke: _Stroke, arc: Arc, problem: str) -> Strike:
     return Strike(
         speed=start.speed,
         usual=stroke.usual,
+        most=stroke.most,
         angle=arc.angle,
         height=hit.height,
         topspin=hit.topspin,

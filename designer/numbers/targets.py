@@ -12,7 +12,7 @@ from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.conditions import Event, In, Where
 from designer.drill.items import Area, Ellipse, Hoop, Line
 from designer.drill.places import corners_of, locate
-from designer.drill.rules import Keep
+from designer.drill.rules import Keep, Part, Points, Rule
 from designer.numbers.accuracy import Landing, chance_in, chance_in_ellipse
 from designer.numbers.situation import Situation, other_end
 from designer.play.rally import opening_part
@@ -27,23 +27,29 @@ HOOP: Final = 0.35
 _BEYOND: Final = 60.0
 _ROUND: Final = 96
 
-Purpose = Literal["in a row", "together", "restricted", "bonus", "closed", "feed"]
+Purpose = Literal["in a row", "together", "restricted", "bonus", "normal aim", "feed"]
+"""What a target is for: what the drill says of it, else what its scoring makes of it."""
+
+_COSTS: Final = ("lose the point", "replay", "no score", "points", "opens", "start score")
+"""What a breach can cost, so that the rule is a demand on every ball."""
 
 
 @dataclass(frozen=True, slots=True)
 class Target:
     """A place that a ball should land in: ``polygons`` go round it, ``holes`` round what is not meant in them.
 
-    ``ellipse``: its corners where it is a plain ellipse, and nothing else then.
-    ``by``: the id of the rule, points, part or start that asks for it, or of the shot itself.
+    ``ellipse``: its corners where it is a plain ellipse, and nothing else then. ``where``: what is said of it.
+    ``by``: the id of the rule, points, part or start that asks for it, or of the shot itself. ``purpose``: None where
+    neither the drill nor its scoring says what it is for.
     """
 
     by: str
     areas: tuple[str, ...]
-    purpose: Purpose
+    purpose: Purpose | None
     polygons: tuple[tuple[Point, ...], ...]
     ellipse: tuple[Point, Point] | None = None
     holes: tuple[tuple[Point, ...], ...] = ()
+    where: Where = ()
 
     def chance(self, landing: Landing) -> float:
         """Return the chance that a ball lands in it."""
@@ -105,7 +111,7 @@ def targets(here: Situation, step: Step) -> tuple[Target, ...]:
             continue
         shape = _shape(here, step, where)
         if shape is not None:
-            target = Target(by, areas, purpose, *shape)
+            target = Target(by, areas, purpose, *shape, where)
             if always or (step.landing is not None and target.holds(step.landing)):
                 found[areas] = target
     return tuple(found.values())
@@ -116,7 +122,7 @@ def _words(place: In) -> str:
     return f"{'not ' if place.outside else ''}{side}{place.area}"
 
 
-Asked = tuple[str, Where, Purpose, bool]
+Asked = tuple[str, Where, Purpose | None, bool]
 """(what asks, where, what for, whether it holds for every ball)"""
 
 
@@ -127,28 +133,73 @@ def _asked(here: Situation, step: Step) -> Iterator[Asked]:
             if start.shot == shot.id and start.good:
                 yield start.id, start.good, "feed", True
         return
-    purpose = _demand(here)
     for rule in setting.rules.values():
         if isinstance(rule.must, Keep) and not rule.never and _rule_means(here, step, rule):
             where = tuple(place for place in rule.must.where if place.judged in (None, "bounce"))
             if where and len(where) == len(rule.must.where):
-                yield rule.id, where, purpose, not rule.when
+                yield rule.id, where, rule.purpose or _said(here, where) or _demanded(here, rule), not rule.when
     for part in setting.parts.values():
         if shot.id in part.shots:
             for event in part.until:
-                yield from ((part.id, where, purpose, False) for where in _landings(event, step))
-    yield from _paid(here, step, purpose)
-    if shot.to is not None and isinstance(setting.items.get(shot.to.on or ""), Area | Hoop):
-        yield shot.id, (In(area=shot.to.on or ""),), purpose, False
+                for where in _landings(event, step):
+                    yield part.id, where, _said(here, where) or _ends(here, part, event), False
+    yield from _paid(here, step)
+    aimed = setting.items.get("" if shot.to is None else shot.to.on or "")
+    if isinstance(aimed, Area | Hoop):
+        yield shot.id, (In(area=aimed.id),), aimed.purpose, False
 
 
-def _paid(here: Situation, step: Step, purpose: Purpose) -> Iterator[Asked]:
-    opens = opening_part(here.setting) is not None
+def _said(here: Situation, where: Where) -> Purpose | None:
+    """Return what the one area that is meant is said to be for."""
+    item = here.setting.items.get(where[0].area) if len(where) == 1 else None
+    return item.purpose if isinstance(item, Area | Hoop) else None
+
+
+def _demanded(here: Situation, rule: Rule) -> Purpose | None:
+    """Return what a rule is for: a row, a shared count, a demand that costs something; None where it costs nothing."""
+    setting = here.setting
+    if (setting.finish is not None and setting.finish.running) or (rule.breach and rule.breach.then == "count to zero"):
+        return "in a row"
+    named = [setting.parts[id] for id in rule.parts if id in setting.parts] or list(setting.parts.values())
+    if any(part.kind == "cooperative" for part in named):
+        return "together"
+    costs = rule.breach is not None and rule.breach.then in _COSTS
+    return "restricted" if costs or opening_part(setting) is not None else None
+
+
+def _ends(here: Situation, part: Part, event: Event) -> Purpose | None:
+    """Return what a landing that ends a part is for."""
+    if event.running and (event.count or 1) > 1:
+        return "in a row"
+    running = here.setting.finish is not None and here.setting.finish.running
+    shared: Purpose = "in a row" if running else "together"
+    return shared if part.kind == "cooperative" else "restricted"
+
+
+def _paid(here: Situation, step: Step) -> Iterator[Asked]:
     for points in here.setting.points.values():
         if points.gives.then == "points" and step.hit >= points.from_hit:
-            paid: Purpose = "bonus" if opens or points.beside is not None else purpose
             for event in points.on:
-                yield from ((points.id, where, paid, False) for where in _landings(event, step))
+                for where in _landings(event, step):
+                    said = points.purpose or _said(here, where)
+                    yield points.id, where, said or _earned(here, step, points, event), False
+
+
+def _earned(here: Situation, step: Step, points: Points, event: Event) -> Purpose | None:
+    """Return what a paid landing is for: a row, a shared count, a bonus beside other points; None where it is all that is paid."""
+    setting = here.setting
+    running = setting.finish is not None and setting.finish.running
+    if running or (event.running and (event.count or 1) > 1):
+        return "in a row"
+    parts = setting.parts.values()
+    if any(part.kind == "cooperative" and (not part.shots or step.shot.id in part.shots) for part in parts):
+        return "together"
+    others = [each for each in setting.points.values() if each.id != points.id and each.gives.then == "points"]
+    less = any(0 < (each.gives.value or 1) < (points.gives.value or 1) for each in others)
+    won = any(other.what == "won" for each in others for other in each.on)
+    game = setting.finish is not None and setting.finish.kind in ("game", "tie-break")
+    beside = points.beside is not None or opening_part(setting) is not None
+    return "bonus" if less or won or game or beside else None
 
 
 def _rule_means(here: Situation, step: Step, rule: Any) -> bool:
@@ -175,17 +226,6 @@ def _landings(event: Event, step: Step) -> Iterator[Where]:
             yield where
     for inner in event.and_:
         yield from _landings(inner, step)
-
-
-def _demand(here: Situation) -> Purpose:
-    """Return what a demand on a ball is for: a row, a shared count, a restricted part, or a fed ball at a target."""
-    setting = here.setting
-    kinds = {part.kind for part in setting.parts.values()}
-    if setting.finish is not None and setting.finish.running:
-        return "in a row"
-    if "cooperative" in kinds:
-        return "together"
-    return "restricted" if opening_part(setting) is not None else "closed"
 
 
 Shape = tuple[tuple[tuple[Point, ...], ...], tuple[Point, Point] | None, tuple[tuple[Point, ...], ...]]

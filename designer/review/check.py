@@ -21,12 +21,21 @@ Mend = Callable[[Drill], Drill]
 
 
 @dataclass(frozen=True, slots=True)
+class Answer:
+    """One answer to what a check asks: its words, and the edit that gives it."""
+
+    words: str
+    give: Mend
+
+
+@dataclass(frozen=True, slots=True)
 class Check:
     """One thing the review found.
 
     ``key`` names the kind of finding, and is what an author accepts. ``at`` is the setting it is about, None for the
     drill as a whole; ``about`` the ids it concerns. ``danger``: somebody could be hurt. ``mend`` is the edit that puts
-    it right, where there is one that cannot be wrong or that gives the usual answer.
+    it right, where there is one that cannot be wrong or that gives the usual answer; ``answers`` those to choose from
+    where only the author knows.
     """
 
     weight: Weight
@@ -36,6 +45,7 @@ class Check:
     about: tuple[str, ...] = ()
     danger: bool = False
     mend: Mend | None = None
+    answers: tuple[Answer, ...] = ()
 
 
 def check(
@@ -46,10 +56,11 @@ def check(
     at: At | None = None,
     danger: bool = False,
     mend: Mend | None = None,
+    answers: tuple[Answer, ...] = (),
 ) -> Check:
     """Return a check whose sentence is ``text``, names in it marked by ``ref``."""
     words = sentence(f"check:{key}:{':'.join(about)}", text, *about)
-    return Check(weight, key, words, at, about, danger, mend)
+    return Check(weight, key, words, at, about, danger, mend, answers)
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:

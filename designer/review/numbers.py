@@ -16,16 +16,16 @@ from designer.numbers.fairness import Fairness, fairness
 from designer.numbers.levels import Level, level
 from designer.numbers.load import Load, load
 from designer.numbers.problems import Impossible
-from designer.numbers.shots import SettingNumbers, ShotNumbers, TargetChance, numbers_of
+from designer.numbers.shots import SettingNumbers, ShotNumbers, numbers_of
 from designer.numbers.situation import Situation, situation
 from designer.numbers.strike import Strike
-from designer.numbers.targets import Purpose
 from designer.numbers.timing import Meeting
 from designer.review.check import Check, Mend, check
-from designer.review.fitting import larger_target, shorter_finish, start_score
+from designer.review.fitting import shorter_finish, start_score
+from designer.review.purposes import purpose_checks
 from designer.wording.counts import listed, number
 from designer.wording.names import letter, name_of, shot_name
-from designer.wording.sentence import ref, unmarked
+from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling, telling
 
 LATE: Final = 0.2
@@ -45,28 +45,6 @@ NEAR: Final = 1.1
 
 RALLIES: Final = 1200
 """Rallies played out for the odds: enough to tell strongly favoured from even."""
-
-_WISHED: Final[dict[Purpose, float]] = {
-    "in a row": 0.15,
-    "together": 0.12,
-    "restricted": 0.12,
-    "closed": 0.12,
-    "bonus": 0.04,
-    "feed": 0.12,
-}
-"""The share of balls, by what a target is for, below which it is worth asking whether that is meant.
-
-Far below the rates that coaches wish for, as only a doubt is said. Common practice, no source.
-"""
-
-_MEANT: Final[dict[Purpose, str]] = {
-    "in a row": "a row needs a target that is hit most times",
-    "together": "a shared count needs one that is hit often",
-    "restricted": "the point hardly ever opens",
-    "closed": "as an aim it is small; as a bonus it would do",
-    "bonus": "even a bonus should come now and then",
-    "feed": "the feeder will need another try most times",
-}
 
 
 def number_checks(drill: Drill, at: At | None, players: Level | str, *, drag: float | None = None) -> Iterator[Check]:
@@ -89,6 +67,7 @@ def number_checks(drill: Drill, at: At | None, players: Level | str, *, drag: fl
         for shot in numbers.shots:
             if not shot.problem:
                 yield from _of_shot(told, here, shot)
+        yield from purpose_checks(told, here, numbers, _players(here))
         if at is not None or address == main:
             yield from _of_setting(told, here, numbers)
 
@@ -99,8 +78,6 @@ def number_checks(drill: Drill, at: At | None, players: Level | str, *, drag: fl
 def _of_shot(told: Telling, here: Situation, shot: ShotNumbers) -> Iterator[Check]:
     for meeting in shot.meetings:
         yield from _meeting(told, here, shot, meeting)
-    for chance in shot.targets:
-        yield from _target(told, here, shot, chance)
 
 
 def _named(told: Telling, shot: ShotNumbers) -> str:
@@ -134,7 +111,7 @@ def _launches(told: Telling, here: Situation, numbers: SettingNumbers) -> Iterat
 def _is_beyond(shot: ShotNumbers, hit: Strike) -> bool:
     """Whether a ball is clearly beyond the level; one drawn out is said by checks that know what it is for."""
     drawn_out = shot.inside is not None and shot.inside < 0
-    return not drawn_out and not hit.usual < hit.speed <= NEAR * hit.usual
+    return not drawn_out and not hit.usual < hit.speed <= NEAR * hit.most
 
 
 def _clause(problem: str) -> str:
@@ -147,6 +124,8 @@ def _players(here: Situation) -> str:
 
 def _meeting(told: Telling, here: Situation, shot: ShotNumbers, meeting: Meeting) -> Iterator[Check]:
     who, name = letter(told, meeting.hitter), _named(told, shot)
+    if meeting.hitter == shot.by:
+        return  # one person hits twice running, which another check says
     if meeting.spare is not None and meeting.spare < -LATE:
         text = (
             f"{who} gets to {name} {-meeting.spare:.1f} s too late at {_players(here)}:"
@@ -160,32 +139,6 @@ def _meeting(told: Telling, here: Situation, shot: ShotNumbers, meeting: Meeting
             f" at {_players(here)}"
         )
         yield check("suggestion", "passes-by", text, shot.shot, meeting.shot, at=told.at)
-
-
-def _target(told: Telling, here: Situation, shot: ShotNumbers, found: TargetChance) -> Iterator[Check]:
-    wished = _WISHED[found.purpose]
-    if found.chance >= wished or _young(told.drill):
-        return
-    names = [_area(told, id) for id in found.target.areas]
-    rate = (
-        f"about one ball in {number(round(1 / found.chance))}" if found.chance > 0.01 else "fewer than one ball in 100"
-    )
-    text = (
-        f"at {_players(here)} {rate} of {letter(told, shot.by)} lands in {listed(names)}:"
-        f" {_MEANT[found.purpose]}; is that meant"
-    )
-    mend = larger_target(here, told.at, shot.shot, found)
-    yield check("suggestion", "target-rate", f"{text}?", shot.shot, *found.target.areas[:1], at=told.at, mend=mend)
-
-
-def _young(drill: Drill) -> bool:
-    """Whether the drill is for children, whose spread no level knows."""
-    return drill.age is not None and drill.age[0] < 12
-
-
-def _area(told: Telling, id: str) -> str:
-    own = name_of(told, id)
-    return own if own is not None else f"the {id}" if " " in id else ref(id, f"“{id}”")
 
 
 # the whole setting

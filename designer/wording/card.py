@@ -18,6 +18,7 @@ from designer.wording.house import house
 from designer.wording.layout import layout_of
 from designer.wording.names import letter
 from designer.wording.points import points
+from designer.wording.purposes import purposes
 from designer.wording.rotations import shared_out
 from designer.wording.rules import rules
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, typeset, unmarked
@@ -115,7 +116,8 @@ def _played(told: Telling) -> Iterator[Section]:
     yield Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told)))
     end = finish(told)
     ending = (end,) if end is not None else ()
-    yield Section("points", "Points", (*points(told), *ending, *questions.of_points(told)))
+    aims = () if told.brief else purposes(told)
+    yield Section("points", "Points", (*points(told), *ending, *aims, *questions.of_points(told)))
     yield Section("swap", "Swap", (*swaps(told), *shared_out(told), *questions.of_swap(told)))
     if not told.brief:
         yield Section("progressions", "Progressions", changes.progressions(told))

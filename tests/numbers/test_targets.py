@@ -114,7 +114,23 @@ def test_what_it_is_for_follows_the_finish_and_the_parts(drawn, rally):
     row = Finish(id="end", kind="race", to=10, running=True)
     assert [t.purpose for t in asked(drawn, rally, ZONE, together, rule)] == ["together"]
     assert [t.purpose for t in asked(drawn, rally, ZONE, together, rule, row)] == ["in a row"]
-    assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, rule)] == ["closed"]
+    # A demand that costs the rally is one on every ball; of one that costs nothing nobody knows what it is for.
+    costly = rule.changed(breach=Outcome(then="lose the point"))
+    assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, costly)] == ["restricted"]
+    assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, rule)] == [None]
+    told = ZONE.changed(purpose="bonus")
+    assert [t.purpose for t in asked(drawn, rally, told, FORCED, rule)] == ["bonus"]
+    assert [t.purpose for t in asked(drawn, rally, told, FORCED, rule.changed(purpose="normal aim"))] == ["normal aim"]
+
+
+def test_what_is_all_that_is_paid_may_be_anything_and_what_is_paid_beside_a_win_is_a_bonus(drawn, rally):
+    event = Event(what="landed", where=(In(area="zone", judged="bounce"),))
+    hit = Points(id="hit", on=(event,), gives=Outcome(then="points", value=1))
+    won = Points(id="won", on=(Event(what="won"),), gives=Outcome(then="points", value=1))
+    assert [t.purpose for t in asked(drawn, rally, ZONE, hit)] == [None]
+    assert [t.purpose for t in asked(drawn, rally, ZONE, hit, won)] == ["bonus"]
+    three = Points(id="three", on=(event.changed(count=3, running=True),), gives=hit.gives)
+    assert [t.purpose for t in asked(drawn, rally, ZONE, three, won)] == ["in a row"]
 
 
 def test_a_reference_to_nothing_is_no_target(drawn, rally):

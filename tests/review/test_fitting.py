@@ -22,13 +22,13 @@ def found(whole, key):
 
 
 def test_a_target_is_made_as_large_as_its_purpose_wishes():
-    whole = drill(A, B, FEED, REPLY.changed(to=place(-2.0, 8.5)), TINY, AIM)
+    whole = drill(A, B, FEED, REPLY.changed(to=place(-2.0, 8.5)), TINY, AIM.changed(purpose="normal aim"))
     (asked,) = found(whole, "target-rate")
     mended = asked.mend(whole)
     assert found(mended, "target-rate") == []
     (target,) = shot_numbers(mended, AT, "club").shot("reply").targets
     # The spread decides the size; the sideline and the net take a little off.
-    assert PURPOSES["closed"][0] - 0.12 < target.chance < PURPOSES["closed"][0] + 0.02
+    assert PURPOSES["normal aim"][0] - 0.12 < target.chance < PURPOSES["normal aim"][0] + 0.02
     (x0, y0), (x1, y1) = setting_at(mended, AT).items["tiny"].shape.corners
     assert -4.1149 <= min(x0, x1) < -2.5
     assert 0 <= min(y0, y1) < 8.0

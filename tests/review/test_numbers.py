@@ -10,9 +10,8 @@ from strategies import drills
 from designer.bundle import sample
 from designer.drill.base import place
 from designer.drill.drill import Drill
-from designer.drill.items import Area, Basket, Rectangle
+from designer.drill.items import Basket
 from designer.drill.movement import Shot
-from designer.drill.rules import Keep, Rule
 from designer.numbers.shots import shot_numbers
 from designer.review.checks import checks
 from designer.review.numbers import LATE, number_checks
@@ -65,19 +64,6 @@ def test_a_ball_into_the_net_is_said():
     assert net.weight == "caution"
     hit = shot_numbers(drill(A, B, FEED, low), AT).shot("reply").strike
     assert f"{-hit.clearance:.1f} m too low" in net.sentence.text
-
-
-def test_a_small_target_is_asked_about_by_its_purpose_and_never_scolded():
-    tiny = Area(
-        kind="area", id="tiny", name="corner", shape=Rectangle(form="rectangle", corners=((-4.1, 11.5), (-3.7, 11.8)))
-    )
-    rule = Rule(id="aim", of=("reply",), must=Keep(do="keep", where=({"area": "tiny"},)))
-    asked = only(found(*RALLY[:2], FEED, REPLY.changed(to=place(-3.9, 11.6)), tiny, rule), "target-rate")
-    assert asked.weight == "suggestion"
-    assert asked.sentence.text.endswith("is that meant?")
-    assert "the corner" in asked.sentence.text
-    chance = shot_numbers(drill(*RALLY[:2], FEED, REPLY.changed(to=place(-3.9, 11.6)), tiny, rule), AT).shot("reply")
-    assert chance.targets[0].chance < 0.12
 
 
 def test_a_basket_that_is_empty_half_way_is_said_unless_balls_are_picked_up_in_between():

@@ -12,7 +12,7 @@ from designer.drill.setting import At, addresses, setting_at
 
 if TYPE_CHECKING:
     from designer.desktop.window import MainWindow
-    from designer.review.check import Check
+    from designer.review.check import Answer, Check
 
 ASKED = "Keep a barrier behind a player?"
 RISK = "A step back on to a thing is a fall. A flat line does the same, and is what most coaches use."
@@ -26,6 +26,7 @@ class CheckDeeds(QObject):
         super().__init__(window)
         self._window = window
         window.bottom.mended.connect(self.mend)
+        window.bottom.answered.connect(self.answer)
         window.bottom.accepted.connect(self.accept)
         window.document.changed.connect(self._look_for_barriers)
 
@@ -33,6 +34,10 @@ class CheckDeeds(QObject):
         """Put a check right by its own edit."""
         if check.mend is not None:
             self._window.perform("Mend what a check found", check.mend(self._window.document.drill))
+
+    def answer(self, answer: Answer) -> None:
+        """Give the answer that was chosen to what a check asks."""
+        self._window.perform(f"Say that it is {answer.words}", answer.give(self._window.document.drill))
 
     def accept(self, check: Check) -> None:
         """Ask why a caution is accepted; the reason is kept and printed."""

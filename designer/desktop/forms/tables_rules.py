@@ -46,6 +46,14 @@ from designer.drill.rules import (
 BODY: Final = ("knee", "waist", "shoulder", "raised racket", "net")
 NOTE: Final = Field("note", "Also say", Block("printed after the sentence"), more=True)
 
+PURPOSE: Final = Field(
+    "purpose",
+    "The target is",
+    Choice((("in a row", "for a run in a row"), ("normal aim", "the normal aim"), ("bonus", "a bonus"))),
+    more=True,
+)
+"""What a target is for, on which the rate to wish for depends."""
+
 _CALLED: Final = Field("called_by", "Called by", Many(here.people, "as the house says"), more=True)
 _DOUBT: Final = Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay"), more=True)
 
@@ -99,6 +107,7 @@ RULE: Final[Table] = (
     Field("never", "", Flag("must never")),
     Field("must", "Must", Kinds("do", MUSTS)),
     Field("breach", "If not", One(outcome("lose the point"), "Say what a breach costs")),
+    PURPOSE,
     Field(
         "when",
         "When",
@@ -178,6 +187,7 @@ POINTS: Final[Table] = (
         Choice((("added", "added"), ("instead", "in their place"), ("the higher", "the higher counts"))),
         more=True,
     ),
+    PURPOSE,
     Field("grows_by", "Grows by", Number(-100, 100), more=True),
     Field("cap", "At most", Number(-1000, 1000), more=True),
     Field("parts", "In the part", Many(here.parts, "all parts"), more=True),

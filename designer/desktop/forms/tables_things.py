@@ -23,7 +23,7 @@ from designer.desktop.forms.fields import (
     words,
 )
 from designer.desktop.forms.tables_conditions import STROKES, WINGS
-from designer.desktop.forms.tables_rules import NOTE
+from designer.desktop.forms.tables_rules import NOTE, PURPOSE
 from designer.drill.base import Point
 from designer.drill.items import (
     Area,
@@ -144,6 +144,7 @@ AREA: Final[Table] = (
     Field("marked", "Shown by", Choice(MARKED)),
     CARE,
     Field("shape", "Shape", Kinds("form", SHAPES, reshaped), more=True, drawn=True),
+    PURPOSE,
     _BOTH,
     _HAND,
     NOTE,
@@ -167,7 +168,7 @@ TABLES: Final[dict[type, Any]] = {
     Run: RUN,
     Cone: _STANDING,
     Disc: _STANDING,
-    Hoop: _STANDING,
+    Hoop: (_where(), CARE, PURPOSE, _BOTH, _HAND, NOTE),
     Basket: (Field("balls", "Balls in it", Number(0, 2000)), *_STANDING),
     Machine: (Field("facing", "Throws (degrees)", Number(0, 359)), *_STANDING),
     Note: (Field("text", "Words", Block()), *_STANDING),

@@ -79,9 +79,12 @@ def _target(found: TargetChance) -> str:
     """Return how often a target is hit, what it is for, and what one wishes for that."""
     from designer.numbers.accuracy import PURPOSES
 
+    often = f"in the target {round(found.chance * 10)} of 10"
+    if found.purpose is None:
+        return often
     least, most = PURPOSES[found.purpose]
     wish = f"{found.purpose}: {round(least * 10)} to {round(most * 10)} wished"
-    return f"in the target {round(found.chance * 10)} of 10 ({wish})"
+    return f"{often} ({wish})"
 
 
 def waiting_words(place: Recovery, letter: str, units: str = "metres") -> str:

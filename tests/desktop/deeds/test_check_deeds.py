@@ -5,7 +5,7 @@ from desktop import hand
 
 from designer.desktop.deeds.check_deeds import REFUSED
 from designer.drill.edits import put
-from designer.drill.items import Barrier, Line
+from designer.drill.items import Area, Barrier, Line, Rectangle
 from designer.review.checks import checks
 
 BARRIER = Barrier(kind="barrier", id="barrier", corners=((-3.0, -15.0), (3.0, -15.0)))
@@ -69,3 +69,23 @@ def test_nothing_is_accepted_without_a_reason(wide_kept, prompts, answer):
     prompts.answers = [answer]
     press(wide_kept, "Accept it", "barrier")
     assert wide_kept.document.drill == before
+
+
+def test_one_press_says_what_a_target_is_for_and_is_one_step_to_undo(wide_kept):
+    window = wide_kept
+    corner = Area(
+        kind="area",
+        id="corner",
+        name="corner",
+        shape=Rectangle(form="rectangle", corners=((-3.2, 9.5), (-1.2, 11.5))),
+    )
+    drill = put(window.document.drill, window.view.at, corner)
+    reply = window.view.setting.shots["reply"]
+    window.perform("Aim", put(drill, window.view.at, reply.changed(to={"on": "corner"})))
+    window.bottom.show_checks(checks(window.document.drill, window.view.at, players="club"))
+    before = window.document.drill
+    press(window, "A bonus", "target-purpose")
+    assert window.view.setting.items["corner"].purpose == "bonus"
+    assert "target-purpose" not in {each.key for each in checks(window.document.drill, window.view.at, players="club")}
+    window.document.stack.undo()
+    assert window.document.drill == before

@@ -20,6 +20,7 @@ from designer.wording.units import Units
 if TYPE_CHECKING:
     from PySide6.QtCore import QMimeData
 
+    from designer.desktop.work import Progress
     from designer.drawing.picture import Picture
     from designer.drawing.themes import Theme
 
@@ -157,6 +158,20 @@ def found_brand(path: Path | None) -> tuple[Branded, tuple[str, ...]]:
 
 
 @dataclass(frozen=True, slots=True)
+class CourtOrder:
+    """All that a picture of the court is made from, taken from the window at once: making it may take a second."""
+
+    drill: Drill
+    at: At
+    turned: bool = False
+
+
+def ordered_court(view: View) -> CourtOrder:
+    """Return the order for a picture of the setting in view."""
+    return CourtOrder(view.document.drill, view.at, view.turned)
+
+
+@dataclass(frozen=True, slots=True)
 class Court:
     """The court of one setting as it goes on paper, with its legend."""
 
@@ -176,36 +191,51 @@ class Court:
         return png(self.picture, self.theme, width)
 
 
-def court(view: View) -> Court:
-    """Return the court of the setting in view as it goes on paper."""
+def court(order: CourtOrder) -> Court:
+    """Return the court of ``order`` as it goes on paper. Touches no window, as all below."""
     from designer.drawing.picture import picture
     from designer.drawing.sheet import with_legend
     from designer.drawing.themes import theme
 
-    drill = view.document.drill
+    drill = order.drill
     paper = theme("paper", surface=drill.court.surface)
     return Court(
-        with_legend(picture(drill, view.at, unit=UNIT, theme=paper, turned=view.turned, patient=True), paper), paper
+        with_legend(picture(drill, order.at, unit=UNIT, theme=paper, turned=order.turned, patient=True), paper), paper
     )
 
 
-def write_picture(path: Path, view: View, width: int = WIDTH) -> None:
-    """Write the court of the setting in view to ``path``: SVG by that ending, else PNG. Raises ``Unwritable``."""
-    drawn = court(view)
-    write_file(path, drawn.svg(width) if path.suffix.lower() == ".svg" else drawn.png(width))
+def write_picture(path: Path, order: CourtOrder, progress: Progress) -> Path:
+    """Write the court of ``order`` to ``path``: SVG by that ending, else PNG; return ``path``.
+
+    Raises ``Unwritable``, and ``Stopped`` where the user has given it up: then nothing is written.
+    """
+    progress.step(1, 3)
+    drawn = court(order)
+    progress.step(2, 3)
+    data = drawn.svg() if path.suffix.lower() == ".svg" else drawn.png()
+    progress.step(3, 3)
+    write_file(path, data)
+    return path
 
 
-def copied_picture(view: View) -> QMimeData:
-    """Return the court of the setting in view for the clipboard: as pixels, as PNG and as SVG at once.
+def both_pictures(order: CourtOrder, progress: Progress) -> tuple[bytes, bytes]:
+    """Return the court of ``order`` as PNG and as SVG. Raises ``Stopped`` where the user has given it up."""
+    progress.step(1, 2)
+    drawn = court(order)
+    progress.step(2, 2)
+    return drawn.png(), drawn.svg()
+
+
+def copied_picture(png: bytes, svg: bytes) -> QMimeData:
+    """Return a picture for the clipboard: as pixels, as PNG and as SVG at once.
 
     Whoever pastes takes what they can use: a letter the drawing, a chat the pixels.
     """
     from PySide6.QtCore import QMimeData
     from PySide6.QtGui import QImage
 
-    drawn = court(view)
-    png, mime = drawn.png(), QMimeData()
+    mime = QMimeData()
     mime.setImageData(QImage.fromData(png))
     mime.setData("image/png", png)
-    mime.setData("image/svg+xml", drawn.svg())
+    mime.setData("image/svg+xml", svg)
     return mime

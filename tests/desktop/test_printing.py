@@ -5,6 +5,7 @@ import io
 import pypdf
 import pytest
 from desktop import hand
+from PySide6.QtCore import QThreadPool
 from PySide6.QtGui import QImage
 
 from designer.bundle import sample
@@ -95,12 +96,29 @@ def test_a_place_that_cannot_be_written_is_told(window, prompts, tmp_path):
 def test_the_court_is_exported_as_a_drawing_or_in_pixels(window, prompts, tmp_path):
     prompts.answers = [tmp_path / "court.svg"]
     window.actions_by_name["export"].trigger()
+    hand.finish(window)
     assert ">YOU</text>" in (tmp_path / "court.svg").read_text("utf-8")
     prompts.answers = [tmp_path / "court.png"]
     window.actions_by_name["export"].trigger()
+    hand.finish(window)
+    assert "court.png" in window.notice.words
     image = QImage(str(tmp_path / "court.png"))
     assert image.width() == 1600
     assert image.height() > image.width()
+
+
+def test_a_picture_is_made_beside_the_window_and_leaves_nothing_where_it_is_stopped(window, prompts, tmp_path):
+    written = tmp_path / "court.png"
+    prompts.answers = [written]
+    window.actions_by_name["export"].trigger()
+    assert window.work.busy == "Exporting the picture"
+    window.work.stop()
+    QThreadPool.globalInstance().waitForDone()
+    assert not written.exists()
+    prompts.answers = [tmp_path / "nowhere" / "court.png"]
+    window.actions_by_name["export"].trigger()
+    hand.finish(window)
+    assert prompts.asked[-1][1] == "The picture was not exported."
 
 
 def test_the_card_is_copied_as_text(window, qapp):
@@ -119,6 +137,7 @@ def test_the_whole_card_is_bytes_of_a_pdf(window, prompts, tmp_path):
 
 def test_the_picture_is_on_the_clipboard_in_pixels_and_as_a_drawing(window, qapp):
     window.actions_by_name["copy picture"].trigger()
+    hand.finish(window)
     mime = qapp.clipboard().mimeData()
     png = QImage.fromData(mime.data("image/png"))
     assert (png.width(), mime.imageData().width()) == (1600, 1600)

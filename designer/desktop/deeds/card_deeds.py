@@ -15,7 +15,6 @@ from designer.desktop.fill_meter import FillMeter
 from designer.desktop.first_card import card_was_made, remember_card
 from designer.desktop.papers import CHOICES, USUAL
 from designer.desktop.prompts import CARDS, PICTURES
-from designer.storage.writing import Unwritable
 
 if TYPE_CHECKING:
     from designer.desktop.print_preview import PrintPreview
@@ -120,7 +119,7 @@ class CardDeeds(QObject):
 
     def export(self) -> None:
         """Ask where, and write the picture of the court."""
-        from designer.desktop.printing import write_picture
+        from designer.desktop.printing import ordered_court, write_picture
 
         window = self._window
         path = window.prompts.save_path(window, window.filing.suggestion(".svg"), PICTURES)
@@ -128,18 +127,23 @@ class CardDeeds(QObject):
             return
         if path.suffix.lower() not in (".svg", ".png"):
             path = path.with_name(f"{path.name}.svg")
-        try:
-            write_picture(path, window.view)
-        except Unwritable as reason:
-            window.prompts.say(window, "The picture was not exported.", str(reason))
-            return
-        window.notice.say("picture", f"The picture is exported: {path.name}.", ("Open it", lambda: _open(path)))
+        do = partial(write_picture, path, ordered_court(window.view))
+        self._begin("Exporting the picture", do, self._tell_exported, "The picture was not exported.")
+
+    def _tell_exported(self, path: Path) -> None:
+        self._window.notice.say("picture", f"The picture is exported: {path.name}.", ("Open it", lambda: _open(path)))
 
     def copy_picture(self) -> None:
         """Put the court on the clipboard, as pixels and as a drawing at once."""
+        from designer.desktop.printing import both_pictures, ordered_court
+
+        do = partial(both_pictures, ordered_court(self._window.view))
+        self._begin("Copying the picture", do, self._put_picture, "The picture was not copied.")
+
+    def _put_picture(self, both: tuple[bytes, bytes]) -> None:
         from designer.desktop.printing import copied_picture
 
-        QGuiApplication.clipboard().setMimeData(copied_picture(self._window.view))
+        QGuiApplication.clipboard().setMimeData(copied_picture(*both))
         self._window.bottom.say("The picture is on the clipboard.")
 
     def copy_text(self) -> None:

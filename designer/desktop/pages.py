@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import math
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QMarginsF, QRectF, QSizeF
+from PySide6.QtCore import QMarginsF, QRect, QRectF, QSizeF
 from PySide6.QtGui import QImage, QPageLayout, QPageSize, QPainter
 
 if TYPE_CHECKING:
@@ -15,8 +16,14 @@ if TYPE_CHECKING:
 POINT: Final = 1 / 72
 """A point in inches: ISO 32000-1, 8.3.2.3, the default unit of a page."""
 
-SHARPEST: Final = 400
+SHARPEST: Final = 600
 """More dots an inch are not sent to a printer: no eye sees them at arm's length, and pages become huge."""
+
+BAND: Final = 600_000
+"""Pixels sent to a printer at once: sending keeps Python to itself, and the window must be able to answer in between."""
+
+OVERLAP: Final = 16
+"""Rows of pixels that a band has in common with the one above it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +61,38 @@ def image(sheet: Sheet, scale: float) -> QImage:
         document.close()
 
 
+def bands(sheet: Sheet, scale: float) -> Iterator[tuple[int, QImage]]:
+    """Yield the page from above in bands, each with the row it begins in, ``scale`` pixels to a point.
+
+    Each begins with the last rows of the one before: whatever makes pixels larger or smaller on the way, no gap can open.
+    """
+    from pypdfium2 import PdfDocument
+
+    document = PdfDocument(sheet.pdf)
+    try:
+        page = document[sheet.number]
+        width, height = math.ceil(page.get_width() * scale), math.ceil(page.get_height() * scale)
+        rows = max(OVERLAP, BAND // width)
+        for begin in range(0, height, rows):
+            above, below = max(0, begin - OVERLAP), max(0, height - begin - rows)
+            # The reader rounds what is cropped up to whole pixels.
+            crop = [max(0.0, (each - 0.5) / scale) for each in (0, below, 0, above)]
+            bitmap = page.render(scale=scale, crop=(crop[0], crop[1], crop[2], crop[3]))
+            made = QImage(bitmap.buffer, bitmap.width, bitmap.height, bitmap.stride, QImage.Format.Format_BGR888)
+            yield above, made.copy()
+    finally:
+        document.close()
+
+
 def print_sheets(printer: QPrinter, pages: tuple[Sheet, ...], step: Callable[[int, int], None]) -> None:
     """Print ``pages``: in their true size in the middle of the paper, smaller where the paper is. May run off the window's thread.
 
     ``step`` is told (number from 1, count) before each page and may raise to stop; what was sent until then is printed.
     """
     printer.setFullPage(True)
-    dots = min(printer.resolution(), SHARPEST)
+    each = math.ceil(printer.resolution() / SHARPEST)
+    # In a file that is read on a screen each band would be made smaller by itself, and seams would show.
+    is_file = printer.outputFormat() == printer.OutputFormat.PdfFormat
     painter = QPainter()
     try:
         for number, sheet in enumerate(pages, 1):
@@ -70,8 +102,11 @@ def print_sheets(printer: QPrinter, pages: tuple[Sheet, ...], step: Callable[[in
                 raise ValueError("The printer does not answer.")
             if number > 1:
                 printer.newPage()
-            paper = printer.paperRect(printer.Unit.DevicePixel)
-            painter.drawImage(placed(sheet, paper, printer.resolution()), image(sheet, dots * POINT))
+            there = placed(sheet, printer.paperRect(printer.Unit.DevicePixel), printer.resolution())
+            left, top = round(there.left()), round(there.top())
+            scale = there.width() / sheet.width / each
+            for row, band in ((0, image(sheet, scale)),) if is_file else bands(sheet, scale):
+                painter.drawImage(QRect(left, top + row * each, band.width() * each, band.height() * each), band)
     finally:
         if painter.isActive():
             painter.end()

@@ -6,11 +6,13 @@ from random import Random
 import pypdf
 import pytest
 from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QImage, QPainter
 from PySide6.QtPrintSupport import QPrinter
 
 from designer.cards.card import make_card
+from designer.desktop import pages
 from designer.desktop.blank import blank
-from designer.desktop.pages import Sheet, fit_paper, image, placed, print_sheets, sheets
+from designer.desktop.pages import Sheet, bands, fit_paper, image, placed, print_sheets, sheets
 from designer.desktop.situations import SITUATIONS, with_situation
 from designer.drill.setting import main_setting
 
@@ -41,15 +43,15 @@ def test_what_is_printed_is_as_large_as_the_card_and_has_its_ink(qapp, pdf, tmp_
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(tmp_path / "printed.pdf"))
     printer.setResolution(100)
-    pages, told = sheets(pdf), []
-    fit_paper(printer, pages[0])
-    print_sheets(printer, pages, lambda number, count: told.append((number, count)))
+    each, told = sheets(pdf), []
+    fit_paper(printer, each[0])
+    print_sheets(printer, each, lambda number, count: told.append((number, count)))
     printed = sheets((tmp_path / "printed.pdf").read_bytes())
-    assert told == [(number, len(pages)) for number in range(1, len(pages) + 1)]
-    assert len(printed) == len(pages)
+    assert told == [(number, len(each)) for number in range(1, len(each) + 1)]
+    assert len(printed) == len(each)
     assert (printed[0].width, printed[0].height) == pytest.approx(A5, abs=1)
-    assert ink(pages[0]) > 0.02
-    assert ink(printed[0]) == pytest.approx(ink(pages[0]), rel=0.05)
+    assert ink(each[0]) > 0.02
+    assert ink(printed[0]) == pytest.approx(ink(each[0]), rel=0.05)
 
 
 def ink(sheet):
@@ -57,6 +59,23 @@ def ink(sheet):
     small = image(sheet, 1.0).scaled(30, 42, mode=Qt.TransformationMode.SmoothTransformation)
     points = [(x, y) for x in range(small.width()) for y in range(small.height())]
     return 1 - sum(small.pixelColor(x, y).lightnessF() for x, y in points) / len(points)
+
+
+def test_a_page_in_bands_is_the_page(qapp, pdf, monkeypatch):
+    """Laid one over another where they say they begin, the bands show what the page shows, but for rounding."""
+    monkeypatch.setattr(pages, "BAND", 40_000)
+    (sheet, *_), scale = sheets(pdf), 1.3
+    whole = image(sheet, scale)
+    laid, count = QImage(whole.size(), whole.format()), 0
+    painter = QPainter(laid)
+    for row, band in bands(sheet, scale):
+        painter.drawImage(0, row, band)
+        assert band.width() * band.height() < 2 * 40_000
+        count += 1
+    painter.end()
+    assert count > 3
+    apart = [abs(one - other) for one, other in zip(bytes(laid.constBits()), bytes(whole.constBits()), strict=True)]
+    assert max(apart) <= 3
 
 
 def test_stopping_stops_between_two_pages(qapp, pdf, tmp_path):

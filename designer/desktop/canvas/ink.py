@@ -19,6 +19,9 @@ BETWEEN_HANDLE: Final = 6.5
 RING: Final = 2.0
 LABEL: Final = 13
 WIDEST: Final = 300.0
+NEAR: Final = 26.0
+FAR: Final = 72.0
+"""How far from its point a label stands, and how far where it would hide something there, in pixels."""
 """Sizes in device-independent pixels; lines of the guide's label are no wider than the last."""
 
 
@@ -82,6 +85,11 @@ class InkItem(QGraphicsItem):
             self._bounds = self._bounds.united(box).united(QRectF(label.at, label.box.center()).normalized())
         self.update()
 
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """Return the labels that are shown."""
+        return self._labels
+
     def boundingRect(self) -> QRectF:
         return self._bounds
 
@@ -99,7 +107,7 @@ class InkItem(QGraphicsItem):
         painter.setPen(pen(look.highlighter_edge, 1, self._scale))
         near = QPointF(
             min(max(label.at.x(), label.box.left()), label.box.right()),
-            label.box.bottom() if label.box.center().y() < label.at.y() else label.box.top(),
+            min(max(label.at.y(), label.box.top()), label.box.bottom()),
         )
         if label.leads:
             painter.drawLine(label.at, near)
@@ -148,16 +156,26 @@ def label_at(
     lines = [part for line in text.splitlines() for part in wrapped(line, metrics, WIDEST)]
     width = (max(metrics.horizontalAdvance(line) for line in lines) + 20) / scale
     height = (metrics.lineSpacing() * len(lines) + 10) / scale
-    gap, rim = 26 / scale, 4 / scale
-    boxes = [
-        QRectF(min(max(left, seen.left() + rim), seen.right() - width - rim), top, width, height)
-        for top in (at.y() - gap - height, at.y() + gap)
-        for left in (at.x() - width / 4, at.x() + gap, at.x() - gap - width)
-        if seen.top() + rim <= top <= seen.bottom() - rim - height
-    ]
-    boxes = boxes or [QRectF(seen.left() + rim, at.y() + gap, width, height)]
+    boxes = _boxes_round(at, width, height, seen.adjusted(4 / scale, 4 / scale, -4 / scale, -4 / scale), scale)
     hides = [0] * len(boxes) if hidden_by is None else hidden_by(boxes)
     return Label("\n".join(lines), at, boxes[hides.index(min(hides))])
+
+
+def _boxes_round(at: QPointF, width: float, height: float, seen: QRectF, scale: float) -> list[QRectF]:
+    """Return where a label may stand: over its point, under it, beside it, then the same farther off; inside ``seen``."""
+    boxes = []
+    for gap in (NEAR / scale, FAR / scale):
+        places = [
+            (left, top)
+            for top in (at.y() - gap - height, at.y() + gap)
+            for left in (at.x() - width / 4, at.x() + gap, at.x() - gap - width)
+        ]
+        places += [(left, at.y() - height / 2) for left in (at.x() + gap, at.x() - gap - width)]
+        for left, top in places:
+            box = QRectF(min(max(left, seen.left()), seen.right() - width), top, width, height)
+            if seen.top() <= top <= seen.bottom() - height and not box.contains(at):
+                boxes.append(box)
+    return boxes or [QRectF(seen.left(), at.y() + NEAR / scale, width, height)]
 
 
 def wrapped(line: str, metrics: QFontMetricsF, width: float) -> list[str]:

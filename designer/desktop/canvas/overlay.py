@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -15,8 +16,10 @@ from designer.desktop.canvas.handles import BETWEEN, Handle, handles
 from designer.desktop.canvas.ink import (
     CHANGED,
     HALO,
+    HANDLE,
     RING,
     InkItem,
+    Label,
     Stroke,
     handle_box,
     label_at,
@@ -110,6 +113,11 @@ class Overlay:
         else:
             self._handles.draw()
 
+    @property
+    def said(self) -> tuple[Label, ...]:
+        """Return what the guide says, where it stands."""
+        return self._guide.labels
+
     def handles(self, sight: Sight) -> tuple[Handle, ...]:
         """Return the handles that are shown: those of what is picked alone."""
         if len(self._view.selection) != 1:
@@ -139,8 +147,22 @@ class Overlay:
             labels[:] = parted(labels[0], labels[1], 4 / scale)
         if guide.at is not None and guide.words:
             at = sight.to_scene(guide.at)
-            labels.append(label_at(guide.words, at, sight.seen, face, scale, self._scene.hidden_by))
+            hides = partial(self._hidden_by, sight, guide)
+            words = f"{guide.words[:1].upper()}{guide.words[1:]}"
+            labels.append(label_at(words, at, sight.seen, face, scale, hides))
         self._guide.say(tuple(labels), look, face, scale)
+
+    def _hidden_by(self, sight: Sight, guide: Guide, boxes: Sequence[QRectF]) -> list[int]:
+        """Return how much each of ``boxes`` would hide: a handle or a corner counts most, then what the gesture draws."""
+        marks, drawn = self._scene.hidden_by(boxes), self._scene.drawn_under(boxes)
+        points = [self.handle_point(handle, sight) for handle in self.handles(sight)]
+        points += [sight.to_scene(point) for point in (*guide.leg, *guide.outline)]
+        edge = HANDLE / sight.scale
+        grown = [box.adjusted(-edge, -edge, edge, edge) for box in boxes]
+        return [
+            mark + 2 * ink + 4 * sum(map(box.contains, points))
+            for mark, ink, box in zip(marks, drawn, grown, strict=True)
+        ]
 
     def _why(self, guide: Guide, sight: Sight) -> Iterator[Stroke]:
         """Yield what shows why a point has jumped, the legs so far, and the part of the court that a press would take."""

@@ -21,6 +21,9 @@ REACH: Final = 60.0
 MOST_MINDED: Final = 700
 """Among more marks than this a guide's words find no free place, and looking for one takes time."""
 
+MOST_DRAWN: Final = 24
+"""Of more marks than this that move at once a guide's words do not keep clear."""
+
 JUST_OVER: Final = 99.0
 """The height of what stands still over what moves: over every mark, under handles and guide."""
 
@@ -203,6 +206,13 @@ class CourtScene(QGraphicsScene):
             and (item.isVisible() or key in self._still)
         ]
         return [sum(there.intersects(box) for there in near) for box in boxes]
+
+    def drawn_under(self, boxes: Sequence[QRectF]) -> list[int]:
+        """Return for each of ``boxes`` how many of the marks that a gesture draws lie under it; nothing where many move."""
+        if len(self._live) > MOST_DRAWN:
+            return [0] * len(boxes)
+        drawn = [item for key in self._live if (item := self._items[key]).isVisible()]
+        return [sum(item.ink().intersects(box.translated(-item.pos())) for item in drawn) for box in boxes]
 
     def marks(self) -> dict[Key, Mark]:
         """Return every mark that is shown, by key."""

@@ -1,6 +1,7 @@
 import pytest
 from PySide6.QtCore import QRectF
 
+from designer.desktop.canvas.bench import Guide
 from designer.desktop.canvas.handles import Handle
 from designer.desktop.canvas.overlay import Overlay, Sight
 from designer.desktop.canvas.scene import CourtScene
@@ -101,3 +102,16 @@ def test_while_another_tool_draws_nothing_else_is_marked(overlay, hand):
     hand.pull((0.0, 0.0), (2.0, 2.0))
     overlay.show_states(SIGHT, focused=True)
     assert inked(overlay) == []
+
+
+@pytest.mark.parametrize("index", range(4))
+def test_what_a_gesture_says_stands_clear_of_the_handles_and_of_what_it_draws(overlay, hand, index):
+    hand.view.select(("zone",))
+    corner = next(h for h in overlay.handles(SIGHT) if (h.part, h.index) == ("corner", index))
+    overlay.show_guide(Guide(at=corner.at, words="2 rackets from the net\n6 rackets wide, 5 strides deep"), SIGHT)
+    (label,) = overlay.said
+    assert label.text.startswith("2 rackets")
+    for handle in overlay.handles(SIGHT):
+        assert not label.box.contains(overlay.handle_point(handle, SIGHT)), handle
+    zone = next(item for item in overlay.scene.marks_of(("zone",)) if item.mark.layer == Layer.AREAS)
+    assert not label.box.intersects(zone.sceneBoundingRect().adjusted(0.3, 0.3, -0.3, -0.3))

@@ -40,6 +40,14 @@ def widgets():
     return sys.modules.get("PySide6.QtWidgets")
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config, log):
+    """Give each process tests that lie side by side, so that what a file's tests share is made in one of them."""
+    from xdist.scheduler import WorkStealingScheduling
+
+    return WorkStealingScheduling(config, log) if config.getvalue("dist") == "load" else None
+
+
 def pytest_collection_finish():
     """What is loaded by now stays to the end: the collector need not go through it after every few tests."""
     gc.collect()

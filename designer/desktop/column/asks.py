@@ -48,7 +48,7 @@ _FIELDS: Final = {
     "beside": "beside",
     "opens": "until",
     "failed": "failed",
-    "from-middle": "must",
+    "from-middle": "must.from_middle",
     "run": "during",
     "to": "to",
     "last-rally": "last_rally",

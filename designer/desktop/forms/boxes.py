@@ -9,16 +9,19 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QLabel, QWidget
 
-from designer.desktop.controls import CheckBox, DropDown, IconButton, Picker, Segments, fill
+from designer.desktop.controls import CheckBox, DropDown, IconButton, Picker, Segments, fill, stacked
 from designer.desktop.flow import Flow
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import ON_COURT, Context
+from designer.desktop.forms.cost_box import CostBox
 from designer.desktop.forms.fields import (
     Block,
     Choice,
+    Cost,
     Day,
     Flag,
+    Hits,
     Line,
     Lines,
     Many,
@@ -36,6 +39,7 @@ from designer.desktop.forms.place_boxes import PICK, CornersBox, WhereBox
 from designer.desktop.forms.rounds_box import RoundsBox
 from designer.desktop.forms.typed_boxes import (
     DayBox,
+    HitsBox,
     LineBox,
     LinesBox,
     MeasureBox,
@@ -79,18 +83,21 @@ class ChoiceBox(Box):
             self.row.addWidget(control, 1)
             return
         inner = QWidget()
-        flow = Flow(inner, gap=6)
-        flow.addWidget(control)
         if isinstance(control, Segments):
             self._usual = label = QLabel(f"usual, {OPEN}")
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setFont(font(NOTE))
             label.setMinimumHeight(20)
+            flow = Flow(inner, gap=6)
+            flow.addWidget(control)
+            flow.addWidget(label)
         else:
             self._usual = offer = UsualButton()
             offer.offer(dict(self._kind.options)[self._kind.usual])
             offer.clicked.connect(lambda: self.give(self._kind.usual))
-        flow.addWidget(self._usual)
+            under = stacked(inner, 4)
+            under.addWidget(control)
+            under.addWidget(offer)
         self.row.addWidget(inner, 1)
 
     def name(self, words: str) -> None:
@@ -307,6 +314,8 @@ def box_for(kind: Any) -> Box:
         Block: lambda kind: TextBox(kind.hint),
         Lines: LinesBox,
         Day: lambda _: DayBox(),
+        Hits: lambda _: HitsBox(),
+        Cost: CostBox,
         Rounds: lambda _: RoundsBox(),
         Translations: lambda _: TranslationsBox(),
     }

@@ -161,6 +161,20 @@ class One:
 
 
 @dataclass(frozen=True, slots=True)
+class Cost:
+    """What follows: an outcome, said in one row. ``usual`` are the words for what ``make`` makes, where that is usual."""
+
+    make: Callable[[Context], Any]
+    optional: bool = True
+    usual: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Hits:
+    """From which hit of a rally to which: a pair of numbers, the second None for "to the end"."""
+
+
+@dataclass(frozen=True, slots=True)
 class Several:
     """Any number of records inside this one. ``least`` of them cannot be removed."""
 
@@ -211,6 +225,8 @@ Kind = (
     | Rounds
     | Translations
     | One
+    | Cost
+    | Hits
     | Several
     | Kinds
     | Either
@@ -223,10 +239,26 @@ def always(_: Any) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """A value that a row shows which is no field of its record: part of one, or two at once.
+
+    ``fits`` says which records have it; ``get`` returns it, ``put`` a record with another one; ``holds`` are the fields
+    of the record that it stands for.
+    """
+
+    get: Callable[[Any], Any]
+    put: Callable[[Any, Any, Context], Any]
+    holds: tuple[str, ...]
+    fits: Callable[[Any], bool] = always
+    empty: Any = None
+
+
+@dataclass(frozen=True, slots=True)
 class Field:
     """One row of a form. ``shown`` says for which records it matters; ``more`` keeps it behind the word "More".
 
-    ``offered`` says for which records its usual answer is the usual one.
+    ``offered`` says for which records its usual answer is the usual one. ``part`` is how its value is read and put where
+    it is no field of the record; ``name`` then only names the row.
     What is filled in shows all the same, unless it is ``drawn``: the court shows that better.
     """
 
@@ -237,6 +269,33 @@ class Field:
     offered: Callable[[Any], bool] = field(default=always, kw_only=True)
     more: bool = False
     drawn: bool = False
+    part: Part | None = None
+    spoken: str = ""
+    """What a screen reader says for it, where the label does not."""
+
+    @property
+    def holds(self) -> tuple[str, ...]:
+        """Return the fields of the record that the row stands for."""
+        return (self.name,) if self.part is None else self.part.holds
+
+    def fits(self, record: Any) -> bool:
+        """Whether ``record`` has this value at all."""
+        return self.part is None or self.part.fits(record)
+
+    def get(self, record: Any) -> Any:
+        """Return the value."""
+        return getattr(record, self.name) if self.part is None else self.part.get(record)
+
+    def put(self, record: Any, value: Any, context: Context) -> Any:
+        """Return ``record`` with another value; raise pydantic's ``ValidationError`` where it does not fit."""
+        return record.changed(**{self.name: value}) if self.part is None else self.part.put(record, value, context)
+
+    def is_filled(self, record: Any) -> bool:
+        """Whether the value is another than that of a record in which it is not said."""
+        if self.part is not None:
+            return bool(self.get(record) != self.part.empty)
+        left = type(record).model_fields[self.name].get_default(call_default_factory=True)
+        return bool(getattr(record, self.name) != left)
 
 
 Table = tuple[Field, ...]

@@ -16,7 +16,6 @@ from designer.desktop.forms.boxes import Complaint, box_for
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Either, Field, Kinds, One, Pairs, Points, Rounds, Several, Table, Where
 from designer.desktop.style import look
-from designer.drill.base import Record
 
 LABEL: Final = 90
 SIDE: Final = 6
@@ -43,7 +42,7 @@ class Row(QWidget):
         self._label.setFont(font(CONTROL))
         self._label.setMinimumHeight(scaled(26))
         self._complaint = Complaint()
-        box.name(field.label)
+        box.name(field.spoken or field.label)
         box.edited.connect(lambda value, typed: self.edited.emit(field.name, value, typed))
         box.refused.connect(self._complaint.say)
         box.lit.connect(self._light)
@@ -137,7 +136,7 @@ class Form(QWidget):
                 self._layout.insertWidget(place, row)
             row.colour()
             row.box.offers = field.offered(record)
-            row.box.show_value(getattr(record, field.name), context)
+            row.box.show_value(field.get(record), context)
             row.show()
             place += 1
         hides = bool(hidden) or self._open
@@ -155,12 +154,17 @@ class Form(QWidget):
         """Put the keyboard on the control of a field, shown for it if need be; else on the first."""
         if name and self.row(name) is None and any(field.name == name for field in self._table):
             self.open_all()
-        wanted = self.row(name) if name else None
+        wanted = self.row(name) or self._first_of(name) if name else None
         rows = [wanted] if wanted is not None else [self.row(field.name) for field in self._table]
         for row in rows:
             if row is not None:
                 row.box.first().setFocus(Qt.FocusReason.OtherFocusReason)
                 return
+
+    def _first_of(self, name: str) -> Row | None:
+        """Return the first row that stands for part of the field ``name``."""
+        rows = (self.row(field.name) for field in self._table if name in field.holds)
+        return next((row for row in rows if row is not None), None)
 
     def first(self) -> QWidget | None:
         """Return the control that gets the keyboard first, None where no row is shown."""
@@ -169,12 +173,14 @@ class Form(QWidget):
 
     def _wanted(self, field: Field, record: Any) -> tuple[bool, bool]:
         """Return whether the field's row is shown, and whether it waits behind "More"."""
+        if not field.fits(record):
+            return False, False
         if field.drawn and not self._open:
             return False, True
         usual = field.shown(record) and not field.more
         if usual or self._open:
             return True, False
-        filled = getattr(record, field.name) != _default(record, field.name)
+        filled = field.is_filled(record)
         return filled, not filled
 
     def toggle_more(self) -> None:
@@ -185,17 +191,15 @@ class Form(QWidget):
 
     def _edit(self, name: str, value: Any, typed: object) -> None:
         row = self._rows[name]
+        if self._context is None:
+            return
         try:
-            changed = self._record.changed(**{name: value})
+            changed = row.field.put(self._record, value, self._context)
         except ValidationError as error:
             row.complain(sentence_for(error))
             return
         row.complain("")
         self.edited.emit(changed, bool(typed))
-
-
-def _default(record: Record, name: str) -> Any:
-    return type(record).model_fields[name].get_default(call_default_factory=True)
 
 
 def sentence_for(error: ValidationError) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any, Final
 
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.tables_rules import MUSTS
+from designer.desktop.forms.tables_rule import MUSTS
 from designer.drill.conditions import Event, Outcome
 from designer.drill.movement import FEEDS, SERVES
 from designer.drill.rules import Finish, Part, Points, Rule, Start, Swap

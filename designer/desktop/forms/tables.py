@@ -10,12 +10,14 @@ from designer.desktop.forms.fields import Table
 
 @cache
 def _tables() -> dict[type, Table]:
-    from designer.desktop.forms import tables_conditions, tables_drill, tables_rules, tables_things
+    from designer.desktop.forms import tables_conditions, tables_drill, tables_rule, tables_rules, tables_things
+    from designer.drill.rules import Rule
 
     return {
         **tables_things.TABLES,
         **tables_conditions.TABLES,
         **tables_rules.TABLES,
+        Rule: tables_rule.RULE,
         **tables_drill.TABLES,
     }
 

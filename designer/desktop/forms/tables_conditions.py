@@ -33,24 +33,6 @@ EVENTS: Final = (
 )
 """Every event, with the words of a coach."""
 
-OUTCOMES: Final = words(
-    "points",
-    "lose the point",
-    "replay",
-    "no score",
-    "opens",
-    "count to zero",
-    "start score",
-    "warning",
-    "do",
-    no_score="nothing is scored",
-    opens="the point is on",
-    count_to_zero="the count goes back to zero",
-    start_score="a start score",
-    warning="a warning",
-    do="something to do",
-)
-
 
 def strokes(_: Context) -> here.Options:
     """Return every stroke."""
@@ -117,17 +99,4 @@ EVENT: Final[Table] = (
     Field("and_", "And also", Several(event("played"), "Add what must hold too"), more=True),
 )
 
-OUTCOME: Final[Table] = (
-    Field("then", "Then", Choice(OUTCOMES, optional=False)),
-    Field("value", "How many", Number(-100, 100), lambda r: r.then in ("points", "start score")),
-    Field(
-        "to",
-        "For whom",
-        Choice((("doer", "who did it"), ("other", "the other"), ("side", "the side"))),
-        lambda r: r.then in ("points", "start score", "lose the point"),
-        more=True,
-    ),
-    Field("text", "In words", Line(follows=True), lambda r: r.then in ("do", "warning")),
-)
-
-TABLES: Final[dict[type, Table]] = {In: IN, Event: EVENT, Outcome: OUTCOME}
+TABLES: Final[dict[type, Table]] = {In: IN, Event: EVENT}

@@ -10,6 +10,7 @@ from designer.desktop.forms.context import Context, Options
 from designer.desktop.forms.fields import (
     Block,
     Choice,
+    Cost,
     Day,
     Field,
     Flag,
@@ -18,7 +19,6 @@ from designer.desktop.forms.fields import (
     Many,
     Measure,
     Number,
-    One,
     Pick,
     Several,
     Span,
@@ -83,7 +83,7 @@ HOUSE: Final[Table] = (
     Field("called_by", "Called by", Many(here.people, "own lines", usual=("receiver",))),
     Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay")),
     Field("net_cord", "Net cord", Choice(words("by its bounce", "replay"), usual="by its bounce")),
-    Field("stopped", "“Stop”", One(outcome("replay"), usual="replay")),
+    Field("stopped", "“Stop”", Cost(outcome("replay"), usual="replay")),
     Field(
         "feed_played",
         "Feed played",

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any, Final
 
 from designer.desktop.forms import context as here
-from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import (
     Block,
     Choice,
-    Either,
+    Cost,
     Field,
     Flag,
-    Kinds,
     Many,
-    Measure,
     Number,
     One,
     Pairs,
@@ -25,25 +21,15 @@ from designer.desktop.forms.fields import (
     Table,
     words,
 )
-from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
-from designer.desktop.forms.tables_conditions import DIRECTIONS, IN_DOUBT, WINGS, event, new_in, outcome, strokes
-from designer.drill.conditions import In
+from designer.desktop.forms.tables_conditions import IN_DOUBT, event, new_in, outcome
 from designer.drill.rules import (
-    Aim,
-    Bounces,
     Finish,
-    Height,
-    Keep,
     Part,
     Points,
-    Rule,
     Start,
     Swap,
-    UnknownMust,
-    UseStroke,
 )
 
-BODY: Final = ("knee", "waist", "shoulder", "raised racket", "net")
 NOTE: Final = Field("note", "Also say", Block("printed after the sentence"), more=True)
 
 PURPOSE: Final = Field(
@@ -54,39 +40,9 @@ PURPOSE: Final = Field(
 )
 """What a target is for, on which the rate to wish for depends."""
 
-_CALLED: Final = Field("called_by", "Called by", Many(here.people, "as the house says"), more=True)
-_DOUBT: Final = Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay"), more=True)
+CALLED: Final = Field("called_by", "Called by", Many(here.people, "as the house says"), more=True)
+DOUBT: Final = Field("in_doubt", "In doubt", Choice(IN_DOUBT, usual="replay"), more=True)
 
-
-def _use_stroke(_: Context) -> UseStroke:
-    return UseStroke(do="use stroke", wing="forehand")
-
-
-def _aim(_: Context) -> Aim:
-    return Aim(do="aim", direction="cross-court")
-
-
-def _keep(context: Context) -> Keep:
-    return Keep(do="keep", where=(new_in(context),))
-
-
-def _height(_: Context) -> Height:
-    return Height(do="height", at="net")
-
-
-def _bounces(_: Context) -> Bounces:
-    return Bounces(do="bounces", least=1, most=1)
-
-
-_FIRST: Final[dict[str, Callable[[Context], Any]]] = {
-    "keep": _keep,
-    "use stroke": _use_stroke,
-    "aim": _aim,
-    "height": _height,
-    "bounces": _bounces,
-}
-MUSTS: Final = tuple((name, said, _FIRST[name]) for name, said in KINDS_OF_RULE)
-"""What a rule can ask for: its name in the file, a coach's words, and a first one of its kind."""
 
 PART: Final[Table] = (
     Field("kind", "The rally is", Choice(words("cooperative", "forced", "open"), optional=False)),
@@ -96,91 +52,15 @@ PART: Final[Table] = (
     Field(
         "failed",
         "If it fails",
-        One(outcome("lose the point"), "Say what it costs"),
+        Cost(outcome("lose the point")),
         lambda r: r.kind != "open",
     ),
     NOTE,
 )
 
-RULE: Final[Table] = (
-    Field("who", "Who", Many(here.people, "everyone")),
-    Field("never", "", Flag("must never")),
-    Field("must", "Must", Kinds("do", MUSTS)),
-    Field("breach", "If not", One(outcome("lose the point"), "Say what a breach costs")),
-    PURPOSE,
-    Field(
-        "when",
-        "When",
-        Either(
-            Several(event("landed"), "Add an event"),
-            "after an event",
-            Several(new_in, "Add a place"),
-            "for a ball in",
-            lambda each: isinstance(each, In),
-        ),
-        more=True,
-    ),
-    Field("parts", "In the part", Many(here.parts, "all parts"), more=True),
-    Field("of", "Only balls", Many(here.shots_and_runs, "all"), more=True),
-    Field("from_hit", "From hit", Number(1, 1000, optional=False), more=True),
-    Field("to_hit", "To hit", Number(1, 1000), more=True),
-    _CALLED,
-    _DOUBT,
-    NOTE,
-)
-
-USE_STROKE: Final[Table] = (
-    Field("wing", "Off the", Choice(WINGS)),
-    Field("strokes", "Strokes", Many(strokes, "any")),
-)
-AIM: Final[Table] = (
-    Field("direction", "Direction", Choice(DIRECTIONS, optional=False)),
-    Field(
-        "from_middle",
-        "From the middle",
-        Choice((("either", "either counts"), ("neither", "neither counts")), usual="either"),
-        lambda r: r.direction in ("new line", "same line back"),
-    ),
-)
-KEEP: Final[Table] = (
-    Field("where", "Be or land", Several(new_in, "Add another place", least=1)),
-    Field(
-        "time",
-        "Feet judged",
-        Choice(words("at the hit", "at the next hit", "all the time")),
-        lambda r: any(each.judged in ("one foot", "both feet") for each in r.where),
-    ),
-)
-HEIGHT: Final[Table] = (
-    Field(
-        "at",
-        "Measured",
-        Choice(
-            words(
-                "contact",
-                "net",
-                "highest",
-                "arrival",
-                contact="at contact",
-                net="over the net",
-                highest="at its highest",
-                arrival="where it arrives",
-            ),
-            optional=False,
-        ),
-    ),
-    Field("least", "At least", Measure(words=BODY)),
-    Field("most", "At most", Measure(words=BODY)),
-)
-BOUNCES: Final[Table] = (
-    Field("least", "At least", Number(0, 3)),
-    Field("most", "At most", Number(0, 3)),
-    Field("rising", "", Flag("hit it on the rise")),
-)
-
 POINTS: Final[Table] = (
     Field("on", "When", Several(event("won"), "Add another way", least=1)),
-    Field("gives", "It gives", One(outcome("points", value=1), optional=False)),
+    Field("gives", "It gives", Cost(outcome("points", value=1), optional=False)),
     Field(
         "beside",
         "With others",
@@ -192,7 +72,7 @@ POINTS: Final[Table] = (
     Field("cap", "At most", Number(-1000, 1000), more=True),
     Field("parts", "In the part", Many(here.parts, "all parts"), more=True),
     Field("from_hit", "From hit", Number(1, 1000, optional=False), more=True),
-    _CALLED,
+    CALLED,
     NOTE,
 )
 
@@ -208,7 +88,7 @@ START: Final[Table] = (
     Field(
         "bad",
         "A bad one",
-        One(outcome("replay"), "Say what it costs", usual="replay"),
+        Cost(outcome("replay"), usual="replay"),
         offered=lambda r: not _serves(r),
     ),
     Field(
@@ -305,13 +185,6 @@ SWAP: Final[Table] = (
 
 TABLES: Final[dict[type, Any]] = {
     Part: PART,
-    Rule: RULE,
-    UseStroke: USE_STROKE,
-    Aim: AIM,
-    Keep: KEEP,
-    Height: HEIGHT,
-    Bounces: BOUNCES,
-    UnknownMust: (),
     Points: POINTS,
     Start: START,
     Finish: FINISH,

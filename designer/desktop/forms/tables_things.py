@@ -88,7 +88,7 @@ SHOT: Final[Table] = (
     Field("bounces", "Bounces first", Number(0, 3), more=True),
     Field("bend", "Bends", Measure(-100), more=True),
     Field("called_by", "Called by", Pick(here.letters, "nobody"), more=True),
-    Field("label", "Word on it", Line(), more=True),
+    Field("label", "Word on it", Line(follows=True), more=True),
     NOTE,
 )
 

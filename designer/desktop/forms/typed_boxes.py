@@ -168,6 +168,37 @@ class SpanBox(Box):
         self.give((number, max(number, other)) if which == 0 else (min(number, other), number))
 
 
+class HitsBox(Box):
+    """From which hit to which; the second empty for "to the end"."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._value: tuple[int, int | None] = (1, None)
+        self.first_hit, self.last_hit = NumberBox(Number(1, 1000, optional=False)), NumberBox(Number(1, 1000))
+        self.last_hit.line.setPlaceholderText("the last")
+        self.last_hit.line.setFixedWidth(80)
+        for words, box in (("from", self.first_hit), ("to", self.last_hit)):
+            label = QLabel(words)
+            label.setFont(font(CONTROL))
+            self.row.addWidget(label)
+            self.row.addWidget(box)
+            box.refused.connect(self.refused)
+        self.row.addStretch(1)
+        self.first_hit.edited.connect(lambda hit, _: self.give((hit, self._value[1])))
+        self.last_hit.edited.connect(lambda hit, _: self.give((self._value[0], hit)))
+        self.setFocusProxy(self.first_hit)
+
+    def name(self, words: str) -> None:
+        super().name(words)
+        self.first_hit.name(f"{words}: from")
+        self.last_hit.name(f"{words}: to, empty for the last")
+
+    def show_value(self, value: Any, context: Context) -> None:
+        self._value = value
+        self.first_hit.show_value(value[0], context)
+        self.last_hit.show_value(value[1], context)
+
+
 class _Own:
     """A text as a box shows it and gives it: words on the screen, tokens in the file."""
 

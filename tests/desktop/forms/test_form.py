@@ -75,14 +75,14 @@ def test_a_choice_is_taken_and_taken_back(make_form, context):
 def test_the_usual_answer_is_marked_and_not_given(make_form, context):
     rule = Rule(id="r", must=Keep(do="keep", where=(In(area="right half"),)))
     form = make_form(rule, context)
-    inside = segment(form, "must", "in")
+    inside = segment(form, "must.line", "in")
     assert inside.usual
     assert not inside.isChecked()
     assert form.record.must.where[0].line is None
     QTest.mouseClick(inside, Qt.MouseButton.LeftButton)
     assert form.edits[-1][0].must.where[0].line == "in"
     form.show_record(form.edits[-1][0], context)
-    assert not segment(form, "must", "in").usual
+    assert not segment(form, "must.line", "in").usual
 
 
 def test_an_edit_deep_inside_gives_the_whole_record(make_form, context):
@@ -90,7 +90,7 @@ def test_an_edit_deep_inside_gives_the_whole_record(make_form, context):
     rule = Rule(id="r", who=("A",), must=Keep(do="keep", where=(In(area="right half"), In(area="the baseline"))))
     form = make_form(rule.changed(breach=Outcome(then="points", value=1)), context)
     QTest.mouseClick(
-        [each for each in form.row("must").box.findChildren(Segment) if each.text() == "out"][1],
+        next(each for each in form.row("must.others").box.findChildren(Segment) if each.text() == "out"),
         Qt.MouseButton.LeftButton,
     )
     edited = form.edits[-1][0]

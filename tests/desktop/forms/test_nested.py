@@ -11,7 +11,7 @@ from designer.desktop.forms.tables import table_of
 from designer.drill.conditions import Event, In, Outcome
 from designer.drill.items import Area, Ellipse, Polygon
 from designer.drill.people import Job
-from designer.drill.rules import Bounces, Keep, Points, Rule, Swap, UseStroke
+from designer.drill.rules import Bounces, Points, Rule, Start, Swap
 from designer.drill.setting import main_setting, setting_at
 
 LEFT = Qt.MouseButton.LeftButton
@@ -50,11 +50,12 @@ def pick(box, value):
 
 
 def test_an_answer_is_added_and_left_open_again(live):
-    form = live(Rule(id="r", must=Bounces(do="bounces", least=1)))
-    QTest.mouseClick(links(form, "breach", "Say what a breach costs"), LEFT)
-    assert form.record.breach == Outcome(then="lose the point")
-    QTest.mouseClick(form.row("breach").box._inner.cross, LEFT)
-    assert form.record.breach is None
+    form = live(Start(id="s"))
+    form.open_all()
+    QTest.mouseClick(links(form, "once", "Say when, for a later ball"), LEFT)
+    assert form.record.once == Event(what="reached")
+    QTest.mouseClick(form.row("once").box._inner.cross, LEFT)
+    assert form.record.once is None
 
 
 def test_one_of_several_is_added_edited_and_taken_away(live):
@@ -68,16 +69,6 @@ def test_one_of_several_is_added_edited_and_taken_away(live):
     QTest.mouseClick(box._inners[0].cross, LEFT)
     assert form.record.on == (Event(what="landed"),)
     assert form.record.gives == Outcome(then="points", value=1)
-
-
-def test_another_kind_of_demand_brings_its_own_rows(live):
-    form = live(Rule(id="r", who=("A",), must=Keep(do="keep", where=(In(area="right half"),))))
-    box = form.row("must").box
-    pick(box._list, "use stroke")
-    assert form.record.must == UseStroke(do="use stroke", wing="forehand")
-    assert form.record.who == ("A",)
-    assert box._inner.form.row("strokes") is not None
-    assert box._inner.form.row("where") is None
 
 
 def test_a_rule_holds_always_after_an_event_or_for_a_ball_in_a_place(live):

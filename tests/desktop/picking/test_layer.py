@@ -14,8 +14,7 @@ def canvas(wide_kept):
     window = wide_kept
     window.column.open("zone")
     hand.settle()
-    place = window.column.form.form.row("must").box._inner.form.row("where").box._inners[0]
-    hand.click(place.form.row("area").box.button)
+    hand.click(window.column.form.form.row("must.area").box.button)
     return window.canvas
 
 

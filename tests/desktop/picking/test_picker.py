@@ -19,10 +19,10 @@ def wide(wide_kept):
 
 
 def area_of_the_rule(window):
-    """The field "in or at" of the place that the rule asks for, deep in its form."""
+    """The field for the place that the rule asks for."""
     window.column.open("zone")
     hand.settle()
-    return window.column.form.form.row("must").box._inner.form.row("where").box._inners[0].form.row("area")
+    return window.column.form.form.row("must.area")
 
 
 def hover(window, point):

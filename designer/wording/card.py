@@ -17,6 +17,7 @@ from designer.wording.hands import left_handed
 from designer.wording.house import house
 from designer.wording.layout import layout_of
 from designer.wording.names import letter
+from designer.wording.own_sides import own_sides
 from designer.wording.points import points
 from designer.wording.purposes import purposes
 from designer.wording.rotations import shared_out
@@ -166,6 +167,6 @@ def _you(told: Telling) -> Iterator[Sentence]:
     where = ""
     if spot is not None and spot.task != "plays":
         where = "you wait first" if spot.task == "waits" else "you collect first"
-    rest = sentences_of(where, change)
+    rest = sentences_of(where, change, own_sides(told, start))
     if rest:
         yield sentence("you:next", rest, *about, *(swap for swap in told.setting.swaps))

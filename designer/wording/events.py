@@ -54,7 +54,7 @@ def trigger(told: Telling, event: Event, doer: Group | None = None) -> str:
         case "minutes":
             return f"after {event.count or 1} min"
         case "finished":
-            return "at the end" if event.count in (None, 1) else f"when it has ended {_times(event.count or 1)}"
+            return "at the end" if event.count in (None, 1) else f"when it has been played {_times(event.count or 1)}"
         case "won":
             return _rallies(told, event, who)
     return _moment(told, event, who, doer)

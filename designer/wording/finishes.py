@@ -135,14 +135,21 @@ def _rounds(end: Finish) -> str:
     return f"; {number(end.rounds)} {'games' if end.kind == 'game' else 'rounds'}"
 
 
+def _order(told: Telling) -> str:
+    """Return in which order a level finish goes on, where more than two take turns at the starts."""
+    turns = (swap for swap in told.setting.swaps.values() if any(event.what == "starts" for event in swap.on))
+    rings = (any(swap.moves.get(to) not in (None, who) for who, to in swap.moves.items()) for swap in turns)
+    return ", in the same order," if any(rings) else ""
+
+
 def _tail(told: Telling, end: Finish) -> Iterator[str]:
     if end.totals == "person":
         yield "everyone adds up own points; the highest total wins"
     elif end.totals == "pair" and end.scores != "pair":
         yield "each pair adds up its totals"
-    if end.level is not None:
-        yield _LEVEL[end.level]
     if end.last_rally is not None and end.minutes is not None:
         yield _LAST[end.last_rally]
+    if end.level is not None:
+        yield _LEVEL[end.level].replace("start each", f"start each{_order(told)}")
     if end.each and end.starts is None and len(told.playing) > 1:
         yield "each counts alone"

@@ -36,6 +36,7 @@ def _answers(told: Telling) -> Iterator[str]:
         yield doubt
     if own.net_cord is not None and not told.brief:
         yield _CORD[own.net_cord]
-    if own.come_in:
+    # That anyone may come in is so in any point: a player need not be told.
+    if own.come_in and not (told.brief and own.come_in == ("anyone",)):
         in_front = group(told, own.come_in, link="or")
         yield f"{in_front.words if in_front else 'anyone'} may come in"

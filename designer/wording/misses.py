@@ -44,14 +44,28 @@ def _part_of(told: Telling, rule: Rule) -> Part | None:
     return None
 
 
-def misses(told: Telling, binding: Iterable[Rule]) -> Iterator[Sentence]:
-    """Yield what a rally that ends in a restricted part with no rule broken costs, parts that cost the same once."""
+def is_plain_miss(told: Telling, part: Part) -> bool:
+    """Whether only this part says what a miss in it costs, and that is not simply the point."""
+    several = sum(other.failed is not None for other in told.parts) > 1
+    return not several and part.failed is not None and part.failed.then != "lose the point"
+
+
+def miss_words(told: Telling, part: Part) -> str:
+    """Return a plain miss as it stands after a rule's "if not": "or a miss", of one ball "in the net or out"."""
+    return "in the net or out" if " in the net or out:" in _miss(told, part, several=False) else "or a miss"
+
+
+def misses(told: Telling, binding: Iterable[Rule], joined: Iterable[Part] = ()) -> Iterator[Sentence]:
+    """Yield what a rally that ends in a restricted part with no rule broken costs, parts that cost the same once.
+
+    ``joined``: parts whose miss has been said with a rule.
+    """
     merged = {
         part.id
         for rule in binding
         if off_and_out(told, rule, group(told, rule.who) or _hitter(told, rule.of))
         if (part := _part_of(told, rule)) is not None
-    }
+    } | {part.id for part in joined}
     left = [part for part in told.parts if part.failed is not None and part.id not in merged]
     said: dict[str, list[Part]] = {}
     for part in left:

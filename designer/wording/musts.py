@@ -170,8 +170,16 @@ def _touch(told: Telling, rule: Rule, doer: Group | None) -> Demand:
     named = [id for event in rule.when if not isinstance(event, In) for id in event.of]
     ball = shots_named(told, (*rule.of, *named)) or _any_ball(told, rule)
     who = "anyone" if doer is None else doer.either
-    who = "anyone else" if who == "everyone else" else who
+    if who == "everyone else":
+        who = "a third player" if _between_two(told, rule) else "anyone else"
     return Demand(f"{who} touches {ball}", forbidden=True)
+
+
+def _between_two(told: Telling, rule: Rule) -> bool:
+    """Whether the balls that are drawn in the parts of a rule go between two players of more."""
+    drawn = [id for part in told.parts if part.id in rule.parts for id in part.shots]
+    hitters = {told.setting.shots[id].by for id in drawn if id in told.setting.shots}
+    return len(hitters) == 2 and len(told.playing) > 2
 
 
 def _any_ball(told: Telling, rule: Rule) -> str:
@@ -185,6 +193,9 @@ def _any_ball(told: Telling, rule: Rule) -> str:
 
 
 def _aim(told: Telling, rule: Rule, must: Aim, doer: Group | None) -> Demand:
+    if rule.never and must.direction == "at a body" and not rule.of:
+        # Nobody forbids the soft ones.
+        return Demand(f"a hard hit{'' if doer is None else f' by {doer.either}'} at a body", forbidden=True)
     if rule.never:
         return Demand(f"{ball_subject(told, rule, doer, each='a')} {AIM[must.direction]}", forbidden=True)
     subject = ball_subject(told, rule, doer)

@@ -13,10 +13,10 @@ from designer.wording.telling import Telling
 
 
 def opens_when(told: Telling, part: Part, *, seen: bool = False) -> str:
-    """Return when ``part`` ends and the point opens: "after balls 2 and 3", "once ball 2 lands in the reply zone".
+    """Return when ``part`` ends and the point opens: "from ball 4", "once ball 2 lands in the reply zone".
 
-    ``seen``: the reader has the diagram of this very setting, so that counted hits which are drawn can be named by
-    their digits and a hit that is named need not be said; the open flag stands there.
+    ``seen``: the reader has the diagram of this very setting, so that after counted hits which are drawn the first open
+    ball can be named by its digit, where the flag stands, and a hit that is named need not be said.
     """
     whens: list[str] = []
     branched = [event for event in part.until if _branch(told, event)]
@@ -25,9 +25,20 @@ def opens_when(told: Telling, part: Part, *, seen: bool = False) -> str:
             whens += [_after_choices(told, branched)] if event is branched[0] else []
         elif _is_count(event):
             whens.append(_counted(told, event, seen=seen))
+        elif seen and _goes_there(told, event):
+            whens.append("once it lands there")
         elif not (seen and event.of and not event.where):
             whens.append(trigger(told, event))
     return listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ")
+
+
+def _goes_there(told: Telling, event: Event) -> bool:
+    """Whether an event is that the one ball it names lands where its step has just said that it goes."""
+    step = told.sequence.step(event.of[0]) if len(event.of) == 1 else None
+    plain = event.what == "landed" and len(event.where) == 1 and not (event.count or event.and_ or event.aim)
+    if step is None or not plain or step.alternatives or step.shot.note:
+        return False
+    return step.shot.to is not None and step.shot.to.on == event.where[0].area and not event.where[0].outside
 
 
 def _is_count(event: Event) -> bool:
@@ -39,9 +50,7 @@ def _counted(told: Telling, event: Event, *, seen: bool) -> str:
     count = event.count or 1
     drawn = sorted({step.digit for step in told.sequence.steps if not step.feed})[:count]
     if seen and len(drawn) == count and drawn == list(range(drawn[0], drawn[0] + count)):
-        if count == 1:
-            return f"after ball {drawn[0]}"
-        return f"after balls {drawn[0]} {'and' if count == 2 else 'to'} {drawn[-1]}"
+        return f"from ball {drawn[-1] + 1}"
     shots = [told.setting.shots.get(start.shot or "") for start in told.first_starts]
     if not any(shots):
         return trigger(told, event)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -15,7 +16,7 @@ from designer.wording.scope import in_hits, in_parts
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.winning import Win, win
+from designer.wording.winning import UNRETURNED, Win, win
 
 _BESIDE: Final = {"instead": "instead", "added": "added"}
 
@@ -95,22 +96,43 @@ def _ways(told: Telling, events: list[Event]) -> str:
     """Return all ways to earn a value; what ways have in common is said once."""
     wins = [win(told, event) for event in events if event.what == "won"]
     others = [_way(told, event) for event in events if event.what != "won"]
-    ways = list(dict.fromkeys([*_wins(told, wins), *others]))
+    ways = _that_ball(list(dict.fromkeys([*_wins(told, wins), *others])))
     return ", or ".join(ways) if any(" or " in way for way in ways) else listed(ways, "or")
 
 
 def _wins(told: Telling, wins: list[Win]) -> list[str]:
     hows = {unmarked(found.how): found.how for found in wins}
     if len(wins) > 1 and len(hows) == 1 and len({found.subject for found in wins}) == len(told.playing) > 1:
-        return [Win("", next(iter(hows.values()))).words]
+        return [Win("", _own_place(next(iter(hows.values())))).words]
     by_subject: dict[str, list[str]] = {}
     for found in wins:
         by_subject.setdefault(found.subject, []).append(found.how)
-    words = []
-    for subject, ways in by_subject.items():
-        once = list(dict.fromkeys(ways))
-        words.append(Win(subject, ", or ".join(once) if len(once) > 1 else once[0]).words)
-    return words
+    return [Win(subject, ", or ".join(_shared_head(ways))).words for subject, ways in by_subject.items()]
+
+
+def _own_place(how: str) -> str:
+    """Return how anyone wins, a thing that each has at the own end as "your own": "after a bounce in your own target"."""
+    head, after, place = how.partition("after a bounce in \x01")
+    return f"{head}{after}{place.replace(chr(2) + 'the ', chr(2) + 'your own ', 1)}" if after else how
+
+
+def _shared_head(ways: list[str]) -> list[str]:
+    """Return ways to win each once; "with ball 3 unreturned", where the later ones begin so too, is said with the first."""
+    first, *rest = dict.fromkeys(ways)
+    head, found, _ = unmarked(first).partition(UNRETURNED)
+    return [first, *(way.partition(f"{UNRETURNED} ")[2] if found and _begins(way, head) else way for way in rest)]
+
+
+def _begins(way: str, head: str) -> bool:
+    return unmarked(way).startswith(f"{head}{UNRETURNED} ")
+
+
+def _that_ball(ways: list[str]) -> list[str]:
+    """Return ways to score, the ball that the first of them has named as "that ball" in the later ones."""
+    named = re.search(r"with the (first ball .+?) or with ", ways[0])
+    if named is None:
+        return ways
+    return [ways[0], *(re.sub(rf"\S+'s {re.escape(named[1])}$", "that ball", way) for way in ways[1:])]
 
 
 def _way(told: Telling, event: Event) -> str:
@@ -123,7 +145,8 @@ def _way(told: Telling, event: Event) -> str:
 
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
-        return ", for each of the pair"
+        # Paid in place of what each of the pair gets for any rally.
+        return "" if record.beside == "instead" else ", for each of the pair"
     if record.gives.to != "other":
         return ""
     doer = _only_doer(told, record)

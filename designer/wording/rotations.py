@@ -227,8 +227,28 @@ def shared_out(told: Telling) -> tuple[Sentence, ...]:
             head = f"with {number(people)} players, " if least < places and people != least else ""
             played = fairness(told.setting, told.drill.jobs, table.rounds, people=people)
             said = even_words(told, played) if table.weight == "even" else table.verdict.text
+            said = f"{said.removesuffix('.')}{_whole_turns(told, table)}"
             return (sentence("swap:shared", f"{head}{lowered(said)}", *table.verdict.about),)
     return ()
+
+
+def _whole_turns(told: Telling, table: RotationTable) -> str:
+    """Return how many starts share the jobs out evenly, where the finish stops in the middle of a round of turns."""
+    end = told.setting.finish
+    moving = [swap for swap in told.setting.swaps.values() if swap.moves]
+    each = moving[0].on[0].count if len(moving) == 1 and moving[0].on[0].what == "starts" else None
+    if (
+        end is None
+        or end.kind != "total"
+        or end.starts is None
+        or end.each
+        or each is None
+        or end.starts % (each * table.rounds) == 0
+    ):
+        return ""
+    whole = each * table.rounds
+    fewer = end.starts // whole * whole
+    return f"; {listed([str(count) for count in (fewer, fewer + whole) if count], 'or')} starts are even"
 
 
 def settles(told: Telling) -> bool:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from designer.drill.conditions import Event, In
-from designer.drill.rules import Aim, Rule
+from designer.drill.rules import Aim, Part, Rule
 from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import AIM, clause
-from designer.wording.misses import in_play, misses, off_and_out, replays
+from designer.wording.misses import in_play, is_plain_miss, miss_words, misses, off_and_out, replays
 from designer.wording.musts import at_own_hit, demand, is_next_hit
 from designer.wording.names import choice_word, letter, shots_named
 from designer.wording.outcomes import outcome
@@ -28,14 +28,33 @@ def rules(told: Telling) -> tuple[Sentence, ...]:
     found: list[Sentence] = [*settled(told), *in_play(told)]
     binding = [rule for rule in ordered(told) if not is_about_feed(told, rule)]
     said: set[str] = set()
+    joined = joined_misses(told, binding)
     for rule in binding:
         if rule.id in said:
+            continue
+        if rule.id in joined:
+            found.append(rule_sentence(told, rule, missed=joined[rule.id]))
             continue
         twin = next((other for other in binding if other.id not in said and _are_twins(told, rule, other)), None)
         found.append(rule_sentence(told, rule) if twin is None else _for_both(told, rule, twin))
         said |= {rule.id} if twin is None else {rule.id, twin.id}
-    found += [*misses(told, binding), *replays(told)]
+    found += [*misses(told, binding, joined.values()), *replays(told)]
     return tuple(found)
+
+
+def joined_misses(told: Telling, binding: list[Rule]) -> dict[str, Part]:
+    """Return, by rule, the part whose miss costs what a breach of the rule does, so that both are said at once."""
+    found: dict[str, Part] = {}
+    for part in told.parts:
+        if not is_plain_miss(told, part):
+            continue
+        for rule in reversed(binding):
+            plain = rule.breach is not None and not (rule.never or rule.of or rule.when or rule.called_by)
+            whole = rule.parts == (part.id,) or (not rule.parts and told.parts == (part,))
+            if plain and whole and rule.breach == part.failed and _if_not(told, rule):
+                found[rule.id] = part
+                break
+    return found
 
 
 def ordered(told: Telling) -> list[Rule]:
@@ -74,14 +93,19 @@ def doer_of(told: Telling, rule: Rule) -> Group | None:
     return group(told, shooters) if len(shooters) == 1 else None
 
 
-def rule_sentence(told: Telling, rule: Rule) -> Sentence:
-    """Return the whole rule as a sentence: scope, demand, cost, who calls, and its note."""
-    return sentence(f"rule:{rule.id}", _all_of_it(told, rule), rule.id, *rule.of)
+def rule_sentence(told: Telling, rule: Rule, *, missed: Part | None = None) -> Sentence:
+    """Return the whole rule as a sentence: scope, demand, cost, who calls, and its note.
+
+    ``missed``: the part in which a miss costs the same, said with it.
+    """
+    also = () if missed is None else (missed.id,)
+    words = _all_of_it(told, rule, "" if missed is None else miss_words(told, missed))
+    return sentence(f"rule:{rule.id}", words, rule.id, *rule.of, *also)
 
 
-def _all_of_it(told: Telling, rule: Rule) -> str:
+def _all_of_it(told: Telling, rule: Rule, missed: str = "") -> str:
     merged = off_and_out(told, rule, doer_of(told, rule))
-    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule), *_from_middle(rule)]
+    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule, missed), *_from_middle(rule)]
     return sentences_of(*text, _calls(told, rule), *_doubt(told, rule), own_text(told, rule.note))
 
 
@@ -114,10 +138,10 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
     asked = demand(told, rule, doer)
     scope = [words for words in (_parts_words(told, rule, doer), _hits_words(told, rule)) if words]
     condition = "" if _only_touches(rule) else when(told, rule) or _branch(told, rule)
-    head = ": ".join(words for words in (", ".join(scope), condition) if words)
+    head = ", ".join(words for words in (*scope, condition) if words)
     text = f"{head}, {asked.text}" if head else asked.text
     if asked.forbidden and condition.startswith("from ") and not scope:
-        text = f"{asked.text}, hit {condition}"
+        text = f"{asked.text}{'' if 'hit' in asked.text else ', hit'} {condition}"
     if asked.forbidden:
         if rule.breach is None:
             return f"not allowed: {text}"
@@ -141,11 +165,11 @@ def _hits_words(told: Telling, rule: Rule) -> str:
     return "" if is_next_hit(rule) else in_hits(told, rule)
 
 
-def _if_not(told: Telling, rule: Rule) -> str:
+def _if_not(told: Telling, rule: Rule, missed: str = "") -> str:
     doer = doer_of(told, rule)
     if rule.breach is None or demand(told, rule, doer).forbidden:
         return ""
-    return f"if not: {outcome(told, rule.breach, doer)}"
+    return f"if not{missed and f', {missed}'}: {outcome(told, rule.breach, doer)}"
 
 
 def _calls(told: Telling, rule: Rule) -> str:

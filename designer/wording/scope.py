@@ -53,7 +53,7 @@ def _ending(told: Telling, part: Part) -> str:
 
 
 def in_hits(told: Telling, record: Rule | Points) -> str:
-    """Return from which hit on something holds: "after the return", "at the third hit"; "" for every hit."""
+    """Return from which hit on something holds: "after the return", "after ball 2"; "" for every hit."""
     first, last = record.from_hit, getattr(record, "to_hit", None)
     if last is not None and last == first:
         return f"at the {ordinal(first)} hit"
@@ -62,7 +62,7 @@ def in_hits(told: Telling, record: Rule | Points) -> str:
     if first == 1:
         return ""
     if first == 2:
-        return "after the return" if _served(told) else "after the first hit"
+        return "after the return" if _served(told) else "after ball 2" if told.first_starts else "after the first hit"
     return f"from the {ordinal(first)} hit on"
 
 

@@ -71,7 +71,10 @@ def rectangle_words(ground: Ground, box: Span, units: Units, owner: str | None, 
     """Return where a rectangle lies: "from B's left singles line to the centre line, 2 strides … to the baseline"."""
     region = same_region(ground, box)
     if region is not None:
-        return f"{owner or 'the'} {_BY_LINES.get(region, region)}; painted lines only"
+        inner = min(abs(box.left), abs(box.right))
+        unpainted = inner <= ON_THE_LINE and box.back > (ground.service_line or 0.0) + ON_THE_LINE
+        lines = "painted lines and the centre line run on" if unpainted else "painted lines only"
+        return f"{owner or 'the'} {_BY_LINES.get(region, region)}; {lines}"
     across = _across(ground, box, units, owner, exact=exact)
     return f"{across}; {_along(ground, box, units, exact=exact)}"
 

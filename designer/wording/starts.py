@@ -17,7 +17,7 @@ from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group, opponents, owner
 from designer.wording.places import offset_words
 from designer.wording.rules import is_about_feed, rule_sentence
-from designer.wording.sentence import Sentence, sentence, sentences_of
+from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
 from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
@@ -49,8 +49,11 @@ def _feeder(told: Telling, start: Start) -> Group | None:
 def _first(told: Telling, start: Start) -> Sentence:
     folded = [rule for rule in told.setting.rules.values() if start.shot in rule.of and is_folded(told, rule)]
     asked = "".join(_asked(told, start, rule) for rule in folded)
+    numbered = is_numbered(told, start)
+    step = told.sequence.step(start.shot or "")
     words = sentences_of(
         f"{put_in(told, start)}{asked}",
+        own_text(told, step.shot.note) if numbered and step is not None else "",
         bad_words(told, start),
         *_accepted(told, start),
         *_next(told, start),
@@ -60,7 +63,20 @@ def _first(told: Telling, start: Start) -> Sentence:
         *(own_text(told, rule.note) for rule in folded if not told.brief),
     )
     about = (*((start.shot,) if start.shot else ()), *(rule.id for rule in folded))
-    return sentence(f"start:{start.id}", words, start.id, *about)
+    lead = Lead("feed", str(step.digit)) if numbered and step is not None else None
+    return sentence(f"start:{start.id}", words, start.id, *about, lead=lead)
+
+
+def is_numbered(told: Telling, start: Start) -> bool:
+    """Whether the start is told as the first step too, with its number: on a player's card, where the feed has no choice.
+
+    A feed that is to be met before its bounce keeps its step, which says so.
+    """
+    step = told.sequence.step(start.shot or "")
+    if not told.brief or step is None or step.alternatives or len(told.first_starts) > 1 or start.once is not None:
+        return False
+    shot = step.shot
+    return step.feed and told.digit(shot.id) == 1 and shot.bounces != 0 and shot.called_by is None
 
 
 def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
@@ -268,13 +284,22 @@ def _later(told: Telling, start: Start) -> Sentence:
     again = "that ball again" if result == "replay" else result
     where = travels(told, start.good, owner(told, told.feeders(start)))
     faults = ["too early" if start.once is not None else "", f"not {where}" if where else "", "out"]
-    bad = f"{name} {listed([fault for fault in faults if fault], 'or')}: {again}" if again else ""
+    bad = f"{name} {listed([fault for fault in faults if fault], 'or')}: {_left(told, start, again)}" if again else ""
     judge = _judge(told, start)
     if caller and judge:
         # Two who decide: one on the ball, one on the foot.
-        bad, caller = f"{bad}; {caller} the ball", ""
+        judge, caller = f"{caller} the ball, {judge}", ""
     words = sentences_of(bad, caller, judge, own_text(told, start.note))
     return sentence(f"start:{start.id}", words or sentences_of(f"{name} is fed later"), start.id)
+
+
+def _left(told: Telling, start: Start, again: str) -> str:
+    """Return what a bad later ball costs, with what becomes of one that is played all the same."""
+    across = _across(told, start)
+    if again != "that ball again" or told.drill.house.feed_played is None or len(across) != 1:
+        return again
+    counts = "counts" if told.drill.house.feed_played == "accepted" else "does not count"
+    return f"{letter(told, across[0])} leaves it, {again}; if played, it {counts}"
 
 
 def _judge(told: Telling, start: Start) -> str:

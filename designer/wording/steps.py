@@ -18,6 +18,8 @@ from designer.wording.openings import opens_when
 from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
+from designer.wording.settled import events
+from designer.wording.starts import is_numbered
 from designer.wording.strokes import deed
 from designer.wording.telling import Telling, once
 from designer.wording.tokens import own_text
@@ -35,6 +37,11 @@ def steps(told: Telling) -> tuple[Sentence, ...]:
     merged: set[str] = set()
     said_open = False
     for group in _by_digit(told):
+        if told.brief and _said_elsewhere(told, group):
+            if not group[0][0].feed and not said_open:
+                found += _end(told)  # in place of the balls that may go anywhere
+                said_open = True
+            continue
         again = _again(told, group, found[-1] if found else None) if told.brief and not said_open else None
         if again is not None:
             found[-1] = again
@@ -49,6 +56,19 @@ def steps(told: Telling) -> tuple[Sentence, ...]:
                 found += runs(told, step, merged)
     found += _end(told) if not said_open else ()
     return tuple(found)
+
+
+def _said_elsewhere(told: Telling, group: list[Rivals]) -> bool:
+    """Whether a player's card says this ball in another place.
+
+    The feed is the first sentence of the start; a ball that may go anywhere in a point that is on needs no step.
+    """
+    if len(group) > 1 or len(group[0]) > 1:
+        return False
+    step = group[0][0]
+    if not step.feed:
+        return bool(_at_once(told)) and _is_plain(told, step) and deed(told, step) == "plays anywhere"
+    return any(is_numbered(told, start) and start.shot == step.shot.id for start in told.first_starts)
 
 
 def _again(told: Telling, group: list[Rivals], last: Sentence | None) -> Sentence | None:
@@ -112,9 +132,15 @@ def _rivals(told: Telling, step: Step) -> Rivals:
 def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sentence]:
     """Yield the balls of one digit: those of several branches once where they are the same, else each with its branch."""
     said: dict[str, tuple[Rivals, str]] = {}
+    bare = {f"{letter(told, step.hitter)} {deed(told, step)}" for rivals in group for step in rivals}
+    alike = told.brief and len(group) > 1 and len(bare) == 1
     for rivals in group:
         text = (
-            _choice(told, rivals) if len(rivals) > 1 else _ball(told, rivals[0], merged if len(group) == 1 else set())
+            bare.copy().pop()  # the ways to it are on the diagram
+            if alike
+            else _choice(told, rivals)
+            if len(rivals) > 1
+            else _ball(told, rivals[0], merged if len(group) == 1 else set())
         )
         said.setdefault(text, (rivals, text))
     for rivals, text in said.values():
@@ -146,7 +172,23 @@ def _ball(told: Telling, step: Step, merged: set[str]) -> str:
         return optional
     first = any(start.shot == step.shot.id for start in told.first_starts)
     what = deed(told, step, with_pace=not (step.feed and first))
-    return f"{letter(told, step.hitter)} {moving(told, step, merged)}{what}"
+    if told.brief and _is_example(told, step):
+        # Where it goes is on the diagram; here it is only what may come.
+        what = re.sub(r" (?:into|in|through|past) .*", "", what)
+    example = "for example, " if _is_example(told, step) else ""
+    return f"{example}{letter(told, step.hitter)} {moving(told, step, merged)}{what}"
+
+
+def _is_example(told: Telling, step: Step) -> bool:
+    """Whether a ball is drawn to show what may come in a point that is on: after the first hit, and no record names it."""
+    if step.feed or step.hit < 3 or not _at_once(told) or deed(told, step) == "plays anywhere":
+        return False
+    named: set[str] = set()
+    for rule in told.setting.rules.values():
+        named.update(rule.of)
+    for event in events(told):
+        named.update(event.of)
+    return step.shot.id not in named and not any(step.shot.id in part.shots for part in told.parts)
 
 
 def _second_ball(told: Telling, step: Step) -> str:
@@ -231,11 +273,19 @@ def _opening(told: Telling) -> Iterator[Sentence]:
     if found is None:
         return
     restricted, opened = found
-    when = opens_when(told, restricted, seen=True)
-    comma = "" if not when or when.startswith("after") else ","
+    when = (
+        "once a ball lands there" if _is_optional_there(told, restricted) else opens_when(told, restricted, seen=True)
+    )
+    comma = "" if not when or when.startswith(("after", "from")) else ","
     notes = [own_text(told, part.note) for part in told.parts if part.id not in _noted(told)]
-    words = sentences_of(f"{when}{comma} {_free(told)}", *notes)
+    words = sentences_of(f"{when}{comma} {free(told)}", *notes)
     yield sentence(f"part:{opened.id}", words, opened.id, restricted.id, lead=Lead("open"))
+
+
+def _is_optional_there(told: Telling, part: Part) -> bool:
+    """Whether a player has just read where a ball may go that opens the point, so that "there" is enough."""
+    last = told.sequence.steps[-1] if told.sequence.steps else None
+    return told.brief and last is not None and len(part.until) == 1 and optional_part(told, last)[0] == part
 
 
 def _noted(told: Telling) -> set[str]:
@@ -244,7 +294,8 @@ def _noted(told: Telling) -> set[str]:
     return {part.id for part in found if part is not None}
 
 
-def _free(told: Telling) -> str:
+def free(told: Telling) -> str:
+    """Return that the point is played out: "both play the point out"."""
     return "both play the point out" if len(told.playing) == 2 else "all play the point out"
 
 
@@ -256,27 +307,28 @@ def _end(told: Telling) -> Iterator[Sentence]:
         return
     opened = next((part for part in order if part.kind == "open"), None)
     if opened is not None:
-        words = sentences_of(_at_once(told) or _free(told), own_text(told, opened.note))
-        yield sentence(f"part:{opened.id}", words, opened.id, lead=Lead("open"))
+        words = sentences_of(_at_once(told) or free(told), own_text(told, opened.note))
+        left_out = [s.shot.id for s in told.sequence.steps if told.brief and _said_elsewhere(told, [(s,)])]
+        yield sentence(f"part:{opened.id}", words, opened.id, *left_out, lead=Lead("open"))
         return
     for part in order:
         yield from _together(told, part)
     finish = told.setting.finish
     won = any(event.what == "won" for paid in told.setting.points.values() for event in paid.on)
     if not order and told.setting.shots and (won or (finish is not None and finish.kind in ("game", "tie-break"))):
-        yield sentence("steps:out", _free(told), lead=Lead("open"))
+        yield sentence("steps:out", free(told), lead=Lead("open"))
 
 
 def _at_once(told: Telling) -> str:
-    """Return from which ball on a rally that is open from its start counts: "from ball 2 the point is on; both …"."""
+    """Return from which ball on a rally that is open from its start counts: "from ball 2 both play the point out"."""
     if len(told.parts) > 1 or told.later_starts:
         return ""
     first = next((step for step in told.sequence.steps if not step.feed), None)
     served = any(step.shot.stroke in SERVES for step in told.sequence.steps)
     if first is None:
         return ""
-    who = "both" if len(told.playing) == 2 else "all"
-    return f"from {'the serve' if served else f'ball {first.digit}'} the point is on; {who} play it out"
+    out = free(told).replace("the point", "it") if told.brief else free(told)
+    return f"from {'the serve' if served else f'ball {first.digit}'} {out}"
 
 
 def _together(told: Telling, part: Part) -> Iterator[Sentence]:

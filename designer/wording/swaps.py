@@ -72,7 +72,7 @@ def swap_words(told: Telling, swap: Swap) -> str:
     if swap.ends and not deeds:
         deeds = ["change ends"]
     if swap.mirrored:
-        deeds.append("all places move to the other side, left for right")
+        deeds.append("all places and halves move to the other side: read left for right")
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"

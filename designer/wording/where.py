@@ -128,8 +128,12 @@ def edges(told: Telling, places: Sequence[In], doubts: dict[str, str] | None = N
     if not any(place.area in doubts for place in rest.values()):
         said += _one_answer(told, rest)
     else:
-        said += _shared_edge(told, rest, doubts)
-        said += [_edge(told, place, name, doubts.get(place.area)) for name, place in rest.items()]
+        shared = _shared_edge(told, rest, doubts)
+        said += shared
+        if told.brief and shared and len(rest) > 1 and {place.line for place in rest.values()} == {"in"}:
+            said.append("other edges are in")
+        else:
+            said += [_edge(told, place, name, doubts.get(place.area)) for name, place in rest.items()]
     return tuple(dict.fromkeys(said))
 
 
@@ -162,9 +166,15 @@ def _half_edge(halves: Iterable[In]) -> list[str]:
 
 def _one_answer(told: Telling, named: dict[str, In]) -> list[str]:
     answers = {place.line for place in named.values()}
-    lines = [_is_edge_line(told, place) for place in named.values()]
-    if len(named) > 1 and answers == {"in"} and not any(lines):
-        return ["a ball on any edge is in"]
+    lines = [_is_edge_line(told, place) or _is_hoop(told, place) for place in named.values()]
+    if named and answers == {"in"} and not any(lines):
+        if told.brief:
+            return ["edges are in"]
+        if len(named) > 1:
+            return ["a ball on any edge is in"]
+    if len(named) == 2 and answers == {"in", "out"} and not any(lines):
+        has = next(place for place in named.values() if place.line == "in")
+        return [f"{'edges count' if told.brief else 'a ball on an edge counts'} for {area_name(told, has.area)}"]
     return [_edge(told, place, name, None) for name, place in named.items()]
 
 
@@ -172,13 +182,17 @@ def _is_edge_line(told: Telling, place: In) -> bool:
     return is_line(told, place.area) or place.area == PAST
 
 
+def _is_hoop(told: Telling, place: In) -> bool:
+    return isinstance(told.setting.items.get(place.area), Hoop)
+
+
 def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
     name = area_name(told, place.area) if place.area != PAST else "the service line"
     if _is_edge_line(told, place):
         past = (place.side != "in front of") == ((place.line == "in") != place.outside)
         return f"a ball on {name} is {'past it' if past else 'short of it'}"
-    if isinstance(told.setting.items.get(place.area), Hoop):
-        return f"a ball that touches {name} is {place.line}"
+    if _is_hoop(told, place):
+        return f"touching the hoop is {place.line}" if told.brief else f"a ball that touches {name} is {place.line}"
     if doubt is None:
         return f"a ball on the edge of {name} {'is in' if place.line == 'in' else 'counts as outside it'}"
     answer: dict[str | None, str] = {"in": "in it", "out": "outside it"}
@@ -187,7 +201,7 @@ def _edge(told: Telling, place: In, name: str, doubt: str | None) -> str:
     return f"a ball on the edge of {name}: {answer[place.line]}; in doubt: {answer[doubt]}"
 
 
-def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:
+def volleyed(told: Telling, places: Sequence[In]) -> tuple[str, ...]:
     """Return what a ball taken before its bounce counts as, for the places that say so."""
     counted: dict[str, str] = {}
     neither: dict[str, str] = {}
@@ -204,7 +218,11 @@ def volleyed(told: Telling, places: Iterable[In]) -> tuple[str, ...]:
         if lines and len(lines) == len(neither):
             said.append("a ball taken out of the air is neither past the line nor short of it")
         elif len(neither) == 1:
-            said.append(f"a ball taken out of the air is not {next(iter(neither.values()))}")
+            where = next(iter(neither.values()))
+            short = told.brief and where.startswith("short of ") and all(place.area != PAST for place in places)
+            said.append(f"a ball taken out of the air is not {'short' if short else where}")
+        elif len(neither) == 2 and not counted:
+            said.append(f"a ball taken out of the air counts for neither{'' if told.brief else ' of the two'}")
         else:
             said.append(f"a ball taken out of the air is neither {' nor '.join(neither.values())}")
     return tuple(said)

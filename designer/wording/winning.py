@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from designer.drill.conditions import Event
 from designer.wording.counts import listed, many, number
@@ -13,6 +14,9 @@ from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import bounces, feet, foot_words, is_feet
+
+UNRETURNED: Final = " unreturned"
+"""Said of a ball that the opponent's next hit, if any, does not return."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,12 +128,12 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
         return [f"with {_unreturned(ball)}", *before]
     next_hit = f"{who.own} next hit" if who is not None and who.one is not None else "the next hit"
     hits = next_hit if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
-    return [f"with {ball} or with {hits} after that ball", *before]
+    return [f"with {ball} or with {hits} after it", *before]
 
 
 def _unreturned(ball: str) -> str:
     name, space, place = ball.partition(" in ") if " in " in ball else ball.partition(" past ")
-    return f"{name} unreturned{space}{place}"
+    return f"{name}{UNRETURNED}{space}{place}"
 
 
 def _same_doer(told: Telling, event: Event, inner: Event) -> bool:
@@ -150,10 +154,11 @@ def _landing(told: Telling, inner: Event, who: Group | None) -> str:
     letters = doers.letters if doers is not None else shooters(told, inner)
     named = shots_named(told, inner.of)
     named = named.replace("the serve", "a serve") if unmarked(named) == "the serve" else named
+    first = "first " if inner.count == 1 and not named else ""
     ball = (
-        named or "a ball"
+        named or (f"the {first}ball" if first else "a ball")
         if doers is None or (who is not None and doers.letters == who.letters)
-        else f"{doers.own} ball"
+        else f"{doers.own} {first}ball"
     )
     place = bounces(told, inner.where, owner(told, letters))
     if inner.aim is not None:

@@ -126,7 +126,7 @@ class Court:
 
     def rectangle(self, words):
         """Return (left, right, front, back)."""
-        if found := re.fullmatch(rf"{OWN}(.+); painted lines only", words):
+        if found := re.fullmatch(rf"{OWN}(.+); painted lines (?:only|and the centre line run on)", words):
             return REGIONS[found[1]]
         across, along = words.split("; ")
         return (*sorted(self.columns(across)), *sorted(self.rows(along)))

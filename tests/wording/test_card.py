@@ -175,3 +175,20 @@ def test_how_long_a_card_takes_to_read_aloud():
     assert seconds_aloud(84) == 30
     assert seconds_aloud(0) == 0
     assert word_count("B feeds wide – 2 rackets.") == 5
+
+
+def test_a_player_is_told_on_which_hand_the_two_parts_of_the_own_court_are():
+    # Seen from one end the two forehand sides lie on opposite sides of the court for two right-handers: each is on the
+    # right of its player, who faces the net.
+    big = (
+        area("big-a", "eight-racket side", (-1.3716, -11.8872), (4.1148, -6.4008), marked="in thought"),
+        area("big-b", "eight-racket side", (-4.1148, 6.4008), (1.3716, 11.8872), marked="in thought"),
+        area("small-a", "four-racket side", (-4.1148, -11.8872), (-1.3716, -6.4008)),
+        area("small-b", "four-racket side", (1.3716, 6.4008), (4.1148, 11.8872)),
+    )
+    said = "Your eight-racket side is on your right and your four-racket side on your left."
+    for player in "AB":
+        you = card_words(drill_of(*FULL, *big), HERE, "player", player=player).section("you").sentences
+        assert you[1].text.endswith(said)
+    # One that is marked can be seen.
+    assert said not in str(card_words(drill_of(*FULL, ZONE), HERE, "player").section("you"))

@@ -121,6 +121,6 @@ def test_a_rule_that_no_progression_has_stated_is_not_said_to_be_none_any_more()
     drill = drill.changed(progressions=(*drill.progressions, above, third))
     first, second, _ = card_words(drill, At("p3"), "coach").section("progressions").sentences
     # The first has room for some of its four rules only; what it leaves out is not taken back by the second.
-    said = [found for found in ("After the first hit", "third hit", "fourth hit", "fifth hit") if found in first.text]
+    said = [found for found in ("After ball 2", "third hit", "fourth hit", "fifth hit") if found in first.text]
     gone = second.text.lower().count("no longer a rule")
     assert 0 < gone <= len(said) < 4

@@ -133,7 +133,7 @@ FACTS = {
         ["from behind the baseline", "C and D come in for A and B", "20 starts", "2 flat discs"],
     ),
     "serve-open": (
-        ["two tries, deuce and ad in turn", "A double fault: point to B", "to either side", "untouched return"],
+        ["two tries, deuce and ad in turn", "A double fault: point to B", "Past the service line", "untouched return"],
         [
             "ball 3 unreturned in the open half after a serve in the wide part",
             "20 starts",
@@ -162,7 +162,7 @@ FACTS = {
     ),
     "doubles-six": (
         [
-            "After balls 2 and 3 all play the point out",
+            "From ball 4 all play the point out",
             "B or D wins with an untouched volley",
             "Six rounds, each from 0: first pair to 5",
         ],

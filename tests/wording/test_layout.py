@@ -66,7 +66,7 @@ def test_what_no_count_comes_near_enough_to_is_measured():
 def test_an_area_that_painted_lines_make():
     zone = area("z", "reply zone", (-4.1148, 6.4008), (0.0, 11.8872), marked="painted")
     assert laid_out(*SINGLES, zone)[0] == (
-        "Reply zone: B’s right half from the service line to the baseline; painted lines only."
+        "Reply zone: B’s right half from the service line to the baseline; painted lines and the centre line run on."
     )
 
 

@@ -23,8 +23,8 @@ def words(*records, seen=False):
 
 
 def test_hits_that_are_drawn_go_by_their_numbers_and_the_feed_is_none():
-    assert words(FEED, REPLY, THIRD, held(count=2), FED, seen=True) == "after balls 2 and 3"
-    assert words(FEED, REPLY, THIRD, held(count=1), FED, seen=True) == "after ball 2"
+    assert words(FEED, REPLY, THIRD, held(count=2), FED, seen=True) == "from ball 4"
+    assert words(FEED, REPLY, THIRD, held(count=1), FED, seen=True) == "from ball 3"
     assert words(FEED, REPLY, THIRD, held(count=4), FED, seen=True) == "after four hits (the feed does not count)"
 
 
@@ -55,10 +55,10 @@ def test_after_each_choice_the_ball_that_opens_is_named_once():
 
 def test_a_rally_that_is_open_from_its_start_says_from_which_ball():
     opened = Part(id="open", kind="open")
-    assert texts(steps(told(*SINGLES, FEED, REPLY, opened)))[-1] == "From ball 2 the point is on; both play it out."
+    assert texts(steps(told(*SINGLES, FEED, REPLY, opened)))[-1] == "From ball 2 both play the point out."
     serve = FEED.changed(stroke="serve")
     assert texts(steps(told(*DOUBLES, serve, REPLY, opened, jobs="ABCD")))[-1] == (
-        "From the serve the point is on; all play it out."
+        "From the serve all play the point out."
     )
 
 

@@ -1,11 +1,11 @@
 """Values and what earns them; where it ends. Patterns of scoring as in use; common practice, no source."""
 
 import pytest
-from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, told
+from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, texts, told
 
 from designer.drill.items import Line
 from designer.drill.movement import Shot
-from designer.drill.rules import Finish, Points
+from designer.drill.rules import Finish, Points, Swap
 from designer.wording.finishes import finish
 from designer.wording.points import points
 
@@ -14,8 +14,9 @@ SERVE = Shot(id="serve", by="B", stroke="second serve")
 RETURN = Shot(id="return", by="A", after="serve")
 
 
-def pays(value, *events, **values):
-    return Points(id="p", on=events, gives={"then": "points", "value": value}, **values)
+def pays(value, *events, id="p", to=None, **values):
+    gives = {"then": "points", "value": value} | ({} if to is None else {"to": to})
+    return Points(id=id, on=events, gives=gives, **values)
 
 
 def said(*records, **values):
@@ -66,7 +67,7 @@ def test_the_plain_rally_comes_first():
                 "within": 2,
                 "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
             },
-            "A wins with a ball in B’s left half or with A’s next hit after that ball.",
+            "A wins with a ball in B’s left half or with A’s next hit after it.",
         ),
         (
             {"what": "landed", "of": ("return",), "where": ({"area": "depth", "side": "behind", "judged": "bounce"},)},
@@ -185,3 +186,36 @@ def test_of_three_who_score_for_themselves_the_highest_wins():
     total = Finish(id="end", kind="total", starts=12, each=True, scores="person")
     assert finish(told(*SINGLES, total, jobs="ABC")).text == "Twelve starts each; highest total wins."
     assert finish(told(*SINGLES, total)).text == "Twelve starts each; higher total wins."
+
+
+def test_a_ball_named_in_one_way_to_win_is_that_ball_in_the_next():
+    left = {"what": "landed", "by": ("A",), "count": 1, "where": ({"area": "left half", "judged": "bounce"},)}
+    own = {"what": "won", "by": ("A",), "within": 2, "and": (left,)}
+    answer = {"what": "won", "by": ("B",), "within": 1, "untouched": True, "and": (left,)}
+    records = (pays(2, own, id="p", beside="instead"), pays(2, answer, id="q", beside="instead"))
+    assert said(*records) == [
+        (
+            "+2",
+            (
+                "Instead: A wins with the first ball in B’s left half or with A’s next hit after it, "
+                "or B wins with the very next hit, untouched, after that ball."
+            ),
+        )
+    ]
+
+
+def test_more_for_a_pair_is_more_for_each_of_them_without_saying_it_again():
+    rally = pays(1, {"what": "won"}, id="p", to="side")
+    volley = pays(2, {"what": "won", "strokes": ("volley",), "untouched": True}, id="q", to="side", beside="instead")
+    assert texts(points(told(*DOUBLES, rally, volley, jobs="ABCD"))) == [
+        "Rally won, for each of the pair.",
+        "Instead: rally won with an untouched volley.",
+    ]
+
+
+def test_three_who_take_turns_go_on_in_their_order_where_totals_are_level():
+    end = Finish(id="end", kind="total", starts=20, level="one more each")
+    ring = Swap(id="w", on=({"what": "starts", "count": 5},), moves={"A": "B", "B": "C", "C": "A"}, ends=True)
+    two = ring.changed(moves={"A": "B", "B": "A"})
+    assert "one more start each, in the same order, until" in finish(told(*SINGLES, end, ring, jobs="ABC")).text
+    assert "one more start each until" in finish(told(*SINGLES, end, two)).text

@@ -7,7 +7,7 @@ from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot, told
 
 from designer.bundle import sample
 from designer.drill.drill import Drill
-from designer.drill.rules import Swap
+from designer.drill.rules import Finish, Swap
 from designer.drill.setting import main_setting
 from designer.wording.card import card_words
 from designer.wording.rotations import rotation_table, shared_out
@@ -124,3 +124,11 @@ def test_two_who_change_need_no_telling():
     assert shared_out(told(*SINGLES, THIRD, RING, jobs="ABC", players=(2, 3)))[0].text == (
         "With three players, after three turns everyone has played twice and waited once."
     )
+
+
+def test_a_total_that_stops_in_the_middle_of_the_turns_says_how_many_starts_are_even():
+    # By hand: three jobs, five starts each, make 15.
+    end = Finish(id="end", kind="total", starts=20)
+    said = shared_out(told(*SINGLES, THIRD, RING, end, jobs="ABC"))[0].text
+    assert said == "After three turns everyone has played twice and waited once; 15 or 30 starts are even."
+    assert "even" not in shared_out(told(*SINGLES, THIRD, RING, end.changed(starts=30), jobs="ABC"))[0].text

@@ -10,6 +10,7 @@ from designer.drill.rules import Part, Points, Rule, Start, UseStroke
 from designer.wording.rules import rules
 
 LOSE = {"then": "lose the point"}
+REPLAY = {"then": "replay"}
 HELD = Part(id="held", kind="forced", shots=("reply",), until=({"what": "played", "of": ("reply",)},))
 FREE = Part(id="free", after="held", kind="open")
 INTO = REPLY.changed(to=Place(on="zone"))
@@ -88,7 +89,7 @@ def test_a_foot_in_a_strip_that_nobody_may_enter():
             {},
             "Every ball goes back on the line it came on. If not: point lost.",
         ),
-        ({"do": "aim", "direction": "at a body"}, {"never": True}, "A ball at a body: point lost."),
+        ({"do": "aim", "direction": "at a body"}, {"never": True}, "A hard hit at a body: point lost."),
         (
             {"do": "height", "at": "highest", "most": "raised racket"},
             {},
@@ -213,10 +214,38 @@ def test_one_answer_for_every_edge_is_said_once():
     found = rules(told(*SINGLES, ZONE, second, made, other))
     assert found[0].text == "The first bounce decides; a ball on any edge is in."
     player = rules(told(*SINGLES, ZONE, made, reader="player"))
-    assert player[0].text == "A ball on the edge of the reply zone is in."
+    assert player[0].text == "Edges are in."
+    # Where one of two areas has the edge, it is the other's loss.
+    loses = Rule(id="t", who=("B",), breach=LOSE, must=keep({"area": "second", "judged": "bounce", "line": "out"}))
+    assert rules(told(*SINGLES, ZONE, second, made, loses))[0].text == (
+        "The first bounce decides; a ball on an edge counts for the reply zone."
+    )
+
+
+def test_a_miss_that_costs_what_the_rule_costs_is_said_with_it():
+    part = Part(id="held", kind="forced", until=({"what": "played", "count": 4},), failed=REPLAY)
+    opened = Part(id="open", after="held", kind="open")
+    once = Rule(id="r", parts=("held",), breach=REPLAY, must={"do": "bounces", "least": 1, "most": 1})
+    found = rules(told(*SINGLES, once, part, opened))
+    assert texts(found) == ["Until open, every ball is hit after one bounce. If not, or a miss: replay."]
+    assert "held" in found[0].about
+    dear = once.changed(breach=LOSE)
+    assert texts(rules(told(*SINGLES, dear, part, opened))) == [
+        "Until open, every ball is hit after one bounce. If not: point lost.",
+        "A miss before it opens: replay.",
+    ]
 
 
 def test_what_pays_nothing_is_a_rule():
     line = Line(kind="line", id="depth", name="depth line", corners=((-4.0, 8.0), (4.0, 8.0)), marked="discs")
     jump = Points(id="jump", on=({"what": "struck", "where": ({"area": "depth"},)},), gives={"then": "replay"})
     assert texts(rules(told(*SINGLES, line, jump))) == ["A ball strikes the depth line: replay."]
+
+
+def test_while_two_of_four_play_the_others_are_a_third_player():
+    part = Part(id="held", kind="forced", shots=("feed", "reply"), until=({"what": "played", "count": 4},))
+    opened = Part(id="open", after="held", kind="open")
+    hands = rule({"do": "use stroke"}, who=("others",), never=True, parts=("held",), breach=REPLAY)
+    assert texts(rules(told(*DOUBLES, FEED, REPLY, part, opened, hands, jobs="ABCD"))) == [
+        "Until open, a third player touches the ball: replay."
+    ]

@@ -107,3 +107,26 @@ def test_a_later_ball_says_what_makes_it_bad_and_who_judges():
 
 def test_a_score_to_start_with():
     assert said(FEED, start(score={"A": 3, "B": 0}))[0].endswith("The score starts with A at 3 and B at 0.")
+
+
+def test_a_player_reads_the_feed_once_with_its_number():
+    made = start(good=(RIGHT,), bad={"then": "replay"})
+    (found,) = starts(told(*SINGLES, FEED.changed(note="Waist-high."), made, reader="player", house=PLAYED))
+    assert found.text == "B bounces and hits into A’s right half. Waist-high. Otherwise leave it: replay."
+    assert (found.lead.kind, found.lead.text) == ("feed", "1")
+    assert "feed" in found.about
+
+
+def test_a_later_ball_that_is_played_all_the_same_is_what_a_played_feed_is():
+    second = Shot(id="second", by="B", after="reply", stroke="racket feed")
+    reply = Shot(id="reply", by="A", after="feed")
+    once = {"what": "reached", "by": ("A",), "of": (), "called_by": ("B",)}
+    later = Start(id="l", shot="second", by=("B",), once=once, good=(PAST,), bad={"then": "replay"})
+    assert said(FEED, reply, second, later, house=PLAYED) == [
+        (
+            "Ball 3 too early, not past A’s service line or out: A leaves it, that ball again; if played, it counts. "
+            "B judges A’s foot."
+        )
+    ]
+    refused = House(in_doubt="replay", feed_played="not accepted")
+    assert "if played, it does not count" in said(FEED, reply, second, later, house=refused)[0]

@@ -24,6 +24,19 @@ def test_a_wide_feed_and_a_high_forehand_into_a_zone():
     assert found[1].about[0] == "reply"
 
 
+def test_a_player_reads_no_step_for_a_ball_that_may_go_anywhere():
+    third = Shot(id="third", by="B", after="reply")
+    short = Shot(id="short", by="A", after="third", stroke="drop shot", to=place(0.6, 2.4))
+    rally = (FEED, REPLY, third, short, Part(id="open", kind="open"), Start(id="s", shot="feed", by=("B",)))
+    found = steps(told(*SINGLES, *rally, reader="player"))
+    assert texts(found) == [
+        "From ball 2 both play it out.",
+        "For example, A plays a drop shot.",
+    ]
+    assert {"reply", "third"} < set(found[0].about)
+    assert "A plays anywhere." in said(*SINGLES, *rally)
+
+
 def test_a_note_stands_after_its_sentence():
     found = said(*SINGLES, FEED.changed(note="{A} is ready first."))
     assert found == ["B feeds through the middle. A is ready first."]

@@ -94,7 +94,9 @@ def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
 
 def test_the_other_side():
     swap = Swap(id="s", on=({"what": "starts", "count": 10},), mirrored=True)
-    assert said(*SINGLES, swap) == ["After ten starts all places move to the other side, left for right."]
+    assert said(*SINGLES, swap) == [
+        "After ten starts all places and halves move to the other side: read left for right."
+    ]
 
 
 def test_a_swap_of_which_only_a_note_speaks():

@@ -17,6 +17,7 @@ from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrow
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import POSTERS, Paper, chosen_paper
+from designer.cards.people_today import with_names
 from designer.cards.pieces import Pieces, headings
 from designer.cards.poster import poster
 from designer.cards.subject import Subject
@@ -28,6 +29,7 @@ from designer.drawing.words import set_in
 from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import At, addresses, setting_at
+from designer.drill.today import Today
 from designer.wording.card import CardWords, Reader, card_words
 from designer.wording.units import Units
 
@@ -66,18 +68,22 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     binder: bool = False,
     sealed: bool = False,
     address: str = "",
+    today: Today | None = None,
 ) -> Card:
     """Return the card of the setting at ``at``.
 
     ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
     ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
     ``typeface`` are the bytes of a regular and a bold TrueType file; ``source`` is the drill file to attach; ``grey``
-    prints black on white for a photocopier; ``address`` is printed as a code. The same arguments give the same bytes.
+    prints black on white for a photocopier; ``address`` is printed as a code; the names of ``today`` are printed on a card
+    and stand nowhere else in the PDF. The same arguments give the same bytes.
     Raises ``KeyError`` where the drill has no such setting, job or paper, ``Unprintable`` where something cannot be set
     as it should be.
     """
     refuse_stranger(drill, player)
     words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
+    if paper not in POSTERS:
+        words = with_names(words, drill, today, reader)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
     faces, notices = own_faces(typeface)
@@ -87,9 +93,10 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
             pdf, pages = poster(subject, paper, colours, typesetter)
         else:
             sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
-            mark, more = _logo(logo)
+            mark, more = usable_logo(logo)
             notices += more
-            made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, address)
+            leads = led_to(address, brand)
+            made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, leads)
             sides, sheet = made.sides(sheet)
             pdf, pages = made.pdf(sides, sheet), len(sides)
         refuse_declined(drill, typesetter)
@@ -97,6 +104,11 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
     pale = () if grey else faint(brand)
     return Card(done, pages, (*notices, *pale, *lacking(drill, typesetter)))
+
+
+def led_to(address: str | None, brand: Brand | None) -> str:
+    """Return what a card's code leads to: ``address``, else what the brand says, "" for no code."""
+    return address if address is not None else brand.address if brand is not None else ""
 
 
 def refuse_stranger(drill: Drill, player: str | None) -> None:
@@ -139,7 +151,8 @@ def _listed(places: Sequence[str]) -> str:
     return f" in {', '.join(places)}" if places else ""
 
 
-def _logo(found: str | bytes | None) -> tuple[Logo | None, tuple[str, ...]]:
+def usable_logo(found: str | bytes | None) -> tuple[Logo | None, tuple[str, ...]]:
+    """Return the logo as shapes, None where there is none or it cannot be read, and what is wrong with it."""
     if not found:
         return None, ()
     try:

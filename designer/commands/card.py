@@ -21,6 +21,7 @@ from designer.storage.writing import Unwritable
 if TYPE_CHECKING:
     from designer.drill.drill import Drill
     from designer.drill.setting import At
+    from designer.drill.today import Today
     from designer.storage.brand import Branded
 
 _ENDINGS = (".drill.json", ".json", ".pdf")
@@ -58,7 +59,15 @@ def add(commands: Commands) -> None:
     parser.add_argument(
         "--copies", type=_copies, metavar="N", help="of each card on the sheets of --on; default: as fill the first"
     )
-    parser.add_argument("--address", default="", help="an address of yours, printed as a code that a telephone reads")
+    parser.add_argument(
+        "--address",
+        help="an address of yours, printed as a code that a telephone reads; default: that of the brand; '' for none",
+    )
+    parser.add_argument(
+        "--today",
+        metavar="TODAY",
+        help="a file of who plays today; the names are printed on the card and stand nowhere else",
+    )
     add_at(parser)
     parser.add_argument("--units", choices=("rackets", "metres", "feet"), default="rackets", help="default: rackets")
     parser.add_argument("--grey", action="store_true", help="black on white, for a photocopier")
@@ -90,17 +99,23 @@ def run(asked: argparse.Namespace) -> int:
     _refuse_contradictions(asked)
     if asked.large_print and _paper(asked) not in LARGE_PRINT:
         raise WrongUsage(f"--large-print needs --paper {' or '.join(LARGE_PRINT)}.")
+    if asked.today is not None and len(asked.files) > 1:
+        raise WrongUsage("--today goes with one drill.")
     outputs = _outputs(asked.files, asked.output)
     for output in outputs:
-        refuse_overwriting(output, force=asked.force, read=asked.files)
+        refuse_overwriting(output, force=asked.force, read=_read(asked))
     status = FINE
     for file, output in zip(asked.files, outputs, strict=True):
         try:
-            write(output, _card(file, asked), force=asked.force, read=asked.files)
+            write(output, _card(file, asked), force=asked.force, read=_read(asked))
         except (Unreadable, Unwritable) as reason:
             complain(str(reason))
             status = UNREADABLE
     return status
+
+
+def _read(asked: argparse.Namespace) -> list[str]:
+    return [*asked.files, *([asked.today] if asked.today else [])]
 
 
 def _refuse_contradictions(asked: argparse.Namespace) -> None:
@@ -109,7 +124,7 @@ def _refuse_contradictions(asked: argparse.Namespace) -> None:
     if asked.copies is not None and asked.on is None:
         raise WrongUsage("--copies goes with --on only.")
     if _paper(asked) in POSTERS:
-        more = [name for name in ("across", "binder", "sealed_edge", "on", "address") if getattr(asked, name)]
+        more = [name for name in ("across", "binder", "sealed_edge", "on", "address", "today") if getattr(asked, name)]
         if more or asked.each_player:
             wrong = f"--{(more or ['each-player'])[0].replace('_', '-')}"
             raise WrongUsage(f"{wrong} goes with a card, not with a poster.")
@@ -170,13 +185,40 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
         complain(f"{reason} The card is made without it.")
     with_source = asked.reader != "player" if asked.source is None else asked.source
     source = found.source if with_source else None
-    letters = _letters(found.drill, setting_named(found.drill, asked.at, file), file, asked)
-    cards = [_made(file, asked, found.drill, letter, own, source) for letter in letters]
+    today = _today(asked.today, file, found.drill)
+    at = (today.setting(found.drill) if today and asked.at is None else None) or setting_named(
+        found.drill, asked.at, file
+    )
+    letters = _letters(found.drill, at, file, asked)
+    cards = [_made(file, asked, found.drill, at, letter, own, source, today) for letter in letters]
     if asked.on is None and len(cards) == 1:
         return cards[0]
     whole = joined(cards) if asked.on is None else imposed(cards, asked.on, copies=asked.copies)
     name = f"{found.drill.code or found.drill.id}.drill.json"
     return finished(whole, dated=found.drill.dated, source=source, file_name=name)
+
+
+def _today(name: str | None, file: str, drill: Drill) -> Today | None:
+    """Return who plays today, telling where the drill is drawn for the other hand. Raises ``Unreadable``."""
+    from designer.storage.today import open_today
+
+    if name is None:
+        return None
+    today = open_today(name)
+    if today.drill != drill.id:
+        raise Unreadable(f"{name}: drill: is for {today.drill!r}, expected {drill.id!r}, the drill in {file}.")
+    stranger = next((letter for letter in sorted(today.people) if drill.job(letter) is None), None)
+    if stranger is not None:
+        letters = ", ".join(job.letter for job in drill.jobs) or "none"
+        raise Unreadable(f"{name}: people: has {stranger!r}, expected a letter of the drill: {letters}.")
+    for letter in today.other_hands(drill):
+        hand = today.people[letter].hand
+        drawn = "right" if hand == "left" else "left"
+        complain(
+            f"{file}: {letter} plays {hand}-handed today and is drawn {drawn}-handed; "
+            f"drill-designer variant left-handed --letter {letter} {file} -o OTHER makes that version."
+        )
+    return today
 
 
 def _letters(drill: Drill, at: At, file: str, asked: argparse.Namespace) -> tuple[str | None, ...]:
@@ -197,9 +239,11 @@ def _made(  # what one file gives to each of its cards
     file: str,
     asked: argparse.Namespace,
     drill: Drill,
+    at: At,
     letter: str | None,
     own: Branded,
     source: bytes | None,
+    today: Today | None,
 ) -> bytes:
     from designer.cards.card import make_card
     from designer.cards.text import Unprintable
@@ -207,7 +251,7 @@ def _made(  # what one file gives to each of its cards
     try:
         card = make_card(
             drill,
-            setting_named(drill, asked.at, file),
+            at,
             paper=_paper(asked),
             reader=asked.reader,
             player=letter,
@@ -222,6 +266,7 @@ def _made(  # what one file gives to each of its cards
             binder=asked.binder,
             sealed=asked.sealed_edge,
             address=asked.address,
+            today=today,
         )
     except Unprintable as reason:
         raise Unreadable(f"{file}: {reason}") from reason

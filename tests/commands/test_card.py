@@ -1,4 +1,5 @@
 import io
+import json
 from pathlib import Path
 
 import pikepdf
@@ -233,3 +234,38 @@ def test_an_address_that_is_none_is_told_of_and_nothing_is_written(call, wide, t
     assert said.status == 2
     said.one_sentence("wide-start", "is no address for a code")
     assert not (tmp_path / "a.pdf").exists()
+
+
+def test_names_of_today_stand_on_the_card_and_nowhere_else(call, wide, tmp_path):
+    # The issue's own rule: no names of minors in cards by default, in metadata or in attachments.
+    drill = json.loads(wide.read_bytes())
+    today = tmp_path / "mine.today.json"
+    people = {"A": {"name": "Mira Quill", "hand": "left"}, "B": {"name": "Tom Reed"}}
+    today.write_text(json.dumps({"drill": drill["id"], "people": people}), encoding="utf-8")
+    output = tmp_path / "named.pdf"
+    words = ("card", str(wide), "--today", str(today), "-o", str(output), "--for", "coach")
+    said = call(*words)
+    assert said.status == 0
+    assert "A plays left-handed today" in said.err
+    assert "variant left-handed --letter A" in said.err
+    data = output.read_bytes()
+    assert "Today A is Mira Quill (left-handed), B is Tom Reed." in text(data)
+    assert attachments(data) == {f"{drill['code']}.drill.json": (wide.read_bytes(), "/Source")}
+    with pikepdf.open(io.BytesIO(data)) as document:
+        beside = [str(value) for value in document.docinfo.values()] + [one.title for one in _outline(document)]
+    assert not any(name in one for name in ("Mira", "Quill", "Tom Reed") for one in beside)
+
+
+def _outline(document):
+    with document.open_outline() as outline:
+        return [one for top in outline.root for one in (top, *top.children)]
+
+
+@pytest.mark.parametrize("change", [{"drill": "d-another"}, {"people": {"Z": {"name": "Mira"}}}])
+def test_names_for_another_drill_or_letter_are_refused(call, wide, tmp_path, change):
+    today = tmp_path / "mine.today.json"
+    today.write_text(json.dumps({"drill": json.loads(wide.read_bytes())["id"], "people": {}} | change), "utf-8")
+    said = call("card", wide, "--today", today, "-o", tmp_path / "x.pdf")
+    assert said.status == 2
+    assert "mine.today.json" in said.err
+    assert not (tmp_path / "x.pdf").exists()

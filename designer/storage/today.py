@@ -1,0 +1,77 @@
+"""Who plays today, in files: one that a coach names, or the one this machine keeps until the day is over."""
+
+from __future__ import annotations
+
+import json
+import os
+from datetime import date
+from pathlib import Path
+from typing import Final
+
+from pydantic import ValidationError
+
+from designer.drill.today import Today
+from designer.storage.faults import faults, shown
+from designer.storage.parsing import Unreadable, parse
+from designer.storage.reading import file_bytes
+from designer.storage.writing import Unwritable, record_bytes, write_file
+
+ENDING: Final = ".today.json"
+_LARGEST: Final = 100_000
+
+
+def open_today(path: str | os.PathLike[str]) -> Today:
+    """Return the record in the file at ``path``; raise ``Unreadable`` with a sentence."""
+    name = os.fspath(path)
+    raw = parse(file_bytes(name, _LARGEST), name)
+    if not isinstance(raw, dict):
+        raise Unreadable(f"{name}: holds {shown(raw)}; expected who plays today, an object in braces.")
+    try:
+        return Today.model_validate_json(json.dumps(raw))
+    except ValidationError as error:
+        raise Unreadable(f"{name}: {'; '.join(faults(raw, error))}.") from error
+
+
+def today_folder() -> Path:
+    """Return the folder of this user's records; it need not be there."""
+    from platformdirs import user_state_path
+
+    return user_state_path("drill-designer", appauthor=False) / "today"
+
+
+def kept_today(drill: str, day: date, folder: Path | None = None) -> Today | None:
+    """Return what is kept for the drill of this id on ``day``, None where nothing is.
+
+    Records of another day are removed, all of them: names of players are not kept longer than they are needed.
+    """
+    found = None
+    where = today_folder() if folder is None else folder
+    for file in sorted(where.glob(f"*{ENDING}")) if where.is_dir() else ():
+        try:
+            one = open_today(file)
+        except Unreadable:
+            one = None
+        if one is None or one.dated != day:
+            file.unlink(missing_ok=True)
+        elif one.drill == drill:
+            found = one
+    return found
+
+
+def keep_today(today: Today, day: date, folder: Path | None = None) -> Path:
+    """Keep ``today`` until ``day`` is over, readable by this user alone; return its file. Raises ``Unwritable``."""
+    where = today_folder() if folder is None else folder
+    file = where / f"{today.drill}{ENDING}"
+    try:
+        where.mkdir(parents=True, exist_ok=True, mode=0o700)
+        write_file(file, record_bytes(today.changed(dated=day)))
+        file.chmod(0o600)
+    except OSError as error:
+        raise Unwritable(f"{file}: the names are not kept, because {(error.strerror or 'refused').lower()}.") from error
+    return file
+
+
+def forget_today(drill: str, folder: Path | None = None) -> None:
+    """Remove what is kept for the drill of this id."""
+    where = today_folder() if folder is None else folder
+    (where / f"{drill}{ENDING}").unlink(missing_ok=True)

@@ -42,7 +42,7 @@ def barrier_cautions(told: Telling) -> Iterator[Check]:
         names = " and ".join(shot_name(told, setting.shots[id]) for id in high)
         text = f"a barrier stands while {names} is played: nobody goes back for a high ball with something behind"
         yield check("caution", "barrier-high-ball", text, *ids, *high, at=told.at, danger=True)
-    elif not any(_forbids_lobs(rule) for rule in setting.rules.values()):
+    elif not is_young(told.drill) and not any(_forbids_lobs(rule) for rule in setting.rules.values()):
         text = "a barrier stands and no rule keeps lobs out: say that a high ball is let go"
         yield check("caution", "barrier-no-rule", text, *ids, at=told.at, danger=True)
     for item in barriers:
@@ -74,7 +74,10 @@ def flattened(drill: Drill, *, at: At, id: str) -> Drill:
 
 def _barrier(told: Telling, item: Barrier) -> Iterator[Check]:
     name = called(told, item.id)
-    text = f"{name} is a thing to back into: a flat line does the same and cannot be fallen over"
+    text = (
+        f"{name} is a thing to back into: a flat line does the same and cannot be fallen over; if a thing, then soft, light,"
+        " bright and at least knee-high, and never for beginners"
+    )
     if item.height is not None and item.height < KNEE:
         text = f"{name} is lower than a knee, so it is not noticed: use a flat line instead"
     mend = partial(flattened, at=told.at, id=item.id)

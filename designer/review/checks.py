@@ -12,6 +12,7 @@ from designer.drill.drill import Accepted, Drill
 from designer.drill.setting import At, addresses
 from designer.review.barriers import barrier_cautions
 from designer.review.check import Check, Mend, Weight
+from designer.review.close_balls import close_ball_cautions
 from designer.review.conflicts import conflict_checks, jobs_twice, letters_twice, reversed_ranges
 from designer.review.dangers import danger_cautions, run_off_cautions
 from designer.review.endings import ending_checks
@@ -21,9 +22,11 @@ from designer.review.landings import landing_checks
 from designer.review.length import length_suggestions
 from designer.review.questions import questions
 from designer.review.references import drill_errors, reference_errors
+from designer.review.retreats import retreat_cautions
 from designer.review.room import room_cautions
 from designer.review.shapes import shape_checks
 from designer.review.sides import side_cautions
+from designer.review.surfaces import age_cautions, surface_cautions
 from designer.review.tokens import token_cautions
 from designer.review.turns import turn_checks
 from designer.review.unknown import unknown_cautions
@@ -61,6 +64,9 @@ def dangers(drill: Drill, at: At) -> tuple[Check, ...]:
         danger_cautions(told),
         barrier_cautions(told),
         room_cautions(told),
+        retreat_cautions(told),
+        close_ball_cautions(told),
+        surface_cautions(told),
     )
     return tuple(one for one in _once(found) if one.danger and _acceptance(drill, one) is None)
 
@@ -160,6 +166,10 @@ def _found(drill: Drill, at: At | None) -> Iterator[Check]:
         yield from danger_cautions(told)
         yield from barrier_cautions(told)
         yield from room_cautions(told)
+        yield from retreat_cautions(told)
+        yield from close_ball_cautions(told)
+        yield from surface_cautions(told)
+        yield from age_cautions(told)
         yield from questions(told)
     yield from unknown_cautions(drill)
     yield from side_cautions(drill)

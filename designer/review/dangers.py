@@ -93,6 +93,10 @@ def _flat(item: Any) -> bool:
     return isinstance(item, Disc | Hoop | Line | Area)
 
 
+def _is_strip(item: Any) -> bool:
+    return isinstance(item, Line) and item.marked == "throw-down"
+
+
 def _stood_on(told: Telling, thing: Placed) -> bool:
     places = [locate(told.setting, spot.place) for spot in told.setting.spots.values()]
     return any(place is not None and thing.distance((place,)) <= BODY for place in places)
@@ -115,8 +119,10 @@ def _on_run_paths(told: Telling, things: list[Placed]) -> Iterator[Check]:
         path = told.sequence.run_paths.get(run.id, ())
         found: set[str] = set()
         for thing in things:
-            if thing.item.id in found or run.to.on == thing.item.id or thing.distance(path) > BODY:
+            if thing.item.id in found or thing.distance(path) > BODY:
                 continue
+            if run.to.on == thing.item.id and not _is_strip(thing.item):
+                continue  # it is run to
             if _flat(thing.item) and _stood_on(told, thing):
                 continue  # a spot marker is there to be stepped on
             found.add(thing.item.id)
@@ -126,8 +132,9 @@ def _on_run_paths(told: Telling, things: list[Placed]) -> Iterator[Check]:
 def _on_a_run_path(told: Telling, run: Run, item: Any) -> Check:
     who, thing = letter(told, run.by), _words(told, item)
     way = ref(run.id, "run")
-    if isinstance(item, Line) and item.marked == "throw-down":
-        text = f"{who}’s {way} crosses {thing}: flat strips slide on a wet or dusty court, and none belongs where a player turns"
+    if _is_strip(item):
+        verb = "ends on" if run.to.on == item.id else "crosses"
+        text = f"{who}’s {way} {verb} {thing}: flat strips slide on a wet or dusty court, and none belongs where a player turns"
         return check("caution", "strip-on-run", text, run.id, item.id, at=told.at, danger=True)
     if _flat(item):
         text = f"{who}’s {way} passes over {thing}: flat ones only, on a dry court"
@@ -149,7 +156,8 @@ def _behind_hitters(told: Telling, things: list[Placed]) -> Iterator[Check]:
                 continue  # a feeder's basket stands beside and behind the feeder
             if _just_behind(stands, thing):
                 seen.add((step.hitter, thing.item.id))
-                text = f"{_words(told, thing.item)} lies within 1 m behind {letter(told, step.hitter)} at {shot_name(told, step.shot)}"
+                verb = "lies" if _flat(thing.item) else "stands"
+                text = f"{_words(told, thing.item)} {verb} within 1 m behind {letter(told, step.hitter)} at {shot_name(told, step.shot)}"
                 yield check("caution", "object-behind", text, thing.item.id, step.shot.id, at=told.at, danger=True)
 
 
@@ -165,7 +173,7 @@ def _just_behind(stands: Point, thing: Placed) -> bool:
 def _in_the_line(told: Telling) -> Iterator[Check]:
     """Yield cautions for feeders near the net and for people who wait where a hit may go."""
     setting = told.setting
-    feeders = _feeders(told)
+    feeding = feeders(told)
     waiting = {spot.job: spot for spot in setting.spots.values() if spot.task != "plays"}
     seen: set[tuple[str, str]] = set()
     for step in told.sequence.steps:
@@ -173,8 +181,8 @@ def _in_the_line(told: Telling) -> Iterator[Check]:
         if thrown or step.landing is None or step.shot.stroke == "shadow swing":
             continue
         aimed = step.shot.to.on if step.shot.to is not None else None
-        for who in sorted({*feeders, *waiting} - {step.hitter, aimed}):
-            key = "feeder-in-line" if who in feeders else "waiting-in-line"
+        for who in sorted({*feeding, *waiting} - {step.hitter, aimed}):
+            key = "feeder-in-line" if who in feeding else "waiting-in-line"
             stands = told.sequence.person_at(who, step.shot.id)
             if (
                 stands is None
@@ -197,7 +205,7 @@ def opens_on(drill: Drill, x: float) -> bool:
     return drill.court.neighbour in ("both", "right" if x > 0 else "left")
 
 
-def _feeders(told: Telling) -> set[str]:
+def feeders(told: Telling) -> set[str]:
     """Return who only feeds: people and machines that make no other shot."""
     feeding: dict[str, bool] = {}
     for step in told.sequence.steps:
@@ -264,10 +272,11 @@ def _raised(told: Telling) -> Iterator[Check]:
         for item in told.setting.items.values()
         if (isinstance(item, Line | Area) and item.marked in ("throw-down", "discs")) or isinstance(item, Disc | Hoop)
     )
-    if raised and drill.age is not None and drill.age[0] < YOUNG:
-        names = ", ".join(called(told, id) for id in raised)
+    cones = [id for id in raised if not isinstance(told.setting.items[id], Barrier)]
+    if cones and drill.age is not None and drill.age[0] < YOUNG:
+        names = ", ".join(called(told, id) for id in cones)
         text = f"players under {YOUNG} and raised things on court: {names}; flat ones are not fallen over"
-        yield check("caution", "raised-young", text, *raised, at=told.at, danger=True)
+        yield check("caution", "raised-young", text, *cones, at=told.at, danger=True)
     if raised and drill.court.wet:
         text = f"a wet court and raised things on it: {', '.join(called(told, id) for id in raised)}"
         yield check("caution", "raised-wet", text, *raised, at=told.at, danger=True)
@@ -280,6 +289,7 @@ def _too_close(told: Telling) -> Iterator[Check]:
     """Yield cautions for people whom a racket reaches, at each hit and along the runs before it: hitters, and who waits."""
     others = sorted(spot.job for spot in told.setting.spots.values())
     seen: set[tuple[str, ...]] = set()
+    young = told.drill.age is not None and told.drill.age[0] < YOUNG
     for step in told.sequence.steps:
         stands = told.sequence.person_at(step.hitter, step.shot.id)
         if stands is None or step.shot.stroke in ("hand feed", "drop feed", "machine feed"):
@@ -289,13 +299,13 @@ def _too_close(told: Telling) -> Iterator[Check]:
             if who == step.hitter or pair in seen:
                 continue
             path = _while_coming(told, who, step)
-            room = 2 * SWING - ARM if _swings(told, who) else SWING
+            room = (2 * SWING - ARM if _swings(told, who) else SWING) + (ARM if young else 0.0)
             apart = point_to_path(stands, path)
             if path and (path[-1][1] > 0) == (stands[1] > 0) and apart < room - 0.005:
                 seen.add(pair)
                 text = (
                     f"{letter(told, pair[0])} and {letter(told, pair[1])} are {apart:.1f} m apart "
-                    f"at {shot_name(told, step.shot)}: a swing needs {room:.1f} m"
+                    f"at {shot_name(told, step.shot)}: {'among children ' if young else ''}a swing needs {room:.1f} m"
                 )
                 ids = (_spot(told, pair[0]), _spot(told, pair[1]), step.shot.id)
                 yield check("caution", "too-close", text, *ids, at=told.at, danger=True)

@@ -28,7 +28,7 @@ def flight_checks(told: Telling) -> Iterator[Check]:
             continue
         yield from _bounces(told, step)
         yield from _same_side(told, step)
-        if step.landing is not None:
+        if step.landing is not None and step.placed:
             yield from _landing(told, step, step.landing)
 
 

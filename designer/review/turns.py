@@ -55,7 +55,7 @@ def _lost(told: Telling, lost: LosesPerson, people: int, *, whole: bool) -> Chec
         return check("suggestion", "table-size", said, swap.id, at=told.at)
     if swap.table:
         named = " and ".join(dict.fromkeys((*lost.twice, *lost.left)))
-        text = f"{head}the table loses somebody: {named} stands in a row twice or not at all"
+        text = f"{head}the table loses somebody: {named} {'stand' if ' and ' in named else 'stands'} in a row twice or not at all"
     else:
         text = f"{head}{record_name(told, swap)} puts two people into {' and '.join(lost.twice)}"
         text += f" and leaves {' and '.join(lost.left)} to nobody" if lost.left else ""

@@ -194,13 +194,19 @@ def answer_to(question: Sentence, setting: Setting) -> Answer:
 
 
 def _holder(record: Any, area: str, field: str) -> str:
-    """Return the name of the field of ``record`` with a place of ``area`` that leaves ``field`` open, "" for none."""
+    """Return the name of the row for ``record`` with a place of ``area`` that leaves ``field`` open, "" for none."""
+
+    def open_in(value: Any) -> bool:
+        return any(place.area == area and getattr(place, field) is None for place in _places(value))
+
     if record is None:
         return ""
-    for name, value in record:
-        if any(place.area == area and getattr(place, field) is None for place in _places(value)):
-            return str(name)
-    return ""
+    name = next((str(name) for name, value in record if open_in(value)), "")
+    if name != "must":
+        return name
+    if not open_in(record.must.where[:1]):
+        return "must.others"
+    return "must.deed" if field == "judged" else f"must.{field}"
 
 
 def _places(value: Any) -> Iterable[In]:

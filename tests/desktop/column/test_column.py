@@ -1,5 +1,7 @@
 """The card column: every sentence a control, questions where their answers stand, forms that follow the drill."""
 
+from dataclasses import replace
+
 import pytest
 from desktop import hand
 from PySide6.QtCore import Qt
@@ -11,6 +13,8 @@ from designer.desktop.column.asks import MENUS, answer_to, asked, behind, first_
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
 from designer.desktop.forms.subjects import subject_of
+from designer.drill.conditions import In
+from designer.drill.rules import Keep, Rule
 from designer.drill.setting import At, setting_at
 from designer.storage.reading import open_drill
 from designer.wording.card import card_words
@@ -220,6 +224,22 @@ def test_every_sentence_of_every_sample_opens_something_and_every_question_has_a
                         subject = subject_of(drill, at, answer.about) if answer.about else None
                         rows = () if subject is None else subject.table(subject.read(drill, at))
                         assert not answer.field or answer.field in {row.name for row in rows}, (path.name, question)
+
+
+@pytest.mark.parametrize(
+    ("kind", "area", "field"),
+    [
+        ("edge", "left half", "must.line"),
+        ("judged", "left half", "must.deed"),
+        ("edge", "the baseline", "must.others"),
+        ("edge", "right half", "when"),
+    ],
+)
+def test_a_question_about_a_place_goes_to_the_row_of_that_place(wide, kind, area, field):
+    where = (In(area="left half"), In(area="the baseline"))
+    rule = Rule(id="r", must=Keep(do="keep", where=where), when=(In(area="right half"),))
+    setting = replace(wide.view.setting, rules={"r": rule})
+    assert answer_to(sentence(f"question:{kind}:{area}", "?", area, "r", missing=True), setting).field == field
 
 
 def test_the_most_wanted_questions_come_first():

@@ -29,6 +29,9 @@ from designer.drill.drill import Court
 from designer.drill.setting import Setting
 
 ZOOM_STEP: Final = 1.2
+SMALLEST: Final = 0.5
+"""It can be made so much smaller than where all of it is seen: beyond that its words only lie on one another."""
+
 FAR: Final = 60.0
 """The scene reaches so many metres round the net: one can pan off the court, but not out of sight of it."""
 
@@ -51,7 +54,7 @@ class CourtView(QGraphicsView):
         self.view = view
         self.court_scene = CourtScene(self)
         self._page = Page()
-        self._scale = 1.0
+        self._scale = self._whole_at = 1.0
         self._fitting = True
         self._fitted_court: Court | None = None
         self._lies_by_itself = False
@@ -180,6 +183,7 @@ class CourtView(QGraphicsView):
         across, fit = self._best_fit()
         self._lies_by_itself = self.view.lie == "fitting"
         self._page = Page(across=across, turned=self.view.turned)
+        self._whole_at = fit.scale
         self._set_scale(fit.scale)
         left, low, right, high = fit.extent
         self.centerOn(QPointF((left + right) / 2, -(low + high) / 2))
@@ -229,7 +233,7 @@ class CourtView(QGraphicsView):
 
     def zoom(self, factor: float, at: QPointF) -> None:
         """Zoom so that what lies under ``at`` (viewport pixels) stays there."""
-        scale = clamped(self._scale * factor)
+        scale = max(clamped(self._scale * factor), min(self._whole_at * SMALLEST, self._scale))
         if scale == self._scale:
             return
         self._fitting = False

@@ -48,6 +48,21 @@ def test_a_thing_is_dragged_where_the_hand_goes(canvas):
     assert canvas.document.stack.undoText() == "Move player B"
 
 
+@pytest.mark.parametrize("held", [Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier])
+def test_a_drag_with_ctrl_or_alt_held_leaves_the_thing_and_moves_a_copy(canvas, held):
+    canvas.view.set_snapping(False)
+    before = at(canvas, "balls")
+    start = canvas.to_pixel(before)
+    drag(canvas, start, start + QPointF(-30, 60), keys=held)
+    (copy,) = canvas.view.selection
+    scale = canvas.pixels_per_metre
+    assert at(canvas, "balls") == before
+    assert at(canvas, copy) == pytest.approx((before[0] - 30 / scale, before[1] - 60 / scale), abs=0.02)
+    assert canvas.document.stack.undoText() == "Duplicate basket"
+    canvas.document.undo()
+    assert canvas.view.setting.find(copy) is None
+
+
 def test_handles_are_pulled(canvas):
     canvas.view.set_snapping(False)
     canvas.view.select(("reply",))

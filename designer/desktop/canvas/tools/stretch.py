@@ -25,6 +25,7 @@ class StretchTool(ToolBase):
         self.kind = kind
         self._start: Point | None = None
         self._pressed_at: Point | None = None
+        self._begun = False  # whether this press is to end what an earlier one began
         self._id = ""
 
     @property
@@ -40,6 +41,7 @@ class StretchTool(ToolBase):
 
     def press(self, pointer: Pointer) -> None:
         self._pressed_at = pointer.at
+        self._begun = self._start is not None
         if self._start is None:
             self._start = self.bench.snap(pointer.at, pointer)
             self._id = fresh_id(self.bench.drill, self.kind, self.bench.source)
@@ -64,6 +66,7 @@ class StretchTool(ToolBase):
         if self._has_no_size(self._start, end):
             if dragged:
                 self.cancel()
+            if dragged or self._begun:
                 self.bench.said.emit(f"Too small: draw {NAMES[self.kind]} from one place to another.")
             return
         drill = stretched(self.bench.drill, self.bench.at, self.kind, self._start, end, self._id)

@@ -72,6 +72,16 @@ def test_an_area_of_no_size_is_refused_in_words(empty_hand):
     assert empty_hand.said == ["Too small: draw an area from one place to another."]
 
 
+def test_a_second_click_where_the_first_was_is_refused_in_words_and_the_area_goes_on(empty_hand):
+    empty_hand.view.set_tool("area")
+    empty_hand.click((0.0, 0.0))
+    assert empty_hand.said == []
+    empty_hand.click((0.0, 0.0))
+    assert empty_hand.said == ["Too small: draw an area from one place to another."]
+    empty_hand.click((2.0, 3.0))
+    assert len(empty_hand.setting.items) == 1
+
+
 def test_backspace_takes_the_first_end_back(empty_hand):
     empty_hand.view.set_tool("line")
     empty_hand.click((0.0, -5.0))

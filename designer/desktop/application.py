@@ -102,8 +102,11 @@ class Windows(QObject):
             self._take(opened, None)
 
     def recover(self) -> None:
-        """Offer the drills that a program which stopped has left behind."""
-        from designer.storage.recovery import copies
+        """Offer the drills and handbooks that a program which stopped has left behind."""
+        from designer.storage.recovery import BOOK_ENDING, copies
+
+        if copies(ending=BOOK_ENDING):
+            self._book_windows().recover()
 
         for copy in copies():
             name = copy.path.name if copy.path is not None else "a drill that was never saved"
@@ -124,9 +127,11 @@ class Windows(QObject):
             copy.discard()
 
     def keep_all(self) -> None:
-        """Write a recovery copy of every drill that is not saved."""
+        """Write a recovery copy of every drill and handbook that is not saved."""
         for window in self._windows:
             window.filing.keep()
+        if self._books is not None:
+            self._books.keep_all()
 
     def _take(self, opened: Opened, path: Path | None) -> MainWindow:
         document = Document(opened.drill, path=path, read_only=opened.read_only)

@@ -1,4 +1,4 @@
-"""Copies of drills that are open and not saved, to be found again after the program or the machine has stopped."""
+"""Copies of drills and handbooks that are open and not saved, to be found again after the program or the machine has stopped."""
 
 from __future__ import annotations
 
@@ -11,12 +11,14 @@ from pathlib import Path
 from types import TracebackType
 from typing import IO, Final, Self
 
+from designer.drill.base import Record
 from designer.drill.drill import Drill
 from designer.storage.parsing import Unreadable, parse
 from designer.storage.reading import Opened, file_bytes, open_drill
-from designer.storage.writing import Unwritable, json_bytes, save, write_file
+from designer.storage.writing import Unwritable, drill_bytes, json_bytes, record_bytes, write_file
 
 ENDING: Final = ".drill.json"
+BOOK_ENDING: Final = ".handbook.json"
 _ORIGIN: Final = ".origin.json"
 _LOCK: Final = ".lock"
 
@@ -29,22 +31,23 @@ def recovery_folder() -> Path:
 
 
 class Keeper:
-    """Keeps the recovery copy of one open drill; held by the running program, so that no other one offers it.
+    """Keeps the recovery copy of one open drill or handbook; held by the running program, so that no other one offers it.
 
     A context manager: leaving it lets the copy go, and discards it where no fault is on its way.
     """
 
-    def __init__(self, folder: Path | None = None) -> None:
+    def __init__(self, folder: Path | None = None, ending: str = ENDING) -> None:
         self._folder = recovery_folder() if folder is None else folder
+        self._ending = ending
         self._name = f"{datetime.now(UTC):%Y%m%d-%H%M%S}-{secrets.token_hex(4)}"
         self._lock: IO[bytes] | None = None
 
-    def keep(self, drill: Drill, path: str | os.PathLike[str] | None = None) -> Path:
-        """Write ``drill``, which belongs to the file at ``path``, over the last copy; return the copy's path.
+    def keep(self, record: Record, path: str | os.PathLike[str] | None = None) -> Path:
+        """Write ``record``, which belongs to the file at ``path``, over the last copy; return the copy's path.
 
         Raises ``Unwritable`` with a sentence.
         """
-        copy = self._folder / f"{self._name}{ENDING}"
+        copy = self._folder / f"{self._name}{self._ending}"
         try:
             self._folder.mkdir(parents=True, exist_ok=True, mode=0o700)
             if self._lock is None:
@@ -53,11 +56,11 @@ class Keeper:
             raise Unwritable(f"{copy}: no recovery copy is kept, because {_reason(error)}.") from error
         origin = None if path is None else os.fspath(Path(path).absolute())
         write_file(self._folder / f"{self._name}{_ORIGIN}", json_bytes({"format": 1, "path": origin}))
-        save(copy, drill)
+        write_file(copy, drill_bytes(record) if isinstance(record, Drill) else record_bytes(record))
         return copy
 
     def discard(self) -> None:
-        """Remove the copy: the drill is saved, or given up on purpose. A later ``keep`` makes a new one."""
+        """Remove the copy: what it copies is saved, or given up on purpose. A later ``keep`` makes a new one."""
         _remove(self._folder, self._name)
         self.release()
 
@@ -81,35 +84,34 @@ class Keeper:
 
 @dataclass(frozen=True, slots=True)
 class Copy:
-    """A recovery copy that no running program holds: its file, the drill's own file if it had one, when it was kept."""
+    """A recovery copy that no running program holds: its file, the file it belongs to if there is one, when it was kept."""
 
     file: Path
     path: Path | None
     kept: datetime
 
     def read(self) -> Opened:
-        """Return the drill; raise ``Unreadable`` with a sentence."""
+        """Return the drill that is copied; raise ``Unreadable`` with a sentence."""
         return open_drill(self.file)
 
     def discard(self) -> None:
         """Remove the copy for ever."""
-        _remove(self.file.parent, self.file.name.removesuffix(ENDING))
+        _remove(self.file.parent, self.file.name.removesuffix(ENDING).removesuffix(BOOK_ENDING))
 
 
-def copies(folder: Path | None = None) -> tuple[Copy, ...]:
-    """Return the copies left behind by programs that have stopped, the newest first."""
-    return tuple(
-        sorted(_found(recovery_folder() if folder is None else folder), key=lambda copy: copy.kept, reverse=True)
-    )
+def copies(folder: Path | None = None, ending: str = ENDING) -> tuple[Copy, ...]:
+    """Return the copies left behind by programs that have stopped, the newest first: of drills, or by their ``ending``."""
+    found = _found(recovery_folder() if folder is None else folder, ending)
+    return tuple(sorted(found, key=lambda copy: copy.kept, reverse=True))
 
 
-def _found(folder: Path) -> Iterator[Copy]:
+def _found(folder: Path, ending: str) -> Iterator[Copy]:
     try:
-        files = [file for file in folder.iterdir() if file.name.endswith(ENDING)]
+        files = [file for file in folder.iterdir() if file.name.endswith(ending)]
     except OSError:
         return
     for file in files:
-        name = file.name.removesuffix(ENDING)
+        name = file.name.removesuffix(ending)
         if _is_held(folder / f"{name}{_LOCK}"):
             continue
         try:
@@ -129,7 +131,7 @@ def _origin(file: Path) -> Path | None:
 
 
 def _remove(folder: Path, name: str) -> None:
-    for ending in (ENDING, _ORIGIN, _LOCK):
+    for ending in (ENDING, BOOK_ENDING, _ORIGIN, _LOCK):
         try:
             (folder / f"{name}{ending}").unlink(missing_ok=True)
         except OSError:

@@ -1,11 +1,12 @@
-"""Where a handbook comes from and goes to."""
+"""Where a handbook comes from and goes to, and the copy of it that survives a crash."""
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from designer.desktop import settings
@@ -13,7 +14,13 @@ from designer.desktop.handbook.book_document import BookDocument
 from designer.desktop.prompts import HANDBOOKS, Prompts
 from designer.drill.handbook import BookSection, Handbook
 from designer.storage.handbook import ENDING, save_handbook
+from designer.storage.recovery import BOOK_ENDING, Keeper
 from designer.storage.writing import Unwritable
+
+REST: Final = 2000
+"""Milliseconds without a change before a recovery copy is written."""
+
+log = logging.getLogger(__name__)
 
 BOOKS: Final = "Handbooks as PDF (*.pdf)"
 
@@ -42,6 +49,28 @@ class BookFiles(QObject):
     def __init__(self, document: BookDocument, prompts: Prompts, window: QWidget) -> None:
         super().__init__(window)
         self._document, self._prompts, self._window = document, prompts, window
+        self._keeper = Keeper(ending=BOOK_ENDING)
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(REST)
+        self._rest.timeout.connect(self.keep)
+        document.changed.connect(lambda *_: self._rest.start())
+
+    def keep(self) -> None:
+        """Write a recovery copy now where there is anything to lose."""
+        self._rest.stop()
+        if self._document.clean:
+            self._keeper.discard()
+            return
+        try:
+            self._keeper.keep(self._document.book, self._document.path)
+        except Unwritable as reason:
+            log.info("%s", reason)
+
+    def close(self) -> None:
+        """Let go of the disk; the recovery copy is no longer wanted."""
+        self._rest.stop()
+        self._keeper.discard()
 
     def new(self) -> None:
         """Ask for a new handbook in a window of its own."""
@@ -92,4 +121,5 @@ class BookFiles(QObject):
             self._prompts.say(self._window, "The handbook was not saved.", str(reason))
             return False
         self._document.saved_as(path)
+        self._keeper.discard()
         return True

@@ -12,8 +12,10 @@ from designer.desktop.handbook.book_document import BookDocument
 from designer.desktop.handbook.files import blank_book
 from designer.desktop.handbook.window import HandbookWindow
 from designer.desktop.prompts import Prompts
+from designer.drill.handbook import Handbook
 from designer.storage.handbook import open_handbook
 from designer.storage.parsing import Unreadable
+from designer.storage.recovery import BOOK_ENDING, copies
 
 
 class Books(QObject):
@@ -41,6 +43,33 @@ class Books(QObject):
             front = parent or QApplication.activeWindow() or QWidget()
             self._prompts.say(front, "The handbook was not opened.", str(reason))
             return None
+        return self._show(book, path)
+
+    def recover(self) -> None:
+        """Offer the handbooks that a program which stopped has left behind."""
+        for copy in copies(ending=BOOK_ENDING):
+            name = copy.path.name if copy.path is not None else "a handbook that was never saved"
+            when = copy.kept.astimezone().strftime("%H:%M on %d %B")
+            more = f"The program stopped before it was saved. The copy was kept at {when}."
+            front = QApplication.activeWindow() or QWidget()
+            if self._prompts.yes(front, f"Open the changes to {name} again?", more, "Open"):
+                try:
+                    book = open_handbook(copy.file)
+                except Unreadable as reason:
+                    self._prompts.say(front, "The copy could not be read.", str(reason))
+                    continue
+                window = self._show(book, copy.path)
+                window.document.stack.resetClean()
+                window.files.keep()
+                window.notice.say("recovered", "These are the changes that were not saved.")
+            copy.discard()
+
+    def keep_all(self) -> None:
+        """Write a recovery copy of every handbook that is not saved."""
+        for window in self._windows:
+            window.files.keep()
+
+    def _show(self, book: Handbook, path: Path | None) -> HandbookWindow:
         window = HandbookWindow(BookDocument(book, path), self._prompts)
         window.drills_wanted.connect(self._open_drills)
         window.files.wanted.connect(self.open)

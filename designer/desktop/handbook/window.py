@@ -314,6 +314,7 @@ class HandbookWindow(QMainWindow):
             self.printing.wait()
         self._rest.stop()
         self.looking.stop()
+        self.files.close()
         self.document.stack.blockSignals(True)
         if self.document.path is not None:
             settings.set_last_folder(self.document.path.parent)

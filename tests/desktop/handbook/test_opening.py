@@ -8,6 +8,7 @@ from desktop.handbook.conftest import Answers
 from designer.__main__ import opened
 from designer.bundle import sample
 from designer.desktop.handbook.files import blank_book, book_beside
+from designer.storage.recovery import BOOK_ENDING, copies
 
 
 @pytest.fixture
@@ -63,3 +64,32 @@ def test_the_program_opens_a_handbook_by_its_name():
     assert opened(["open", "x.handbook.json"]) == ["x.handbook.json"]
     assert opened(["x.handbook.json"]) == ["x.handbook.json"]
     assert Path(sample("alder-quay.handbook.json")).is_file()
+
+
+def test_what_was_not_saved_of_a_handbook_is_offered_again_and_gone_once_it_is_saved(books, file):
+    window = books.open(file)
+    window.document.perform("Rename", window.document.book.changed(title="Not saved"))
+    books.keep_all()
+    assert copies(ending=BOOK_ENDING) == ()  # held by the window
+    window.files._keeper.release()  # as when the program stops
+    books._prompts.answers = [True]
+    books.recover()
+    again = books.all()[-1]
+    assert again is not window
+    assert again.document.book.title == "Not saved"
+    assert again.document.path == file
+    assert not again.document.clean
+    assert "not saved" in again.notice.words
+    again.save()
+    again.files._keeper.release()
+    assert copies(ending=BOOK_ENDING) == ()
+
+
+def test_closing_a_changed_handbook_asks_and_keeps_no_copy_once_it_is_given_up(books, file):
+    window = books.open(file)
+    window.document.perform("Rename", window.document.book.changed(title="Given up"))
+    window.files.keep()
+    window.prompts.answers = ["cancel", "discard"]
+    assert not window.close()
+    assert window.close()
+    assert copies(ending=BOOK_ENDING) == ()

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import groupby
 from typing import Final
 
 from designer.court.regions import RACKET, End, as_player, from_player
@@ -65,9 +67,10 @@ class Sequence:
     run_paths: Mapping[str, tuple[Point, ...]]
     before: Mapping[str, str | None]
     ground: Ground = field(repr=False)
-    _setting: Setting = field(repr=False)
     _by_id: Mapping[str, Step] = field(repr=False)
-    _after_run: Mapping[tuple[str, str], Point] = field(repr=False)
+    _next: Mapping[str | None, tuple[Step, ...]] = field(repr=False)
+    _starts: Mapping[str, Point] = field(repr=False)
+    _ends: Mapping[str, Mapping[str, Point]] = field(repr=False)
 
     def step(self, shot_id: str) -> Step | None:
         """Return the step of this shot, None where there is none."""
@@ -75,11 +78,14 @@ class Sequence:
 
     def person_at(self, letter: str, shot_id: str) -> Point | None:
         """Return where ``letter`` is when this shot is hit: the end of the last run on its branch, else the spot."""
-        return _person_at(self._setting, self.before, self._after_run, letter, shot_id)
+        return self._at(letter, self.before.get(shot_id))
 
     def person_after(self, letter: str, shot_id: str) -> Point | None:
         """Return where ``letter`` is when this shot has landed, runs during its flight included."""
-        return self._after_run.get((letter, shot_id)) or self.person_at(letter, shot_id)
+        return self._at(letter, shot_id)
+
+    def _at(self, letter: str, landed: str | None) -> Point | None:
+        return _person_at(self._starts, self._ends, letter, landed)
 
     def branch(self, shot_id: str) -> tuple[str, ...]:
         """Return the shots from the start of the rally to this one."""
@@ -87,7 +93,7 @@ class Sequence:
 
     def following(self, shot_id: str) -> tuple[Step, ...]:
         """Return the steps that come next after this shot, alternatives of one another."""
-        return tuple(step for step in self.steps if self.before[step.shot.id] == shot_id)
+        return self._next.get(shot_id, ())
 
 
 def sequence(setting: Setting, ground: Ground, jobs: Iterable[Job]) -> Sequence:
@@ -146,6 +152,29 @@ def _circle(before: Mapping[str, str | None]) -> tuple[str, ...]:
     return ()
 
 
+def _depths(before: Mapping[str, str | None]) -> dict[str, int]:
+    """Return which shot of its rally each is, the first 1; each way up is gone once."""
+    depth: dict[str, int] = {}
+    for id in before:
+        trail = []
+        up: str | None = id
+        while up is not None and up not in depth:
+            trail.append(up)
+            up = before[up]
+        above = 0 if up is None else depth[up]
+        depth.update((each, above + number) for number, each in enumerate(reversed(trail), 1))
+    return depth
+
+
+def _starts(setting: Setting) -> dict[str, Point]:
+    """Return where each letter stands before the first shot."""
+    first: dict[str, Place] = {}
+    for spot in setting.spots.values():
+        first.setdefault(spot.job, spot.place)
+    located = ((letter, locate(setting, place)) for letter, place in first.items())
+    return {letter: at for letter, at in located if at is not None}
+
+
 def _refuse_circle(before: Mapping[str, str | None]) -> None:
     found = _circle(before)
     if found:
@@ -161,18 +190,11 @@ def _upwards(before: Mapping[str, str | None], shot_id: str | None) -> Iterator[
 
 
 def _person_at(
-    setting: Setting,
-    before: Mapping[str, str | None],
-    after_run: Mapping[tuple[str, str], Point],
-    letter: str,
-    shot_id: str,
+    starts: Mapping[str, Point], ends: Mapping[str, Mapping[str, Point]], letter: str, landed: str | None
 ) -> Point | None:
-    for earlier in _upwards(before, before.get(shot_id)):
-        end = after_run.get((letter, earlier))
-        if end is not None:
-            return end
-    spot = setting.spot_of(letter)
-    return None if spot is None else locate(setting, spot.place)
+    """Return where ``letter`` is once the shot ``landed`` has landed, before the first shot where that is None."""
+    run_to = None if landed is None else ends.get(landed, {}).get(letter)
+    return starts.get(letter) if run_to is None else run_to
 
 
 class _Reading:
@@ -185,7 +207,10 @@ class _Reading:
         self.ground = ground
         self.hands = hands
         self.before = before
-        self.after_run: dict[tuple[str, str], Point] = {}
+        self.starts = _starts(setting)
+        self.ends: dict[str, Mapping[str, Point]] = {}
+        """By shot: where everybody who has run on its branch is once it has landed. Shots without a run share one map."""
+        self.hits: dict[str, int] = {}
         self.run_paths: dict[str, tuple[Point, ...]] = {}
         self.met: dict[str, Point] = {}
         self.landed: dict[str, Point | None] = {}
@@ -195,21 +220,39 @@ class _Reading:
             self.runs_during.setdefault(during, []).append(run)
 
     def sequence(self) -> Sequence:
-        depth = {id: sum(1 for _ in _upwards(self.before, id)) for id in self.before}
+        depth = _depths(self.before)
         found = [self._step(id, digit) for digit, id in sorted((digit, id) for id, digit in depth.items())]
         for run in self.runs_during.get(None, ()):
-            self._run(run, self._spot(run.by))
-        order = _in_order(found, self.before)
-        steps = tuple(_with_fan(step, order, self.before) for step in order)
-        by_id = {step.shot.id: step for step in steps}
-        return Sequence(steps, self.run_paths, self.before, self.ground, self.setting, by_id, self.after_run)
-
-    def _spot(self, letter: str) -> Point | None:
-        spot = self.setting.spot_of(letter)
-        return None if spot is None else locate(self.setting, spot.place)
+            self._run(run, self.starts.get(run.by))
+        steps = _with_fans(_in_order(found, self.before), self.before)
+        following: dict[str | None, list[Step]] = {}
+        for step in steps:
+            following.setdefault(self.before[step.shot.id], []).append(step)
+        return Sequence(
+            steps=steps,
+            run_paths=self.run_paths,
+            before=self.before,
+            ground=self.ground,
+            _by_id={step.shot.id: step for step in steps},
+            _next={id: tuple(after) for id, after in following.items()},
+            _starts=self.starts,
+            _ends=self.ends,
+        )
 
     def _at(self, letter: str, shot_id: str) -> Point | None:
-        return _person_at(self.setting, self.before, self.after_run, letter, shot_id)
+        return _person_at(self.starts, self.ends, letter, self.before.get(shot_id))
+
+    def _runs(self, id: str) -> tuple[Run, ...]:
+        """Return the runs during the shot ``id``, and note where they end."""
+        before = self.before[id]
+        ends: Mapping[str, Point] = {} if before is None else self.ends[before]
+        runs = tuple(self.runs_during.get(id, ()))
+        for run in runs:
+            end = self._run(run, ends.get(run.by) or self.starts.get(run.by))
+            if end is not None:
+                ends = {**ends, run.by: end}
+        self.ends[id] = ends
+        return runs
 
     def _run(self, run: Run, start: Point | None) -> Point | None:
         far = (start or run.to.at)[1] > 0
@@ -227,12 +270,7 @@ class _Reading:
         )
         contact = given or self._contact(shot, stands, wing)
         self.met[id] = contact
-        runs = tuple(self.runs_during.get(id, ()))
-        for run in runs:
-            start = self.after_run.get((run.by, id)) or self._at(run.by, id)
-            end = self._run(run, start)
-            if end is not None:
-                self.after_run[run.by, id] = end
+        runs = self._runs(id)
         landing = None if shot.to is None else self._place(shot.to, id, far=contact[1] <= 0, arrives=True)
         self.landed[id] = landing
         fed = shot.stroke in NEW_BALL
@@ -259,17 +297,15 @@ class _Reading:
 
     def _hit(self, id: str) -> int:
         """Return how many hits have been made with this ball, this one counted; the ball put in is hit 0."""
-        count = 0
-        for earlier in _upwards(self.before, id):
-            if self.setting.shots[earlier].stroke in NEW_BALL:
-                return count
-            count += 1
-        return count
+        earlier = self.before[id]
+        fed = self.setting.shots[id].stroke in NEW_BALL
+        self.hits[id] = 0 if fed else 1 if earlier is None else self.hits[earlier] + 1
+        return self.hits[id]
 
     def _place(self, place: Place, id: str, *, far: bool, arrives: bool = False) -> Point | None:
         """Return the point of ``place`` at the moment of the shot, or of its arrival: people have run meanwhile."""
         if place.on is not None and is_letter(place.on):
-            stands = (self.after_run.get((place.on, id)) if arrives else None) or self._at(place.on, id)
+            stands = _person_at(self.starts, self.ends, place.on, id if arrives else self.before[id])
             return None if stands is None else moved(stands, place.at)
         return located_at_end(self.setting, place, far)
 
@@ -325,21 +361,32 @@ def _in_order(found: list[Step], before: Mapping[str, str | None]) -> list[Step]
 
     Where a ball goes does not count: a mirrored drill is told in the same order.
     """
-    rank: dict[str | None, tuple[str, ...]] = {None: ()}
-    for step in found:
-        rank[step.shot.id] = (*rank[before[step.shot.id]], step.hitter, step.shot.id)
-    return sorted(found, key=lambda step: (step.digit, rank[step.shot.id]))
+    rank: dict[str | None, int] = {None: 0}
+    ordered: list[Step] = []
+    for _, level in groupby(found, key=lambda step: step.digit):
+        steps = sorted(level, key=lambda step: (rank[before[step.shot.id]], step.hitter, step.shot.id))
+        rank.update((step.shot.id, number) for number, step in enumerate(steps))
+        ordered += steps
+    return ordered
 
 
-def _with_fan(step: Step, steps: list[Step], before: Mapping[str, str | None]) -> Step:
-    """Return ``step`` knowing its alternatives: shots after the same one; of first shots, those of the same letter."""
-    first = before[step.shot.id]
-    rivals = [
-        other
-        for other in steps
-        if before[other.shot.id] == first and (first is not None or other.hitter == step.hitter)
-    ]
-    if len(rivals) == 1:
-        return step
-    fan = tuple(other.shot.id for other in rivals if other.hitter == step.hitter and other.contact == step.contact)
-    return replace(step, alternatives=True, fan=fan, first_of_fan=fan[0] == step.shot.id)
+def _with_fans(steps: list[Step], before: Mapping[str, str | None]) -> tuple[Step, ...]:
+    """Return ``steps`` knowing their alternatives: shots after the same one; of first shots, those of the same letter."""
+
+    def rivalry(step: Step) -> tuple[str | None, str]:
+        first = before[step.shot.id]
+        return (first, step.hitter if first is None else "")
+
+    rivals = Counter(map(rivalry, steps))
+    fans: dict[tuple[object, ...], list[str]] = {}
+    for step in steps:
+        fans.setdefault((rivalry(step), step.hitter, step.contact), []).append(step.shot.id)
+    whole = {key: tuple(ids) for key, ids in fans.items()}
+
+    def known(step: Step) -> Step:
+        if rivals[rivalry(step)] == 1:
+            return step
+        fan = whole[rivalry(step), step.hitter, step.contact]
+        return replace(step, alternatives=True, fan=fan, first_of_fan=fan[0] == step.shot.id)
+
+    return tuple(map(known, steps))

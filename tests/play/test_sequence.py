@@ -1,6 +1,7 @@
 """A setting read as play. The situations are those of invented drills; positions are worked out by hand beside them."""
 
 import pytest
+from effort import calls
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -249,3 +250,29 @@ def test_every_tree_of_shots_is_read_with_depth_as_digit(parents):
         assert step.digit == len(play.branch(step.shot.id))
     assert [step.digit for step in play.steps] == sorted(step.digit for step in play.steps)
     assert len(play.steps) == len(shots)
+
+
+def rally(length):
+    """A rally of so many shots, somebody running at each, and things enough to stand on."""
+    shots = (
+        Shot(
+            id=f"shot-{number}",
+            by="AB"[number % 2],
+            stroke="drive" if number else "racket feed",
+            after=f"shot-{number - 1}" if number else None,
+            to=place(2.0, 8.0 if number % 2 else -8.0),
+        )
+        for number in range(length)
+    )
+    runs = (Run(id=f"run-{number}", by="A", during=f"shot-{number}", to=place(1.0, -12.0)) for number in range(length))
+    return EMPTY.having(spot("A", 0.0, -12.0), spot("B", 0.0, 12.0), *shots, *runs)
+
+
+def test_a_rally_four_times_as_long_is_four_times_the_work():
+    short, long = rally(100), rally(400)
+
+    def read_whole(setting):
+        told = sequence(setting, TENNIS, RIGHT)
+        return [(told.person_at("B", step.shot.id), told.following(step.shot.id)) for step in told.steps]
+
+    assert calls(lambda: read_whole(long)) < 4.4 * calls(lambda: read_whole(short))

@@ -103,12 +103,12 @@ class Space:
                 seen.add(cell)
                 yield cell
 
-    def near_boxes(self, box: Bounds) -> list[Taken]:
-        """Return each taken box that touches ``box``, once."""
+    def near_boxes(self, box: Bounds) -> Iterator[Taken]:
+        """Yield each taken box that touches ``box``, once."""
         return _near(self.boxes, box, self.cell)
 
-    def near_pieces(self, box: Bounds) -> list[Piece]:
-        """Return each piece that may run through ``box``, once."""
+    def near_pieces(self, box: Bounds) -> Iterator[Piece]:
+        """Yield each piece that may run through ``box``, once."""
         return _near(self.pieces, box, self.cell)
 
     def cost(self, box: Bounds, owner: str = "", limit: float = math.inf) -> float:
@@ -159,15 +159,16 @@ class Space:
         return min([reach, *found])
 
 
-def _near(cells: Cells[Held], box: Bounds, size: float) -> list[Held]:
+def _near(cells: Cells[Held], box: Bounds, size: float) -> Iterator[Held]:
+    """Yield what lies in ``box``, in the order it is met: whoever has found enough stops there."""
     left, low, right, high = box
-    found: dict[int, Held] = {}  # in the order they were met; asking a list for each would square the time
+    met: set[int] = set()
     for column in range(int(left // size), int(right // size) + 1):
         for row in range(int(low // size), int(high // size) + 1):
             for x0, y0, x1, y1, held in cells.get((column, row), ()):
-                if x0 <= right and x1 >= left and y0 <= high and y1 >= low:
-                    found[id(held)] = held
-    return list(found.values())
+                if x0 <= right and x1 >= left and y0 <= high and y1 >= low and id(held) not in met:
+                    met.add(id(held))
+                    yield held
 
 
 UNSEEN: Final = frozenset({"side words"})

@@ -32,6 +32,8 @@ def path_to_path(first: Legs, second: Legs) -> float:
     """Return the distance between two paths, 0 where they cross; infinite where one is empty."""
     if not first or not second:
         return math.inf
+    if len(second) == 1:
+        return point_to_path(second[0], first)
     if any(_cross(a, b, c, d) for a, b in pairwise(first) for c, d in pairwise(second)):
         return 0.0
     return min(

@@ -20,9 +20,9 @@ def values_in(value: Any, *, but: str = "") -> list[tuple[Path, Any]]:
     def walk(value: Any, path: Path) -> None:
         found.append((path, value))
         if isinstance(value, Record):
-            for name in type(value).model_fields:
+            for name, inner in value.__dict__.items():
                 if name != but:
-                    walk(getattr(value, name), (*path, name))
+                    walk(inner, (*path, name))
         elif isinstance(value, tuple):
             for number, inner in enumerate(value):
                 walk(inner, (*path, number))

@@ -256,6 +256,7 @@ class _Balls:
         )
         at = np.stack((start.x * full, start.y * full, start.z * full))
         line = wanted.landing[1] if wanted.arrives is not None else 0.0
+        self.start, self.velocity = at, velocity
         flown = cloud(at, velocity, self.spin, here.around.ball, density=here.around.density)
         self.landing = flown.landing
         self.at_racket = None
@@ -294,6 +295,7 @@ class _Balls:
     def replace(self, where: Any, other: _Balls) -> None:
         """Put ``other``'s balls in place of those that ``where`` marks: a second serve."""
         self.landing[:, where], self.spin[:, where], self.good[where] = other.landing, other.spin, other.good
+        self.start[:, where], self.velocity[:, where] = other.start, other.velocity
         if self.at_racket is not None and other.at_racket is not None:
             self.at_racket[:, where] = other.at_racket
 
@@ -302,17 +304,24 @@ class _Balls:
         found = _Balls.__new__(_Balls)
         found.here, found.wanted, found.hit = self.here, self.wanted, self.hit
         found.landing, found.spin, found.good = self.landing[:, where], self.spin[:, where], self.good[where]
+        found.start, found.velocity = self.start[:, where], self.velocity[:, where]
         found.at_racket = None if self.at_racket is None else self.at_racket[:, where]
         return found
+
+    def _at(self, line: float) -> Any:
+        """Return (time, x, y, height …) of each ball where it passes ``line`` metres along the court before its bounce."""
+        around = self.here.around
+        return cloud(self.start, self.velocity, self.spin, around.ball, line=line, density=around.density).crossing
 
     def met(self, step: Step, reply: Step) -> tuple[Any, Any]:
         """Return (seconds until the ball is met, seconds to spare) for each ball."""
         import numpy as np
 
         around = self.here.around
-        volleyed = self.at_racket is not None or reply.shot.stroke in ON_THE_FULL
-        if volleyed and self.at_racket is not None:
-            met = np.where(np.isfinite(self.at_racket[0]), self.at_racket, self.landing)
+        racket = self.at_racket if reply.shot.stroke not in ON_THE_FULL else self._at(reply.contact[1])
+        if racket is not None:
+            # What bounces before it gets there is met at its bounce.
+            met = np.where(np.isfinite(racket[0]), racket, self.landing)
         else:
             velocity, spin = bounces(self.landing, self.spin, around.ball, around.surface)
             after = cloud(

@@ -30,12 +30,16 @@ BODY: Final = 0.45
 BEHIND: Final = 1.0
 """An object nearer than this behind a hitter is in the way of a step back."""
 ARM: Final = 0.7
+CHILDREN_MORE: Final = 0.5
+"""Among under-tens so much more room: swung rackets are their commonest injury. A red court still has its two lanes."""
 SWING: Final = RACKET + ARM
 """How far one racket reaches from the middle of its player."""
 STOPPING: Final = 1.5
 """Room that a runner needs to stop before a fence."""
 BALL_WIDTH: Final = 0.75
 """Somebody nearer than this to a ball's line stands in it."""
+FED_FROM: Final = 0.3
+"""Whoever feeds from the far service line, or less than this inside it, has the time that coaches want."""
 CONE: Final = math.radians(8)
 """How far a hit may go astray to either side."""
 PAST: Final = 3.0
@@ -220,7 +224,7 @@ def _in_the_way(told: Telling, step: Step, stands: Point, *, waits: bool) -> boo
     if waits:
         return 0 < ahead <= flight + PAST and aside <= max(BALL_WIDTH, ahead * math.tan(CONE))
     service = told.ground.service_line or told.ground.baseline
-    return 0 < ahead <= flight + PAST and aside <= BALL_WIDTH and abs(stands[1]) <= service + 0.01
+    return 0 < ahead <= flight + PAST and aside <= BALL_WIDTH and abs(stands[1]) < service - FED_FROM
 
 
 def _behind_the_bounce(step: Step, stands: Point) -> bool:
@@ -299,7 +303,7 @@ def _too_close(told: Telling) -> Iterator[Check]:
             if who == step.hitter or pair in seen:
                 continue
             path = _while_coming(told, who, step)
-            room = (2 * SWING - ARM if _swings(told, who) else SWING) + (ARM if young else 0.0)
+            room = (2 * SWING - ARM if _swings(told, who) else SWING) + (CHILDREN_MORE if young else 0.0)
             apart = point_to_path(stands, path)
             if path and (path[-1][1] > 0) == (stands[1] > 0) and apart < room - 0.005:
                 seen.add(pair)

@@ -213,7 +213,7 @@ def _favoured(told: Telling, here: Situation, even: Fairness) -> Iterator[Check]
     other = even.sides.second if even.win > 0.5 else even.sides.first
     often = max(even.win, 1 - even.win)
     text = (
-        f"at {_players(here)} {listed([letter(told, each) for each in side])} wins this about"
+        f"at {_players(here)} {listed([letter(told, each) for each in side])} {'win' if len(side) > 1 else 'wins'} this about"
         f" {number(min(round(often * 10), 9))} times in ten, if an open point is even"
     )
     mend: Mend | None = None

@@ -148,3 +148,15 @@ def test_scatter_gives_back_the_spread(drawn, rally):
     along = np.hypot(carried(angle, 0) - carried(0, 0), carried(0, speed) - carried(0, 0))
     distance = np.hypot(wanted.landing[0] - wanted.contact[0], wanted.landing[1] - wanted.contact[1])
     assert along == pytest.approx(wanted.level.spread.at(distance).along, rel=0.05)
+
+
+def test_a_volley_is_met_where_it_is_drawn_and_not_after_the_bounce_behind_it(drawn, rally):
+    # The arrow ends on the ground behind B, who stands at the net: the drawn ball says how long it takes to the racket.
+    net = rally[1].changed(place=place(-1.0, 4.0))
+    volley = rally[4].changed(stroke="volley", contact=place(-1.0, 4.0))
+    here = drawn(rally[0], net, *rally[2:4], volley)
+    balls, _, _ = flown(here, "reply", 400)
+    steps = here.sequence
+    time, _ = balls.kept(balls.good).met(steps.step("reply"), steps.step("third"))
+    there_is = numbers_of(here).shot("reply").meetings[0].there_is
+    assert np.median(time) == pytest.approx(there_is, abs=0.08)

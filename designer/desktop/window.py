@@ -225,6 +225,8 @@ class MainWindow(QMainWindow):
         self._show_start()
 
     def _open(self, about: str) -> None:
+        if self.deeds.edit.write_note(about):
+            return
         if not self.column.isVisible():
             self.actions_by_name["card"].trigger()
         if not self.column.open(about):

@@ -31,6 +31,7 @@ from designer.drill.items import (
 from designer.play.layout import points_of, things_placed, turned_facing
 from designer.play.rally import Role, area_roles
 from designer.wording.labels import value_for_label, words_for_label
+from designer.wording.tokens import drawn_text
 
 HOOP: Final = 0.6
 """A hoop's true diameter in metres. Common practice, no source."""
@@ -95,7 +96,7 @@ def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, 
 
 
 def _note(plan: Plan, item: Note, at: Point, part: str) -> None:
-    text = wrap(shown(item.text), 9.0, 80.0)
+    text = wrap(shown(drawn_text(item.text)), 9.0, 80.0)
     made = plan.draw(item.id, "note", Layer.WORDS, Pen.lines, text, at, 9.0, "ink", part=part)
     plan.take(made, owner=item.id)
 

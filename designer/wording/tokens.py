@@ -17,6 +17,16 @@ _QUOTED: Final = re.compile(r'"([^"]*)"')
 _CONTROL: Final = re.compile(r"[\x00-\x1f\x7f]+")
 
 
+def drawn_text(text: str) -> str:
+    """Return the author's ``text`` as it stands on the drawing: people and sides as words, the lines kept."""
+
+    def word(found: re.Match[str]) -> str:
+        token = found[1]
+        return "{" if token is None else token if token in _TURNED or len(token) == 1 else found[0]
+
+    return _TOKEN.sub(word, text)
+
+
 def own_text(told: Telling, text: str) -> str:
     """Return the author's ``text`` on one line with its tokens read.
 

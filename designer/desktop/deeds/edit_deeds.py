@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QPoint
+from PySide6.QtCore import QObject, QPoint, QTimer
 from PySide6.QtWidgets import QMenu
 
 from designer.desktop.canvas import deeds
 from designer.desktop.canvas.keys import LETTERS
 from designer.desktop.deeds.arrange_deeds import ArrangeDeeds
 from designer.drill import edits
+from designer.drill.drill import Drill
 from designer.drill.ids import new_id
-from designer.drill.items import HeightCord
-from designer.drill.setting import below
+from designer.drill.items import HeightCord, Note
+from designer.drill.setting import below, setting_at
 
 if TYPE_CHECKING:
+    from designer.desktop.canvas.note_editor import NoteEditor
     from designer.desktop.place_entry import PlaceEntry
     from designer.desktop.window import MainWindow
 
@@ -41,10 +43,12 @@ class EditDeeds(QObject):
         actions["type place"].triggered.connect(self.type_place)
         actions["follow"].triggered.connect(self._follow)
         self.entry: PlaceEntry | None = None
+        self.note: NoteEditor | None = None
         for use in LETTERS:
             actions[f"tool {use.tool}"].triggered.connect(lambda _=False, tool=use.tool: self._take(tool))
         actions["height cord"].triggered.connect(self._hang_cord)
         window.canvas.menu_wanted.connect(self._pop)
+        document.changed.connect(self._write_new_note)
         document.stack.canUndoChanged.connect(self._show_steps)
         document.stack.canRedoChanged.connect(self._show_steps)
         document.stack.undoTextChanged.connect(self._show_steps)
@@ -95,9 +99,14 @@ class EditDeeds(QObject):
         self.menu().popup(spot)
 
     def _open(self) -> None:
-        picked = self._window.view.selection
-        if len(picked) == 1:
-            self._window.canvas.opened.emit(next(iter(picked)))
+        window, picked = self._window, self._window.view.selection
+        if len(picked) != 1:
+            return
+        id = next(iter(picked))
+        if isinstance(window.view.setting.items.get(id), Note) and window.column.isVisible():
+            window.column.open(id)  # a press on the court writes it; here all that can be said of it is asked for
+        else:
+            window.canvas.opened.emit(id)
 
     def type_place(self) -> None:
         """Show a box beside what is picked in which its place is typed."""
@@ -114,6 +123,38 @@ class EditDeeds(QObject):
             return
         self.entry = PlaceEntry(bench, id, window.canvas)
         self.entry.stand_beside(window.canvas.rectangle_of(picked))
+
+    def write_note(self, id: str) -> bool:
+        """Put the caret into the words of a note where they stand on the court; return whether ``id`` is a note's."""
+        window = self._window
+        if not isinstance(window.view.setting.items.get(id), Note) or window.document.read_only:
+            return False
+        from designer.desktop.canvas.note_editor import NoteEditor
+
+        if self.note is not None:
+            self.note.finish()
+        self.note = NoteEditor(window.canvas.bench, window.bursts, id, window.canvas.viewport())
+        self.note.closed.connect(self._leave_note)
+        self.note.stand_at(window.canvas.rectangle_of([id]))
+        return True
+
+    def _leave_note(self, held: object) -> None:
+        self.note = None
+        if held:
+            self._window.canvas.setFocus()
+
+    def _write_new_note(self, before: Drill, _: Drill) -> None:
+        """Let a note be written as soon as it is put down."""
+        window = self._window
+        if window.view.tool != "note" or window.document.stack.canRedo():
+            return
+        try:
+            there = setting_at(before, window.view.at).items
+        except KeyError:
+            return
+        new = [id for id, item in window.view.setting.items.items() if isinstance(item, Note) and id not in there]
+        if len(new) == 1:
+            QTimer.singleShot(0, self, lambda: self.write_note(new[0]))
 
     def _follow(self) -> None:
         window = self._window

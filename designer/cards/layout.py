@@ -50,6 +50,11 @@ class Contents:
     across: float = 0.0
 
     @property
+    def under_both(self) -> tuple[Block, ...]:
+        """What stands under both columns where all of the card goes on one side."""
+        return self.strip or self.after
+
+    @property
     def words_first(self) -> Contents:
         """The same with nothing but the legend under the diagram: how it is played takes the room, the rest comes later."""
         legend, *rest = self.below_diagram
@@ -80,15 +85,23 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     if room.paper.layout != "beside":
         return _one_under_another(contents, room)
     left_full = (contents.diagram, *contents.below_diagram)
-    if contents.strip:
-        height = stacked(contents.strip, room.paper.inner)
+    if contents.under_both:
+        height = stacked(contents.under_both, room.paper.inner)
         body = room.height(0) - height - _ABOVE_STRIP
         side, rest = _columns(left_full, contents.beside, room, body)
-        if not rest and not contents.frames:
-            return (_with_strip(side, contents.strip, height, contents.spare, room),)
+        if not rest and not contents.frames and body > 0:
+            return (_with_strip(side, contents.under_both, height, contents.spare, room),)
+    side, rest = _columns(left_full, (*contents.beside, *_one_below_another(contents.after)), room, room.height(0))
+    if not rest and not contents.frames:
+        return (_with_notes(side, contents.spare, room, 0),)
     side, rest = _columns(left_full, contents.beside, room, room.height(0))
     after = contents.after if rest or contents.adds_side or contents.frames else ()
     return (side, *_later_sides(rest, after, room, contents.frames, contents.spare))
+
+
+def _one_below_another(blocks: Sequence[Block]) -> tuple[Block, ...]:
+    """Return ``blocks`` without those that balance others in two columns: for a column that is narrow itself."""
+    return tuple(inner for block in blocks for inner in (block.blocks if isinstance(block, Balanced) else (block,)))
 
 
 def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
@@ -243,7 +256,7 @@ def wider(paper: Paper, contents: Contents, room: Room, *, sides: int) -> tuple[
     free = (
         room.height(0)
         - beneath
-        - (stacked(contents.strip, paper.inner) + _ABOVE_STRIP if contents.strip and sides == 1 else 0.0)
+        - (stacked(contents.under_both, paper.inner) + _ABOVE_STRIP if contents.under_both and sides == 1 else 0.0)
     )
     ratio = contents.diagram.height(paper.diagram) / paper.diagram
     half = contents.picture is not None and contents.picture.cut

@@ -12,6 +12,7 @@ from designer.desktop.papers import parts
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from pathlib import Path
 
     from designer.cards.fullness import Fullness
     from designer.desktop.window import MainWindow
@@ -76,6 +77,7 @@ class FillMeter(QObject):
         reader = window.column.bar.reader
         return partial(
             _asked,
+            window.document.path,
             window.document.drill,
             window.view.at,
             paper=paper,
@@ -92,10 +94,13 @@ class FillMeter(QObject):
             self._rested()
 
 
-def _asked(*arguments: object, **options: object) -> Fullness | None:
+def _asked(path: Path | None, *arguments: object, **options: object) -> Fullness | None:
+    """Return how full the card is in the brand that lies beside the drill at ``path``: logo and letters take room as well."""
     from designer.cards.fullness import fullness
+    from designer.desktop.printing import found_brand
 
-    return fullness(*arguments, **options)  # type: ignore[arg-type]  # handed on as they were collected
+    own, _ = found_brand(path)
+    return fullness(*arguments, brand=own.brand, logo=own.logo, typeface=own.typeface, **options)  # type: ignore[arg-type]
 
 
 def in_words(found: Fullness) -> str:

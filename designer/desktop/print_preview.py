@@ -8,16 +8,26 @@ from typing import TYPE_CHECKING, Any, Final, cast
 
 from PySide6.QtCore import QSize, Qt, QUrl, Signal
 from PySide6.QtGui import QColor, QDesktopServices, QImage, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QDialog,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from designer.desktop.controls import CheckBox, DropDown, FilledButton, Link, Segments, fill, tinted
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
 from designer.desktop.papers import CHOICES
-from designer.desktop.printing import Order, made, ordered
+from designer.desktop.printing import Manner, Order, found_brand, made, ordered
 from designer.desktop.prompts import CARDS
-from designer.desktop.style import look, scroll_bar_sheet
+from designer.desktop.style import field_sheet, look, scroll_bar_sheet
 from designer.desktop.work import Progress, Work
 from designer.drill.setting import At, addresses
 from designer.storage.writing import write_file
@@ -130,8 +140,14 @@ class PrintPreview(QDialog):
         column.addSpacing(8)
         self.grey = CheckBox("For a photocopier")
         self.grey.setChecked(grey)
-        self.grey.clicked.connect(self.refresh)
-        column.addWidget(self.grey)
+        self.across, self.binder = CheckBox("On its side"), CheckBox("Margin for a binder")
+        self.sealed = CheckBox("Edge for lamination")
+        for box in (self.grey, self.across, self.binder, self.sealed):
+            box.clicked.connect(self.refresh)
+            column.addWidget(box)
+        column.addSpacing(8)
+        column.addWidget(self._label("A code leads to", CONTROL))
+        column.addWidget(self._address())
         column.addSpacing(14)
         self.count = self._label("", NOTE)
         self.count.setWordWrap(True)
@@ -145,6 +161,19 @@ class PrintPreview(QDialog):
         for widget in (self.print_button, self.keep_button, leave):
             column.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
         return side
+
+    def _address(self) -> QLineEdit:
+        """Return the field for the address that is printed as a code: at first that of the brand."""
+        brand = found_brand(self._window.document.path)[0].brand
+        self._offered = brand.address if brand is not None else ""
+        self.address = QLineEdit(self._offered)
+        self.address.setPlaceholderText("no code")
+        self.address.setAccessibleName("A code leads to")
+        self.address.setStyleSheet(field_sheet(look()))
+        self.address.setFont(font(CONTROL))
+        self._leads = self._offered
+        self.address.editingFinished.connect(self._take_address)
+        return self.address
 
     def _segments(
         self, column: QVBoxLayout, words: str, options: tuple[tuple[str, str], ...], value: str, take: Any
@@ -178,7 +207,21 @@ class PrintPreview(QDialog):
         self._paper = paper
         self.refresh()
 
+    def _take_address(self) -> None:
+        if self.address.text().strip() != self._leads:
+            self._leads = self.address.text().strip()
+            self.refresh()
+
     # the pages
+
+    def manner(self) -> Manner:
+        """Return how the card is to lie on its paper."""
+        boxes = (self.across, self.binder, self.sealed)
+        is_poster = self._paper.startswith("poster")
+        for box in (*boxes, self.address):
+            box.setEnabled(not is_poster)
+        across, binder, sealed = (box.isChecked() for box in boxes)
+        return Manner(across, binder, sealed, None if self._leads == self._offered else self._leads)
 
     def orders(self) -> tuple[Order, ...]:
         """Return what is to be printed, in the order of play."""
@@ -187,11 +230,9 @@ class PrintPreview(QDialog):
         if self._which != "this":
             everything = self._which == "all"
             ats = [at for at in addresses(window.document.drill) if everything or at.variation is None]
-        grey = self.grey.isChecked()
-        return tuple(
-            ordered(window.filing, window.view, self._reader, paper=self._paper, grey=grey, at=at, each=self._each)
-            for at in ats
-        )
+        order = partial(ordered, window.filing, window.view, self._reader, paper=self._paper, each=self._each)
+        grey, manner = self.grey.isChecked(), self.manner()
+        return tuple(order(grey=grey, at=at, manner=manner) for at in ats)
 
     def refresh(self) -> None:
         """Make the pages anew; what is being made already is given up."""

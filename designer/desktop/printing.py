@@ -46,6 +46,20 @@ def _degree(view: View, at: At) -> str:
 
 
 @dataclass(frozen=True, slots=True)
+class Manner:
+    """How a card lies on its paper: on its side, with room for rings, with an edge for lamination; what its code leads to."""
+
+    across: bool = False
+    binder: bool = False
+    sealed: bool = False
+    address: str | None = None
+    """None for that of the brand, "" for no code."""
+
+
+PLAIN: Final = Manner()
+
+
+@dataclass(frozen=True, slots=True)
 class Order:
     """All that a card is made from, taken from the window at once: making it may take a while, and the drill goes on."""
 
@@ -62,6 +76,7 @@ class Order:
     source: bytes | None
     each: bool = False
     """Whether each player of the setting gets a card."""
+    manner: Manner = PLAIN
 
 
 def ordered(
@@ -73,6 +88,7 @@ def ordered(
     grey: bool = False,
     at: At | None = None,
     each: bool = False,
+    manner: Manner = PLAIN,
 ) -> Order:
     """Return the order for the card of the setting in view, or of ``at``, for ``reader``; for ``each`` player of it."""
     document = view.document
@@ -88,6 +104,7 @@ def ordered(
         path=document.path,
         source=None if reader == "player" else filing.source(),
         each=each and reader == "player",
+        manner=manner,
     )
 
 
@@ -125,6 +142,10 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
                 source=order.source if sheet is None else None,
                 grey=order.grey,
                 large_print=is_large,
+                across=order.manner.across,
+                binder=order.manner.binder,
+                sealed=order.manner.sealed,
+                address=order.manner.address,
             )
             for letter in _letters(order)
         ]

@@ -20,20 +20,20 @@ def test_the_meter_fills_with_what_is_written_and_follows_reader_and_paper(windo
 
     document.perform("Title", document.drill.changed(title="Wide, then back"))
     window.bottom.review()
-    qtbot.waitUntil(lambda: says("2 sides", "% full"))
+    qtbot.waitUntil(lambda: says("1 side", "% full"))
     document.perform("More", document.drill.changed(safety=("Mind the fence and what stands at its foot.",) * 99))
     window.bottom.review()
     qtbot.waitUntil(lambda: says("sides") and int(bar.fill.text().split()[0]) > 2)
     document.perform("Less", first)
     window.bottom.review()
-    qtbot.waitUntil(lambda: says("2 sides"))
+    qtbot.waitUntil(lambda: says("1 side"))
     players = bar.fill.text()
     bar.choose("coach")
     qtbot.waitUntil(lambda: bar.fill.text() != players)
     menu = window.actions_by_name.menus["paper"]
     menu.aboutToShow.emit()
     next(action for action in menu.actions() if action.text() == "3 × 5 in").trigger()
-    qtbot.waitUntil(lambda: int(bar.fill.text().split()[0]) > 2)
+    qtbot.waitUntil(lambda: int(bar.fill.text().split()[0]) >= 2)
     next(action for action in menu.actions() if action.text() == "Poster for the fence, A4").trigger()
     qtbot.waitUntil(lambda: bar.fill.text() == "")
 

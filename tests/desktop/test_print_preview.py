@@ -1,5 +1,8 @@
 """Before printing: the pages that come out, for another reader, of every progression, on the printer that was chosen."""
 
+import io
+
+import pypdf
 import pytest
 from desktop import hand
 from PySide6.QtPrintSupport import QPrinter
@@ -70,3 +73,22 @@ def test_changing_one_s_mind_while_pages_are_made_makes_those_chosen_last(previe
         hand.finish(preview)
     # ISO 216: A4 is 210 mm wide.
     assert preview.pages()[0].width == pytest.approx(210 / 25.4 * 72, abs=0.5)
+
+
+def test_the_sheet_is_turned_and_an_address_becomes_a_code(preview):
+    """Level Q and the quiet zone are those of `tests/cards/test_square_code.py`; here that what is typed comes out."""
+    upright = preview.pages()[0]
+    hand.click(preview.across)
+    preview.address.setText("HTTPS://EXAMPLE.ORG/D7")
+    preview.address.editingFinished.emit()
+    while preview.work.busy:
+        hand.finish(preview)
+    lying = preview.pages()[0]
+    assert (lying.width, lying.height) == pytest.approx((upright.height, upright.width), abs=0.5)
+    assert "HTTPS://EXAMPLE.ORG/D7" in "".join(
+        page.extract_text() for page in pypdf.PdfReader(io.BytesIO(lying.pdf)).pages
+    )
+    preview.papers.setCurrentIndex(preview.papers.findData("poster-a4"))
+    preview.papers.activated.emit(preview.papers.currentIndex())
+    hand.finish(preview)
+    assert not preview.across.isEnabled()

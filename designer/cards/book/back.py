@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Drawn, Rules
+from designer.cards.blocks import Balanced, Block, Drawn, Rules
+from designer.cards.book.binding import paged
 from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import Setter
@@ -41,12 +42,27 @@ def house_rules_page(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> 
 
 
 def glossary_page(glossary: Glossary, setter: Setter) -> Iterator[Block]:
-    """Yield the terms in use with what they mean."""
+    """Yield the terms in use with what they mean, in two columns."""
     yield setter.title("Glossary")
-    for word, means, elsewhere in glossary.entries():
+    entries = tuple(glossary.entries())
+    if not entries:
+        return
+    tried = [_terms(entries, gap, setter) for gap in _GAPS]
+    lengths = [sum(1 for _ in paged((setter.title("Glossary"), terms), setter.paper)) for terms in tried]
+    yield tried[lengths.index(min(lengths))]
+
+
+_GAPS: Final = (6.0, 4.5, 3.0)
+"""Points over a term: the widest with which the terms take no more pages than with the least."""
+
+
+def _terms(entries: Sequence[tuple[str, str, str]], gap: float, setter: Setter) -> Balanced:
+    blocks: list[Block] = []
+    for word, means, elsewhere in entries:
         other = f" Called “{elsewhere}” elsewhere." if elsewhere else ""
-        capital = word[:1].upper() + word[1:]
-        yield setter.term(capital, f"{means.strip()}{other}")
+        blocks.append(setter.entry(word[:1].upper() + word[1:], gap))
+        blocks.append(setter.meaning(f"{means.strip()}{other}"))
+    return Balanced(tuple(blocks), setter.paper.gutter, before=6)
 
 
 PLANNER_COLUMNS: Final = (

@@ -18,12 +18,22 @@ if TYPE_CHECKING:
     from designer.cards.page import Page
 
 _READING: Final = (
-    "The filled letter is you; the nose of each person stands on the exact place. Letters are jobs, and people change jobs.",
-    "A solid line is a ball, a broken line is feet. A square with a digit is a shot, in the order of play; the same square stands before its sentence.",
-    "The head of a ball’s line points at the bounce. From the flag “open” on, the restrictions end.",
-    "A racket is 27 inches, 0.69 m: the singles court is twelve across. A stride is a yard, 0.91 m: six from service line to baseline.",
-    "A line left empty is a question that the drill leaves to you: write the answer on it.",
-    "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
+    (
+        "People",
+        "The filled letter is you; the nose of each person stands on the exact place. Letters are jobs, and people change jobs.",
+    ),
+    ("Lines", "A solid line is a ball, a broken line is feet. The head of a ball’s line points at the bounce."),
+    ("Digits", "A square with a digit is a shot, in the order of play; the same square stands before its sentence."),
+    ("Open", "From the flag “open” on, the restrictions end and the point is played."),
+    (
+        "Counts",
+        "A racket is 27 inches, 0.69 m: the singles court is twelve across. A stride is a yard, 0.91 m: six from service line to baseline.",
+    ),
+    ("Empty lines", "A line left empty is a question that the drill leaves to you: write the answer on it."),
+    (
+        "Sheets",
+        "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
+    ),
 )
 _PEOPLE: Final = (
     ("you", "you"),
@@ -136,16 +146,32 @@ def reading(setter: Setter, pieces: Pieces) -> Iterator[Block]:
     from designer.drawing.samples import legend_shapes
 
     yield setter.title("How to read a card")
-    yield from (setter.text(words, before=4) for words in _READING)
-    entries = tuple(LegendEntry(kind, setter.said(words)) for kind, words in (*_PEOPLE, *WORDS.items()))
+    yield from (setter.term(setter.said(word), setter.said(words)) for word, words in _READING)
+    entries = tuple((kind, setter.said(words)) for kind, words in (*_PEOPLE, *WORDS.items()))
     theme, paper = pieces.theme, setter.paper
-    shapes, tall = legend_shapes(entries, theme, 1.3, columns=3, column_width=paper.inner / 3, pitch=19)
+    wide = paper.inner / _COLUMNS
+    alone = tuple(LegendEntry(kind, "") for kind, _ in entries)
+    shapes, tall = legend_shapes(alone, theme, _UNIT, columns=_COLUMNS, column_width=wide, pitch=_PITCH)
+    rows = -(-len(entries) // _COLUMNS)
 
     def draw(page: Page, x: float, top: float, _: float) -> None:
         draw_primitives(page.canvas, shapes, theme, (x, top), 1.0)
+        for place, (_kind, words) in enumerate(entries):
+            column, row = divmod(place, rows)
+            base = top - (row + 0.5) * _PITCH * _UNIT - 0.35 * paper.body.size
+            page.write(words, x + column * wide + _BESIDE, base, paper.body)
 
-    yield setter.heading("The marks")
-    yield Drawn(tall, draw, before=4)
+    yield setter.heading("The marks", before=16)
+    yield Drawn(tall, draw, before=6)
+
+
+_COLUMNS: Final = 3
+_UNIT: Final = 1.3
+"""Points of a mark unit on the page of marks."""
+_PITCH: Final = 26.0
+"""Mark units from row to row: a person with a racket is 22 high."""
+_BESIDE: Final = 46.0
+"""Points from a mark's left edge to its words: clear of a racket."""
 
 
 def safety(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:

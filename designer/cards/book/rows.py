@@ -225,6 +225,14 @@ class Setter:
             number=self.typesetter.lines(word, self.paper.heading, TERM_WIDTH - 8)[0],
         )
 
+    def entry(self, word: str, before: float) -> Block:
+        """Return a word of the glossary over what it means; both are said as the academy says them already."""
+        return Row(word, self.paper.heading, self.typesetter, before=before, keep_with_next=True)
+
+    def meaning(self, words: str) -> Block:
+        """Return what a word of the glossary means."""
+        return Row(words, self.paper.body, self.typesetter, before=0.5)
+
     def space(self, tall: float) -> Block:
         """Return empty space."""
         return Drawn(tall, lambda *_: None)

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from typing import Protocol
+import re
+from typing import Final, Protocol
+
+_BELOW_NOTHING: Final = re.compile(r"^-(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$|^-(inf|nan)$")
+"""Numbers below nothing in every way of writing them; argparse itself takes "-1e3" for an option."""
 
 
 class Commands(Protocol):
@@ -24,7 +28,7 @@ class Commands(Protocol):
 def add_command(commands: Commands, name: str, does: str, *examples: str) -> argparse.ArgumentParser:
     """Add the command ``name``, which ``does`` something, with its examples; return its parser."""
     title = "example" if len(examples) == 1 else "examples"
-    return commands.add_parser(
+    parser = commands.add_parser(
         name,
         help=does,
         description=f"{does[:1].upper()}{does[1:]}.",
@@ -32,6 +36,8 @@ def add_command(commands: Commands, name: str, does: str, *examples: str) -> arg
         formatter_class=argparse.RawDescriptionHelpFormatter,
         allow_abbrev=False,
     )
+    parser._negative_number_matcher = _BELOW_NOTHING  # noqa: SLF001 - there is no other way to say it
+    return parser
 
 
 def add_at(parser: argparse.ArgumentParser) -> None:

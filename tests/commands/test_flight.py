@@ -84,6 +84,11 @@ def test_a_ball_at_the_own_end_is_computed_and_said(flown):
     assert "The ball lands on the hitter's own side, 5.76 m before the net." in err
 
 
+def test_a_spin_below_nothing_can_be_written_in_any_way(flown):
+    words = ("--speed", "30", "--angle", "7", "--height", "1", "--spin")
+    assert flown(*words, "-1.5e3") == flown(*words, "-1500")
+
+
 def test_plain_words(flown):
     status, out, _ = flown(*CANONICAL)
     assert status == 0

@@ -39,7 +39,18 @@ def test_json(odds, words, win, points):
 
 
 def test_plain_words(odds):
-    assert odds("--game", "--point", 2 / 3)[1] == "wins 85.6% of the time\n6.1 points to expect\n"
+    assert odds("--game", "--point", 2 / 3)[1] == (
+        "wins 85.6% of the time\n6.1 points to expect\ncomes to deuce 21.9% of the time\n"
+    )
+
+
+def test_a_set_says_its_games_and_the_match(odds):
+    # Worked outside the program, see tests/numbers/test_sets.py.
+    found = json.loads(odds("--set", "--point", 0.65, "--other-serve", 0.60, "--json")[1])
+    assert found["win"] == pytest.approx(0.663495, abs=6e-7)
+    assert found["expected_points"] == pytest.approx(64.21156, abs=6e-6)
+    assert found["expected_games"] == pytest.approx(9.976450, abs=6e-7)
+    assert found["best_of_three"] == pytest.approx(0.736502, abs=6e-7)
 
 
 @pytest.mark.parametrize(
@@ -51,7 +62,7 @@ def test_plain_words(odds):
         (("--to", 11, "--by", 0, "--point", 0.5), "A margin of 0"),
         (("--game", "--by", 2, "--point", 0.5), "--by goes with --to alone."),
         (("--to", 7, "--no-ad", "--point", 0.5), "--no-ad goes with --game alone."),
-        (("--to", 7, "--other-serve", 0.5, "--point", 0.5), "--other-serve goes with --tiebreak alone."),
+        (("--to", 7, "--other-serve", 0.5, "--point", 0.5), "--other-serve goes with --tiebreak or --set alone."),
         (("--tiebreak", 7, "--point", 1, "--other-serve", 1), "never ends"),
         (("--to", 7, "--game", "--point", 0.5), "not allowed with"),
         (("--point", 0.5), "required"),

@@ -116,6 +116,8 @@ VIEW: Final[tuple[Entry, ...]] = (
     Deed("strip", "The strip of things", "F9", ticked=True),
     Deed("card", "The card", "F10", ticked=True),
     Deed("full screen", "Full screen", Std.FullScreen, ticked=True),
+    Deed("next part", "The next part of the window", "F6"),
+    Deed("part before", "The part before", "Shift+F6"),
     Deed("show", "Show the players", "Shift+F5"),
     LINE,
     Sub(
@@ -222,6 +224,7 @@ CARD: Final[tuple[Entry, ...]] = (
         one_of=True,
     ),
     Deed("grey", "For a photocopier", ticked=True),
+    Deed("today", "Today …"),
     Deed("make card", "Make the card", "Ctrl+Shift+P"),
     Deed("make card as", "Make the card elsewhere …"),
     LINE,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import sys
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
@@ -38,6 +39,9 @@ REACH: Final = 8.0
 HANDLE_REACH: Final = 12.0
 """A handle's target is 24 pixels across, although it is drawn smaller."""
 
+
+MENU_BY_SYSTEM: Final = sys.platform == "win32"
+"""Whether the system itself makes the menu key of Shift and F10."""
 
 CROWDED: Final = f"More than {MOST_WORDED} things stand on this court: their names and digits are left out."
 
@@ -228,10 +232,13 @@ class CourtCanvas(CourtView):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Open the menu of what is picked by the menu key; the mouse asks for it on release."""
         if event.reason() == QContextMenuEvent.Reason.Keyboard:
-            picked = self.rectangle_of(self.view.selection)
-            place = self._keyboard_place() if picked.isNull() else picked.center()
-            self.menu_wanted.emit(self.viewport().mapToGlobal(place.toPoint()))
+            self._ask_for_menu()
         event.accept()
+
+    def _ask_for_menu(self) -> None:
+        picked = self.rectangle_of(self.view.selection)
+        place = self._keyboard_place() if picked.isNull() else picked.center()
+        self.menu_wanted.emit(self.viewport().mapToGlobal(place.toPoint()))
 
     # Keys
 
@@ -249,6 +256,9 @@ class CourtCanvas(CourtView):
             alt=bool(held & Qt.KeyboardModifier.AltModifier),
         )
         if self._zoom_key(event) or self.toolbox.key(stroke):
+            event.accept()
+        elif key == Qt.Key.Key_F10 and stroke.shift and not MENU_BY_SYSTEM:
+            self._ask_for_menu()
             event.accept()
         elif stroke.text == "?":
             self.keys_wanted.emit()

@@ -47,6 +47,8 @@ OTHER_KEYS: Final = (
     ("Shift and D, L, C, T, P, N", "Mark what is picked: discs, throw-down lines, chalk, tape, painted, nothing"),
     ("Shift and R", "Let the line that is picked run on in thought, or not"),
     ("Tab", "Go to the next thing, in the order of play"),
+    ("F6", "Go to the next part of the window: the card, the tabs, the strip, the court"),
+    ("Menu key, Shift and F10", "What can be done to what is picked"),
     ("Arrow keys", "Move what is picked by half a racket or half a stride, else the cross"),
     ("Shift and an arrow key", "Move it by 5 cm"),
     ("Space", "Press at the cross"),

@@ -12,6 +12,7 @@ from designer.desktop.canvas.deeds import on_court
 from designer.desktop.canvas.keys import LETTERS, OTHER_KEYS
 from designer.desktop.framing import frame_half, frame_picked
 from designer.desktop.look import CHOICES
+from designer.desktop.parts import Parts
 from designer.desktop.style import MENU_BAR, style
 from designer.desktop.view import UNITS
 
@@ -58,6 +59,9 @@ class ViewDeeds(QObject):
         actions["keys"].triggered.connect(self._show_keys)
         canvas.keys_wanted.connect(self._show_keys)
         actions["about"].triggered.connect(self._show_about)
+        parts = Parts((canvas, window.column, window.bottom, window.tabs, window.strip), self)
+        actions["next part"].triggered.connect(lambda: parts.go())
+        actions["part before"].triggered.connect(lambda: parts.go(back=True))
         self._enable(frozenset())
 
     def _fill_screen(self, on: object) -> None:

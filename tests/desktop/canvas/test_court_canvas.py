@@ -9,6 +9,7 @@ from PySide6.QtGui import (
     QDragMoveEvent,
     QDropEvent,
 )
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMainWindow, QPushButton, QVBoxLayout, QWidget
 
 from designer.bundle import sample
@@ -225,6 +226,8 @@ def test_the_menu_key_opens_the_menu_at_what_is_picked(canvas):
     QApplication.sendEvent(canvas.viewport(), event)
     (place,) = asked
     assert canvas.rectangle_of(("spot-b",)).contains(QPointF(canvas.viewport().mapFromGlobal(place)))
+    QTest.keyClick(canvas, Qt.Key.Key_F10, Qt.KeyboardModifier.ShiftModifier)
+    assert asked == [place, place]
 
 
 def test_a_question_mark_asks_for_the_sheet_of_keys(canvas, qtbot):

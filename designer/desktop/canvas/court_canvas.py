@@ -6,8 +6,9 @@ import math
 import sys
 from typing import Final
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
+    QColor,
     QContextMenuEvent,
     QDragEnterEvent,
     QDragLeaveEvent,
@@ -16,6 +17,8 @@ from PySide6.QtGui import (
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
+    QPainter,
+    QPen,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -24,6 +27,7 @@ from designer.desktop.canvas.bench import Bench, Guide
 from designer.desktop.canvas.court_view import MOST_WORDED, CourtView
 from designer.desktop.canvas.drop import drop_item, kind_in
 from designer.desktop.canvas.handles import Handle
+from designer.desktop.canvas.ink import RING
 from designer.desktop.canvas.names import words_of
 from designer.desktop.canvas.overlay import Overlay
 from designer.desktop.canvas.pointer import Pointer
@@ -38,7 +42,6 @@ REACH: Final = 8.0
 
 HANDLE_REACH: Final = 12.0
 """A handle's target is 24 pixels across, although it is drawn smaller."""
-
 
 MENU_BY_SYSTEM: Final = sys.platform == "win32"
 """Whether the system itself makes the menu key of Shift and F10."""
@@ -77,6 +80,7 @@ class CourtCanvas(CourtView):
         self._panned = False
         self._space_held = False
         self._by_keys = False
+        self._framed = False
         self._was_crowded = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -111,7 +115,20 @@ class CourtCanvas(CourtView):
         self._show_states()  # words and digits have found other places: what shows that they are picked goes with them
 
     def _show_states(self, *_: object) -> None:
-        self._overlay.show_states(self.sight, focused=self._by_keys and self.hasFocus())
+        focused = self._by_keys and self.hasFocus()
+        self._overlay.show_states(self.sight, focused=focused)
+        framed = focused and len(self.view.selection) != 1
+        if framed != self._framed:
+            self._framed = framed
+            self.viewport().update()
+
+    def drawForeground(self, painter: QPainter, _rect: QRectF | QRect) -> None:
+        """Put the keyboard's ring round the whole court where no one thing on it has it."""
+        if self._framed:
+            painter.resetTransform()
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QPen(QColor(self._overlay.look.ink), RING))
+            painter.drawRect(QRectF(self.viewport().rect()).adjusted(RING, RING, -RING, -RING))
 
     def _show_selection(self, _picked: object) -> None:
         self._show_states()

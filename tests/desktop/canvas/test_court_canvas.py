@@ -166,6 +166,21 @@ def test_tab_walks_the_things_and_then_leaves_the_court(qtbot):
     window.hide()
 
 
+def test_the_keyboard_is_seen_on_the_court_with_nothing_picked(canvas, qtbot):
+    def edge():
+        return canvas.viewport().grab().toImage().pixelColor(2, 300)
+
+    canvas.activateWindow()
+    canvas.setFocus(Qt.FocusReason.MouseFocusReason)
+    qtbot.waitUntil(canvas.hasFocus)
+    bare = edge()
+    canvas.clearFocus()
+    canvas.setFocus(Qt.FocusReason.TabFocusReason)
+    assert edge() != bare
+    canvas.view.select(("spot-a",))  # now the ring is round that
+    assert edge() == bare
+
+
 def test_what_is_picked_is_told_to_whoever_listens(canvas):
     assert canvas.accessibleName() == "Court"
     canvas.view.select(("spot-b",))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -26,6 +26,8 @@ from designer.desktop.style import look
 HEIGHT: Final = 26
 """How high a control stands, in device-independent pixels; never under the 24 that a finger or a poor mouse needs."""
 CORNER: Final = 4.0
+ALONG: Final = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
+"""The arrow keys along a row of words: Space or Enter takes the word that they come to."""
 
 
 def frame(
@@ -107,6 +109,9 @@ class Picker(QToolButton):
 class Segment(QAbstractButton):
     """One of the words of a row of choices. ``usual`` marks the answer that is offered while none is given."""
 
+    stepped = Signal(int)
+    """An arrow key goes on to the next word, or back."""
+
     def __init__(self, words: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.setText(words)
@@ -117,6 +122,14 @@ class Segment(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         return QSize(QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.text()) + 22, scaled(HEIGHT))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ALONG:
+            self.stepped.emit(ALONG[Qt.Key(event.key())])
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+        else:
+            super().keyPressEvent(event)
 
     def mark_usual(self, *, usual: bool) -> None:
         """Offer this answer as the usual one, or no longer."""
@@ -175,6 +188,7 @@ class Segments(QWidget):
         for number, (_, words) in enumerate(options):
             button = Segment(words, self)
             self._group.addButton(button, number)
+            button.stepped.connect(lambda by, number=number: self._go(number + by))
             row.addWidget(button)
         self._group.idClicked.connect(self._clicked)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
@@ -190,6 +204,11 @@ class Segments(QWidget):
         for button, value in zip(self.segments(), self._values, strict=True):
             button.setChecked(value in values)
             button.mark_usual(usual=not values and value in usual)
+
+    def _go(self, number: int) -> None:
+        """Give the keyboard to a word; round the ends."""
+        buttons = self.segments()
+        buttons[number % len(buttons)].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _clicked(self, number: int) -> None:
         buttons = self.segments()

@@ -28,6 +28,18 @@ def test_one_of_several_is_taken_and_taken_back(choice):
     assert choice.taken == [("in",), ("out",), ()]
 
 
+def test_an_arrow_goes_along_the_words_and_space_takes_the_one_it_came_to(choice):
+    inside, outside = choice.segments()
+    inside.setFocus()
+    QTest.keyClick(choice.focusWidget(), Qt.Key.Key_Right)
+    assert choice.focusWidget() is outside
+    assert choice.taken == []
+    QTest.keyClick(choice.focusWidget(), Qt.Key.Key_Space)
+    QTest.keyClick(choice.focusWidget(), Qt.Key.Key_Right)
+    QTest.keyClick(choice.focusWidget(), Qt.Key.Key_Return)
+    assert choice.taken == [("out",), ("in",)]
+
+
 def test_what_must_be_chosen_cannot_be_taken_back(qtbot, styled):
     made = Segments((("in", "in"), ("out", "out")), may_be_empty=False)
     qtbot.addWidget(made)

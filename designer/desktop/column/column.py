@@ -36,6 +36,8 @@ if TYPE_CHECKING:
 WIDE: Final = 500
 """From this width on the card has the larger type and the wider margins."""
 
+_NOTHING_TO_SCROLL: Final = "QScrollBar::handle:vertical:disabled { background: transparent; }"
+
 
 class CardColumn(QWidget):
     """The reader's bar over the card.
@@ -301,6 +303,11 @@ class CardColumn(QWidget):
         self._scroll.setWidgetResizable(True)
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        # The bar keeps its place: the words must not jump when a form makes the page longer.
+        self._scroll.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        bar = self._scroll.verticalScrollBar()
+        bar.setEnabled(False)
+        bar.rangeChanged.connect(lambda least, most: bar.setEnabled(most > least))
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         outer.addWidget(self._scroll, 1)
         page = QWidget()
@@ -352,7 +359,7 @@ class CardColumn(QWidget):
                 widget.setFont(font(BODY + 1 if wide else BODY))
 
     def _colour(self, *_: object) -> None:
-        self._scroll.verticalScrollBar().setStyleSheet(scroll_bar_sheet(look()))
+        self._scroll.verticalScrollBar().setStyleSheet(scroll_bar_sheet(look()) + _NOTHING_TO_SCROLL)
         tinted(self, look().panel)
         for text in (self.title, self.objective):
             text.colour()

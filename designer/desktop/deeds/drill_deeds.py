@@ -63,9 +63,9 @@ class DrillDeeds(QObject):
             window.view.set_tool(tool)  # type: ignore[arg-type]
             window.canvas.setFocus()
         elif make == "versions":
-            self.versions.menu().popup(QCursor.pos())
+            self.versions.menu().popup(self._spot())
         elif make == "rule":
-            self.rule_menu().popup(QCursor.pos())
+            self.rule_menu().popup(self._spot())
         elif make in TEXTS:
             self._write(TEXTS[make])
         elif make.startswith("unreached "):
@@ -86,6 +86,13 @@ class DrillDeeds(QObject):
         if section == "watch" and column.bar.reader == "player":
             column.bar.choose("coach")
         column.write(section)
+
+    def _spot(self) -> QPoint:
+        """Return where a menu opens: under what was pressed in the card, by hand or by key, else at the pointer."""
+        pressed = self._window.focusWidget()
+        if pressed is None or not self._window.column.isAncestorOf(pressed):
+            return QCursor.pos()
+        return pressed.mapToGlobal(pressed.rect().bottomLeft())
 
     def rule_menu(self) -> QMenu:
         """Return the menu of the kinds of rule."""

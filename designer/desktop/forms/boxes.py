@@ -93,7 +93,6 @@ class ChoiceBox(Box):
             flow.addWidget(label)
         else:
             self._usual = offer = UsualButton()
-            offer.offer(dict(self._kind.options)[self._kind.usual])
             offer.clicked.connect(lambda: self.give(self._kind.usual))
             under = stacked(inner, 4)
             under.addWidget(control)
@@ -102,6 +101,8 @@ class ChoiceBox(Box):
 
     def name(self, words: str) -> None:
         super().name(words)
+        if isinstance(self._usual, UsualButton):
+            self._usual.offer(dict(self._kind.options)[self._kind.usual], words)
         if self._segments is None:
             self._list.setAccessibleName(words)
         else:

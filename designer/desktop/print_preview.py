@@ -30,6 +30,7 @@ from designer.desktop.prompts import CARDS
 from designer.desktop.style import field_sheet, look, scroll_bar_sheet
 from designer.desktop.work import Progress, Work
 from designer.drill.setting import At, addresses
+from designer.storage.today import kept_today
 from designer.storage.writing import write_file
 
 if TYPE_CHECKING:
@@ -148,6 +149,14 @@ class PrintPreview(QDialog):
         column.addSpacing(8)
         column.addWidget(self._label("A code leads to", CONTROL))
         column.addWidget(self._address())
+        column.addSpacing(8)
+        self.named = CheckBox("With the names of today")
+        self.named.setChecked(True)
+        self.named.clicked.connect(self.refresh)
+        column.addWidget(self.named)
+        self.today = Link("Who plays today …")
+        self.today.clicked.connect(self._name_players)
+        column.addWidget(self.today, 0, Qt.AlignmentFlag.AlignLeft)
         column.addSpacing(14)
         self.count = self._label("", NOTE)
         self.count.setWordWrap(True)
@@ -207,6 +216,9 @@ class PrintPreview(QDialog):
         self._paper = paper
         self.refresh()
 
+    def _name_players(self) -> None:
+        self._window.deeds.card.name_players().kept.connect(self.refresh)
+
     def _take_address(self) -> None:
         if self.address.text().strip() != self._leads:
             self._leads = self.address.text().strip()
@@ -221,7 +233,9 @@ class PrintPreview(QDialog):
         for box in (*boxes, self.address):
             box.setEnabled(not is_poster)
         across, binder, sealed = (box.isChecked() for box in boxes)
-        return Manner(across, binder, sealed, None if self._leads == self._offered else self._leads)
+        return Manner(
+            across, binder, sealed, None if self._leads == self._offered else self._leads, self.named.isChecked()
+        )
 
     def orders(self) -> tuple[Order, ...]:
         """Return what is to be printed, in the order of play."""
@@ -231,6 +245,7 @@ class PrintPreview(QDialog):
             everything = self._which == "all"
             ats = [at for at in addresses(window.document.drill) if everything or at.variation is None]
         order = partial(ordered, window.filing, window.view, self._reader, paper=self._paper, each=self._each)
+        self.named.setEnabled(kept_today(window.document.drill.id) is not None)
         grey, manner = self.grey.isChecked(), self.manner()
         return tuple(order(grey=grey, at=at, manner=manner) for at in ats)
 

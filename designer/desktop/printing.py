@@ -11,8 +11,10 @@ from designer.desktop.papers import parts
 from designer.desktop.view import View
 from designer.drill.drill import Drill
 from designer.drill.setting import At, setting_at
+from designer.drill.today import Today
 from designer.storage.brand import Branded, branded
 from designer.storage.parsing import Unreadable
+from designer.storage.today import kept_today
 from designer.storage.writing import Unwritable, write_file
 from designer.wording.card import Reader
 from designer.wording.units import Units
@@ -54,6 +56,8 @@ class Manner:
     sealed: bool = False
     address: str | None = None
     """None for that of the brand, "" for no code."""
+    named: bool = True
+    """Whether the names of today's players are printed."""
 
 
 PLAIN: Final = Manner()
@@ -77,6 +81,8 @@ class Order:
     each: bool = False
     """Whether each player of the setting gets a card."""
     manner: Manner = PLAIN
+    today: Today | None = None
+    """Whose names are printed, and stand nowhere else."""
 
 
 def ordered(
@@ -105,6 +111,7 @@ def ordered(
         source=None if reader == "player" else filing.source(),
         each=each and reader == "player",
         manner=manner,
+        today=kept_today(document.drill.id) if manner.named else None,
     )
 
 
@@ -146,6 +153,7 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
                 binder=order.manner.binder,
                 sealed=order.manner.sealed,
                 address=order.manner.address,
+                today=order.today,
             )
             for letter in _letters(order)
         ]

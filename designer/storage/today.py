@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import os
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Final
 
@@ -39,12 +39,12 @@ def today_folder() -> Path:
     return user_state_path("drill-designer", appauthor=False) / "today"
 
 
-def kept_today(drill: str, day: date, folder: Path | None = None) -> Today | None:
-    """Return what is kept for the drill of this id on ``day``, None where nothing is.
+def kept_today(drill: str, day: date | None = None, folder: Path | None = None) -> Today | None:
+    """Return what is kept for the drill of this id on ``day``, this day without one; None where nothing is.
 
     Records of another day are removed, all of them: names of players are not kept longer than they are needed.
     """
-    found = None
+    found, day = None, day or _this_day()
     where = today_folder() if folder is None else folder
     for file in sorted(where.glob(f"*{ENDING}")) if where.is_dir() else ():
         try:
@@ -58,17 +58,21 @@ def kept_today(drill: str, day: date, folder: Path | None = None) -> Today | Non
     return found
 
 
-def keep_today(today: Today, day: date, folder: Path | None = None) -> Path:
-    """Keep ``today`` until ``day`` is over, readable by this user alone; return its file. Raises ``Unwritable``."""
+def keep_today(today: Today, day: date | None = None, folder: Path | None = None) -> Path:
+    """Keep ``today`` until ``day``, this one without it, is over, readable by this user alone; return its file. Raises ``Unwritable``."""
     where = today_folder() if folder is None else folder
     file = where / f"{today.drill}{ENDING}"
     try:
         where.mkdir(parents=True, exist_ok=True, mode=0o700)
-        write_file(file, record_bytes(today.changed(dated=day)))
+        write_file(file, record_bytes(today.changed(dated=day or _this_day())))
         file.chmod(0o600)
     except OSError as error:
         raise Unwritable(f"{file}: the names are not kept, because {(error.strerror or 'refused').lower()}.") from error
     return file
+
+
+def _this_day() -> date:
+    return datetime.now().astimezone().date()
 
 
 def forget_today(drill: str, folder: Path | None = None) -> None:

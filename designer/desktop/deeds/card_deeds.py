@@ -19,6 +19,7 @@ from designer.desktop.prompts import CARDS, PICTURES
 if TYPE_CHECKING:
     from designer.desktop.print_preview import PrintPreview
     from designer.desktop.printing import Order
+    from designer.desktop.today_form import TodayForm
     from designer.desktop.window import MainWindow
     from designer.desktop.work import Do, Progress
     from designer.wording.card import Reader
@@ -50,6 +51,7 @@ class CardDeeds(QObject):
         actions["make card"].triggered.connect(lambda: self.make())
         actions["print"].triggered.connect(self.print)
         actions["copy picture"].triggered.connect(self.copy_picture)
+        actions["today"].triggered.connect(lambda: self.name_players())
         actions["make card as"].triggered.connect(lambda: self.make(elsewhere=True))
         actions["export"].triggered.connect(self.export)
         actions["copy text"].triggered.connect(self.copy_text)
@@ -96,6 +98,15 @@ class CardDeeds(QObject):
         window = self._window
         if not window.work.begin(words, do, done, lambda reason: window.prompts.say(window, sorry, reason)):
             window.bottom.say(f"{window.work.busy} …")
+
+    def name_players(self) -> TodayForm:
+        """Show the form of who plays today, and return it."""
+        from designer.desktop.today_form import TodayForm
+
+        form = TodayForm(self._window)
+        form.kept.connect(self.meter.refresh)
+        form.open()
+        return form
 
     def print(self) -> None:
         """Show the very pages of the card, to be printed or kept as a PDF."""

@@ -145,7 +145,7 @@ def _order(told: Telling) -> str:
 def _tail(told: Telling, end: Finish) -> Iterator[str]:
     if end.totals == "person":
         yield "everyone adds up own points; the highest total wins"
-    elif end.totals == "pair" and end.scores != "pair":
+    elif end.totals == "pair" and (end.scores != "pair" or end.rounds > 1):
         yield "each pair adds up its totals"
     if end.last_rally is not None and end.minutes is not None:
         yield _LAST[end.last_rally]

@@ -223,13 +223,19 @@ def shared_out(told: Telling) -> tuple[Sentence, ...]:
     least = places if told.drill.players is None else min(places, max(2, told.drill.players[0]))
     for people in (places, least):
         table = table_of(told, people) if people > 2 else None
-        if table is not None and (table.weight == "even" or (table.weight == "uneven" and not settles(told))):
+        if table is not None and (_tells(told, table, people) or (table.weight == "uneven" and not settles(told))):
             head = f"with {number(people)} players, " if least < places and people != least else ""
             played = fairness(told.setting, told.drill.jobs, table.rounds, people=people)
             said = even_words(told, played) if table.weight == "even" else table.verdict.text
             said = f"{said.removesuffix('.')}{_whole_turns(told, table)}"
             return (sentence("swap:shared", f"{head}{lowered(said)}", *table.verdict.about),)
     return ()
+
+
+def _tells(told: Telling, table: RotationTable, people: int) -> bool:
+    """Whether the turns are even and come to something that can be said."""
+    played = fairness(told.setting, told.drill.jobs, table.rounds, people=people) if table.weight == "even" else None
+    return played is not None and bool(_alike(told, played))
 
 
 def _whole_turns(told: Telling, table: RotationTable) -> str:
@@ -259,6 +265,14 @@ def settles(told: Telling) -> bool:
 def even_words(told: Telling, played: Fairness) -> str:
     """Return what everyone has done in the end: "after six rounds everyone has done each job three times"."""
     moving = [swap for swap in told.setting.swaps.values() if swap.moves or swap.table]
+    # Where swaps of two kinds come in turn, nobody counts the times between them.
+    head = f"after {many(played.rounds, _unit(told))}" if len(moving) == 1 else "once all have changed"
+    return f"{head} everyone has {listed(_alike(told, played)) or 'done the same'}"
+
+
+def _alike(told: Telling, played: Fairness) -> list[str]:
+    """Return what everyone has done as often as anybody: "done each job three times", "had each partner twice"."""
+    moving = [swap for swap in told.setting.swaps.values() if swap.moves or swap.table]
     often = _often if len(moving) == 1 else _equally
     doing = {what: span[0] for what, span in next(iter(played.doing.values())).items()}
     done: list[str] = []
@@ -273,9 +287,7 @@ def even_words(told: Telling, played: Fairness) -> str:
     pairs = {played.partners.get(pair, (0, 0))[0] for pair in itertools.combinations(sorted(played.jobs), 2)}
     if played.partners and len(pairs) == 1:
         done.append(f"had each partner {often(pairs.pop())}")
-    # Where swaps of two kinds come in turn, nobody counts the times between them.
-    head = f"after {many(played.rounds, _unit(told))}" if len(moving) == 1 else "once all have changed"
-    return f"{head} everyone has {listed(done) or 'done the same'}"
+    return done
 
 
 def _often(count: int) -> str:

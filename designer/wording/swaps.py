@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from designer.drill.base import ON_THE_LINE
+from designer.drill.conditions import Event
 from designer.drill.places import middle
 from designer.drill.rules import Swap
 from designer.play.layout import points_of
@@ -66,8 +67,8 @@ def ordered(told: Telling) -> list[Swap]:
 
 
 def swap_words(told: Telling, swap: Swap) -> str:
-    """Return when and what changes: "after five starts A and B change jobs and ends"."""
-    when = listed(list(dict.fromkeys(trigger(told, event) for event in swap.on)), "or")
+    """Return when and what changes: "after every five starts A and B change jobs and ends"."""
+    when = listed(list(dict.fromkeys(_each_time(told, event) for event in swap.on)), "or")
     deeds = [words for words in (_moves(told, swap), _table(told, swap)) if words]
     if swap.ends and not deeds:
         deeds = ["change ends"]
@@ -80,9 +81,21 @@ def swap_words(told: Telling, swap: Swap) -> str:
     return f"{when}{comma} {'; '.join(deeds)}"
 
 
+def _each_time(told: Telling, event: Event) -> str:
+    """Return when a swap comes: "after every five starts", where starts or minutes bring it more than once."""
+    end = told.setting.finish
+    length = {"starts": end.starts, "minutes": end.minutes}.get(event.what) if end is not None else None
+    once = length is not None and not (end is not None and end.each) and 2 * (event.count or 1) >= length
+    words = trigger(told, event)
+    if event.what not in ("starts", "minutes") or once:
+        return words
+    return "after each start" if words == "after one start" else words.replace("after ", "after every ", 1)
+
+
 def _take_over(swap: Swap) -> Iterator[str]:
     if swap.take_over is not None:
-        yield f"{many(swap.take_over, 'point')} in a row take over"
+        row = " in a row" if swap.take_over > 1 else ""
+        yield f"whoever comes in takes over with {many(swap.take_over, 'point')}{row}"
     if swap.most_stays is not None:
         yield f"nobody stays for more than {many(swap.most_stays, 'game')}"
 
@@ -220,6 +233,11 @@ def _by_outcome(told: Telling, moves: Mapping[str, str], outcomes: list[str]) ->
         else:
             words.append(f"the {key} becomes {letter(told, goal)}")
     words += [
+        f"{letter(told, old)} comes in for the {new}"
+        for old, new in moves.items()
+        if len(old) == 1 and new in outcomes and moves[new] != old
+    ]
+    words += [
         f"{letter(told, old)} becomes {letter(told, new)}"
         for old, new in moves.items()
         if len(old) == 1 and new not in outcomes
@@ -234,7 +252,8 @@ def _table(told: Telling, swap: Swap) -> str:
     if told.brief:
         return "change places"
     jobs = sorted(told.ends)
-    rows = [_row(told, dict(zip(jobs, row, strict=False))) for row in swap.table]
+    places = [*jobs, *(spot.job for spot in told.setting.spots.values() if spot.job not in told.ends)]
+    rows = [_row(told, dict(zip(sorted(places), row, strict=False))) for row in swap.table]
     numbered = "; ".join(f"{number} {row}" for number, row in enumerate(rows, 1))
     return f"people change places. Rounds, {_order(told, jobs)}: {numbered}"
 
@@ -252,18 +271,33 @@ def _order(told: Telling, jobs: Sequence[str]) -> str:
 def _row(told: Telling, people: Mapping[str, str]) -> str:
     """Return one round: "A and B v C and D"; the order in a pair is that of the jobs."""
     teams = [[people.get(job, "?") for job in told.team(end)] for end in ("near", "far")]
-    return " v ".join(listed(team) for team in teams if team)
+    waits = [who for job, who in people.items() if job not in told.ends]
+    rest = f", {listed(waits)} {'waits' if len(waits) == 1 else 'wait'}" if waits else ""
+    return " v ".join(listed(team) for team in teams if team) + rest
 
 
 def path(told: Telling, start: str) -> str:
-    """Return what becomes of the person who starts as ``start``: "After five starts you are B."; "" where nothing."""
+    """Return what becomes of the person who starts as ``start``: "after five starts you are B, then A again"; "" for nothing."""
     for swap in ordered(told):
         if swap.table:
             return _rounds_of(told, swap, start)
-        after = _held_moves(told, swap, optional_jobs(told) - {start}).get(start, start)
+        moves = _held_moves(told, swap, optional_jobs(told) - {start})
+        after = moves.get(start, start)
         if after != start:
             when = trigger(told, swap.on[0])
-            return f"{when}{',' if when.startswith('when') else ''} you are {letter(told, after)}"
+            again = _then(told, moves, start) if when != _each_time(told, swap.on[0]) else ""
+            return f"{when}{',' if when.startswith('when') else ''} you are {letter(told, after)}{again}"
+    return ""
+
+
+def _then(told: Telling, moves: Mapping[str, str], start: str) -> str:
+    """Return what a person becomes after the first change, until all begins again: ", then C, then A again"."""
+    job, then = moves[start], ""
+    for _ in moves:
+        job = moves.get(job, job)
+        then += f", then {letter(told, job)}"
+        if job == start:
+            return f"{then} again"
     return ""
 
 

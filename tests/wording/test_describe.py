@@ -116,7 +116,7 @@ FACTS = {
     ),
     "wide-start": (
         ["bounces and hits into the feed area", "high forehand cross-court into the reply zone", "point to B"],
-        ["20 starts", "one more start each", "After five starts A and B change jobs and ends", "the point is on"],
+        ["20 starts", "one more start each", "After every five starts A and B change jobs and ends", "the point is on"],
         ["a second ball past A’s service line", "B judges A’s foot", "feed area 4 rackets wide", "basket, chalk"],
     ),
     "a-chooses": (
@@ -129,7 +129,7 @@ FACTS = {
     ),
     "short-approach": (
         ["into the approach zone", "lobs or passes to either side", "first volley or smash", "untouched pass or lob"],
-        ["a foot on or inside the service line", "After five starts A and B change jobs and ends", "18 balls"],
+        ["a foot on or inside the service line", "After every five starts A and B change jobs and ends", "18 balls"],
         ["from behind the baseline", "C and D come in for A and B", "20 starts", "2 flat discs"],
     ),
     "serve-open": (

@@ -5,7 +5,7 @@ from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot, texts, told
 from designer.drill.base import place
 from designer.drill.items import Cone, Line
 from designer.drill.people import Job
-from designer.drill.rules import Swap
+from designer.drill.rules import Finish, Swap
 from designer.wording.card import card_words
 from designer.wording.sentence import unmarked
 from designer.wording.swaps import path, swaps
@@ -21,32 +21,32 @@ def said(*records, **values):
 
 def test_two_change_jobs_and_ends():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
-    assert said(*SINGLES, swap) == ["After five starts A and B change jobs and ends."]
-    assert said(*SINGLES, swap.changed(ends=False)) == ["After five starts A and B change jobs; ends stay."]
+    assert said(*SINGLES, swap) == ["After every five starts A and B change jobs and ends."]
+    assert said(*SINGLES, swap.changed(ends=False)) == ["After every five starts A and B change jobs; ends stay."]
     assert path(told(*SINGLES, swap, reader="player"), "A").startswith("after five starts you are ")
 
 
 def test_a_ring_is_told_for_the_fewest_first():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"})
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3)) == [
-        "After five starts A and B change jobs; ends stay; with C, A becomes B, B becomes C and C becomes A."
+        "After every five starts A and B change jobs; ends stay; with C, A becomes B, B becomes C and C becomes A."
     ]
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(3, 3)) == [
-        "After five starts A becomes B, B becomes C and C becomes A."
+        "After every five starts A becomes B, B becomes C and C becomes A."
     ]
 
 
 def test_a_pair_that_waits_comes_in():
     waiting = (THIRD, spot("D", 8.0, 0.0, task="waits"))
     swap = Swap(id="s", on=({"what": "starts", "count": 10},), moves={"A": "C", "C": "A", "B": "D", "D": "B"})
-    assert said(*SINGLES, *waiting, swap, jobs="ABCD") == ["After ten starts C and D come in for A and B."]
+    assert said(*SINGLES, *waiting, swap, jobs="ABCD") == ["After every ten starts C and D come in for A and B."]
 
 
 def test_the_loser_makes_room_and_the_winner_goes_up():
     swap = Swap(id="s", on=({"what": "finished"},), moves={"loser": "C", "C": "loser"})
     assert said(*SINGLES, THIRD, swap, jobs="ABC") == ["At the end C comes in for the loser."]
     ladder = Swap(id="s", on=({"what": "minutes", "count": 6},), moves={"winner": "court up", "loser": "court down"})
-    assert said(*SINGLES, ladder) == ["After 6 min the winner moves a court up and the loser moves a court down."]
+    assert said(*SINGLES, ladder) == ["After every 6 min the winner moves a court up and the loser moves a court down."]
 
 
 def test_what_comes_first_in_play_is_said_first():
@@ -86,7 +86,7 @@ def test_rounds_name_each_pair_in_the_order_of_what_its_places_are_called():
 def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
     swap = Swap(id="s", on=({"what": "starts", "count": 5},), moves={"A": "B", "B": "A"}, ends=True)
     cone = Cone(kind="cone", id="c", place=place(2.0, 9.0))
-    stays = "After five starts A and B change jobs and ends. What is laid out stays where it is."
+    stays = "After every five starts A and B change jobs and ends. What is laid out stays where it is."
     assert said(*SINGLES, cone, swap) == [stays]
     # Where the same lies at both ends, or nothing does, there is nothing to carry.
     assert said(*SINGLES, cone.changed(both_ends=True), swap) == [stays.split(" What", maxsplit=1)[0]]
@@ -95,7 +95,7 @@ def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
 def test_the_other_side():
     swap = Swap(id="s", on=({"what": "starts", "count": 10},), mirrored=True)
     assert said(*SINGLES, swap) == [
-        "After ten starts all places and halves move to the other side: read left for right."
+        "After every ten starts all places and halves move to the other side: read left for right."
     ]
 
 
@@ -148,3 +148,29 @@ def test_a_line_for_one_player_alone_moves_only_for_another_hand():
     assert [s.text for s in swaps(other) if s.key == "swap:hands"] == [
         "Players of different hands change ends: the line of discs moves 4 rackets to the other side of the middle."
     ]
+
+
+def test_what_comes_again_says_every_and_what_comes_once_does_not():
+    swap = Swap(id="w", on=({"what": "starts", "count": 10},), moves={"A": "B", "B": "A"}, ends=True)
+    total = Finish(id="end", kind="total", starts=20)
+    assert said(*SINGLES, swap, total) == ["After ten starts A and B change jobs and ends."]
+    assert said(*SINGLES, swap, total.changed(starts=40))[0].startswith("After every ten starts ")
+    # Ten each are more than ten.
+    assert said(*SINGLES, swap, total.changed(each=True))[0].startswith("After every ten starts ")
+
+
+def test_two_who_wait_come_in_one_after_the_other():
+    waiting = (spot("C", -8.0, 0.0, task="waits"), spot("D", -8.0, 2.0, task="waits"))
+    moves = {"C": "loser", "loser": "D", "D": "C"}
+    swap = Swap(id="w", on=({"what": "won", "count": 2, "running": True},), moves=moves, take_over=2)
+    (text,) = said(*SINGLES, *waiting, swap, jobs="ABCD")
+    assert "C comes in for the loser" in text
+    assert "the loser becomes D" in text
+    assert text.endswith("Whoever comes in takes over with two points in a row.")
+
+
+def test_who_waits_in_a_round_of_a_table_is_named():
+    rows = (("A", "B", "C", "D", "E"), ("E", "B", "C", "A", "D"))
+    swap = Swap(id="t", on=({"what": "round"},), table=rows)
+    (text,) = said(*DOUBLES, spot("E", -8.0, 6.4, task="waits"), swap, jobs="ABCDE")
+    assert text.endswith("1 A and B v C and D, E waits; 2 E and B v C and A, D waits.")

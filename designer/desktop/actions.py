@@ -156,6 +156,7 @@ DRILL: Final[tuple[Entry, ...]] = (
     Sub("jobs", "Who"),
     LINE,
     Deed("play", "Play it", "F5"),
+    Deed("who wins", "Who wins, how long, how hard", "Ctrl+F5"),
     LINE,
     Deed("add start", "Say how it starts"),
     Deed("add part", "Add a part of the rally"),

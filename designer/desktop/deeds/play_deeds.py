@@ -1,4 +1,7 @@
-"""Play it: the sequence on the court in true time, from the Drill menu, the strip of numbers or a step's digit."""
+"""Play it: the sequence on the court in true time, from the Drill menu, the strip of numbers or a step's digit.
+
+And who wins it, how long it takes and how hard it is, from the Drill menu or the bottom line.
+"""
 
 from __future__ import annotations
 
@@ -9,8 +12,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QHBoxLayout
 
 from designer.court.standards import ground
+from designer.desktop.controls import Link
 from designer.drill.movement import Shot
 from designer.play.sequence import sequence
 
@@ -35,8 +40,28 @@ class PlayDeeds(QObject):
         self.playing: Playing | None = None
         self.bar: PlayBar | None = None
         window.actions_by_name["play"].triggered.connect(lambda _=False: self.play(self._picked()))
+        window.actions_by_name["who wins"].triggered.connect(lambda _=False: window.numbers.show_odds())
         window.numbers.play_wanted.connect(self.play)
+        self.who = self._in_the_bottom_line()
         window.canvas.viewport().installEventFilter(self)
+
+    def _in_the_bottom_line(self) -> Link:
+        """Return a quiet word, at the right end of the bottom line, for who wins: there whatever is picked."""
+        window = self._window
+        who = Link("Who wins?", window.bottom)
+        who.setToolTip("Play the drill out: who is favoured, how long it takes, and how hard everybody works (Ctrl+F5)")
+        who.clicked.connect(window.numbers.show_odds)
+        line = window.bottom.layout()
+        if isinstance(line, QHBoxLayout):
+            line.addWidget(who)
+
+        def show(*_: object) -> None:
+            who.setVisible(bool(window.view.setting.shots))
+
+        for signal in (window.document.changed, window.view.at_changed):
+            signal.connect(show)
+        show()
+        return who
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Play from a step's digit on the court that is pressed twice."""

@@ -12,7 +12,7 @@ from designer.desktop.controls import Link
 from designer.desktop.document import Document
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.side_view.basis import Basis, chosen
-from designer.desktop.side_view.words import fairness_words, finish_words
+from designer.desktop.side_view.words import fairness_words, finish_words, load_words
 from designer.desktop.side_view.worker import Job, Worker
 from designer.desktop.view import View
 
@@ -28,12 +28,13 @@ PAUSE: Final = 500
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """What is said so far, and the share of the work done."""
+    """What is said so far, the share of the work done, and how hard everybody works."""
 
     words: str
     share: float
     first: str = ""
     """Who the chance of an open point is that of, "" where nobody plays against anybody."""
+    load: str = ""
 
 
 def played_out(drill: Drill, at: At, basis: Basis, open_point: float, bonus: float, job: Job) -> Figure:
@@ -45,6 +46,11 @@ def played_out(drill: Drill, at: At, basis: Basis, open_point: float, bonus: flo
     from designer.numbers.shots import numbers_of
 
     here = basis.situation(drill, at)
+
+    def hard() -> str:
+        worked = load(here, numbers_of(here))
+        return "" if worked is None else load_words(worked)
+
     try:
         found = fairness(
             here,
@@ -62,8 +68,8 @@ def played_out(drill: Drill, at: At, basis: Basis, open_point: float, bonus: flo
         alone, problem = together(here, numbers, worked)
         if alone is None:
             raise Impossible(problem) from None
-        return Figure(finish_words(alone), 1.0)
-    return Figure(fairness_words(found), 1.0, _first(found))
+        return Figure(finish_words(alone), 1.0, load=load_words(worked))
+    return Figure(fairness_words(found), 1.0, _first(found), hard())
 
 
 def _first(found: Fairness) -> str:
@@ -84,6 +90,9 @@ class OddsRow(QWidget):
         self.words = QLabel(self)
         self.words.setWordWrap(True)
         self.words.setFont(font(CONTROL))
+        self.hard = QLabel(self)
+        self.hard.setWordWrap(True)
+        self.hard.setFont(font(NOTE))
         self.open_point, self.bonus = self._percent("Chance of an open point", 50), self._percent("Extra points", 20)
         self.open_point.setToolTip(
             "How many of a hundred open points the first side wins; equal unless you know better"
@@ -109,6 +118,7 @@ class OddsRow(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(3)
         column.addWidget(self.words)
+        column.addWidget(self.hard)
         row = QHBoxLayout()
         row.setSpacing(6)
         self.whose = QLabel("An open point is won", self)
@@ -153,6 +163,9 @@ class OddsRow(QWidget):
 
     def _show(self, figure: Figure) -> None:
         self.words.setText(figure.words)
+        if figure.load or figure.share >= 1:
+            self.hard.setText(figure.load)
+            self.hard.setVisible(bool(figure.load))
         self.progress.setValue(round(100 * figure.share))
         if figure.first:
             self.whose.setText(f"{figure.first} wins an open point")
@@ -169,6 +182,7 @@ class OddsRow(QWidget):
     def _take(self, _about: Any, figure: Figure | None, problem: str) -> None:
         if figure is None:
             self.words.setText(problem)
+            self.hard.hide()
             self._at_rest(again=False)
         else:
             self._show(figure)

@@ -175,6 +175,8 @@ class NumbersPanel(QWidget):
                 self._draw_waiting()
                 self.worker.forget()
                 self.appearing.start()
+                if self.group is not None:
+                    self.group.hide()
             return
         if picked != self._shot:
             self._shot = picked
@@ -182,7 +184,7 @@ class NumbersPanel(QWidget):
             self.more.setText("")
             self.side.show_profile(None)
         self._ask(picked)
-        if self.isHidden() and not self.appearing.isActive():
+        if (self.isHidden() or self.side.isHidden()) and not self.appearing.isActive():
             self.appearing.start()
 
     def _appear(self) -> None:
@@ -190,9 +192,14 @@ class NumbersPanel(QWidget):
         if QGuiApplication.mouseButtons() != Qt.MouseButton.NoButton:
             self.appearing.start()
             return
-        if self._shot is not None and self.isHidden():
+        wanted = self._shot is not None or self._plays_out
+        if wanted and self.isHidden():
             self._fill_levels()
-        self.setVisible(self._shot is not None and not self._stepped_back)
+        for widget in (self.side, self.words, self.more, self.play, self.theirs, self.wait):
+            widget.setVisible(self._shot is not None)
+        self.who.setText("Fold away" if self._plays_out and self._shot is None else "Who wins?")
+        self.who.updateGeometry()
+        self.setVisible(wanted and not self._stepped_back)
 
     def step_back(self, *, back: bool) -> None:
         """Make room while the court is played, or come back."""
@@ -244,7 +251,7 @@ class NumbersPanel(QWidget):
         self._rests_on_other()
 
     def show_odds(self) -> None:
-        """Play the drill out, or fold that away."""
+        """Play the drill out, whether a ball is picked or not, or fold that away."""
         if self.odds is None:
             from designer.desktop.side_view.odds_row import OddsRow
 
@@ -254,15 +261,22 @@ class NumbersPanel(QWidget):
             self.odds.show()
         else:
             self._fold_odds()
+            self._appear()
             return
         if self.group is not None:
             self.group.hide()
+        self._appear()
         self.odds.ask()
 
     def _fold_odds(self) -> None:
         if self.odds is not None:
             self.odds.hide()
             self.odds.worker.forget()
+
+    @property
+    def _plays_out(self) -> bool:
+        """Whether it is open who wins, which stays with the ball or without one."""
+        return self.odds is not None and not self.odds.isHidden()
 
     def show_waiting(self) -> None:
         """Show on the court where to wait for the next ball, or take it away."""

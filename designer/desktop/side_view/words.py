@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from designer.drill.base import Point
     from designer.numbers.fairness import Fairness
     from designer.numbers.finishes import FinishOdds
+    from designer.numbers.load import Load
     from designer.numbers.recovery import Recovery
     from designer.numbers.shots import ShotNumbers, TargetChance
     from designer.numbers.timing import Meeting
@@ -117,6 +118,28 @@ def fairness_words(found: Fairness) -> str:
     elif found.favoured is not None and found.even_start is not None and max(found.even_start) > 0:
         words.append(f"even with a start score of {found.even_start[0]} to {found.even_start[1]}")
     words.append(f"from {found.rallies.count} simulated starts")
+    return "; ".join(words) + "."
+
+
+def load_words(found: Load) -> str:
+    """Return how hard everybody works, and how long the balls last."""
+    last = "" if found.empty_after is None else f", the {found.in_play} there are last {found.empty_after:.0f} min"
+    words = [
+        f"{found.rally:.0f} s of play and {found.between:.0f} s between",
+        f"{found.balls:.0f} new balls a minute{last}",
+    ]
+    for person in found.people:
+        kinds = (
+            (person.hits, "hits"),
+            (person.serves, "serves"),
+            (person.overheads - person.serves, "smashes"),
+            (person.feeds, "feeds"),
+        )
+        does = [f"{count:.0f} {what}" for count, what in kinds if count >= 0.5]
+        if person.metres >= 0.5:
+            does.append(f"{person.metres:.0f} m")
+        if does:
+            words.append(f"{person.letter} {', '.join(does)} a minute")
     return "; ".join(words) + "."
 
 

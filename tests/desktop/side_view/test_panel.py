@@ -121,3 +121,29 @@ def test_it_paints_what_it_shows(qtbot, wide):
     empty = side.place(along, side.profile.top * 1.07)
     shades = [picture.pixelColor((spot * ratio).toPoint()).lightness() for spot in (net, empty)]
     assert shades[0] < shades[1] - 60
+
+
+def test_who_wins_is_there_with_no_ball_picked_by_key_and_by_a_word_in_the_bottom_line(qtbot, wide):
+    wide.view.select([])
+    settled(qtbot, wide)
+    assert wide.numbers.isHidden()
+    action = wide.actions_by_name["who wins"]
+    assert action.shortcut().toString() == "Ctrl+F5"
+    action.trigger()
+    odds = wide.numbers.odds
+    qtbot.waitUntil(lambda: not odds.worker.busy and "a minute" in odds.hard.text(), timeout=20_000)
+    assert wide.numbers.isVisible()
+    assert wide.numbers.side.isHidden()
+    assert "A wins" in odds.words.text()
+    assert " of play and " in odds.hard.text()
+    # A ball that is picked meanwhile comes beside it, and when it is let go who wins is still there.
+    wide.view.select(["reply"])
+    settled(qtbot, wide)
+    assert wide.numbers.side.isVisible()
+    wide.view.select([])
+    settled(qtbot, wide)
+    assert wide.numbers.isVisible()
+    assert wide.numbers.side.isHidden()
+    hand.click(wide.deeds.play.who)
+    assert wide.numbers.isHidden()
+    qtbot.waitUntil(lambda: not odds.worker.busy, timeout=20_000)

@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
 
 from designer.desktop.controls import DropDown, FilledButton, Link, Segments, fill, tinted
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.style import field_sheet, look
 from designer.drill.people import Hand
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from designer.desktop.window import MainWindow
 
 HANDS: Final = (("right", "Right"), ("left", "Left"))
+_TALL: Final = 34
+"""Pixels of a row: as high as its choice of hands."""
 _NOTE: Final = (
     "Names are printed on the card only. They stand in no drill, no PDF’s data and no handbook, and are kept on this "
     "machine until the day is over."
@@ -97,6 +99,7 @@ class TodayForm(QDialog):
             hand.chosen.connect(partial(self._take_hand, job.letter))
             for number, widget in enumerate((self._label(f"{job.letter} is", CONTROL), name, hand)):
                 grid.addWidget(widget, 2 * place - 1, number)
+            grid.setRowMinimumHeight(2 * place - 1, scaled(_TALL))
             grid.addWidget(offer, 2 * place, 1, 1, 2)
             self._offer(job.letter)
         return grid

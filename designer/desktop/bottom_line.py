@@ -24,6 +24,8 @@ BESIDE_PROMPT: Final = 260
 """So much of the line the checks keep while a prompt is shown."""
 QWIDGETSIZE_MAX: Final = 16_777_215
 """Qt's own word for no limit; the bindings have none."""
+CROWDED: Final = 300
+"""With more records than that in a setting the review takes so long that it is left to those who work off the window's thread."""
 PAUSE: Final = 700
 """Milliseconds without a change before the review speaks up."""
 
@@ -31,6 +33,7 @@ ICONS: Final = {"error": "error", "caution": "caution", "suggestion": "suggestio
 SPOKEN: Final = ("steps", "rules", "points")
 """The sections that are read aloud before play."""
 
+LOOKING: Final = "Looking the drawing over …"
 CLEAN: Final = "No other cautions from the drawing; inspect the court."
 
 
@@ -105,7 +108,7 @@ class BottomLine(QWidget):
     answered = Signal(object)
     accepted = Signal(object)
     reviewed = Signal()
-    """The quick checks are shown; there is time for those that take longer."""
+    """The quick checks are shown, or are to be made with the others; there is time for those that take longer."""
 
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -180,8 +183,17 @@ class BottomLine(QWidget):
         """Run the checks, but not in the middle of a gesture: no step of it waits for them."""
         if self._document.previewing:
             self._pause.start()
+        elif self.crowded:
+            self._checks, self._accepted = (), ()
+            self.checks.show_words("", LOOKING, 0)
+            self.reviewed.emit()
         else:
             self.review()
+
+    @property
+    def crowded(self) -> bool:
+        """Whether so much is on the court that the window must not wait for its checks."""
+        return len(self._view.setting.ids()) > CROWDED
 
     def review(self) -> None:
         """Run the checks and show the weightiest of those of the setting in view."""

@@ -122,8 +122,9 @@ class CourtView(QGraphicsView):
         return sum(map(len, (setting.spots, setting.items, setting.shots, setting.runs))) <= MOST_WORDED
 
     def follow(self, *_: object) -> None:
-        """Show the drill as it is now: whole, or only what differs while a gesture goes on."""
-        if self.document.previewing and self._follow_gesture():
+        """Show the drill as it is now: whole, or at first only what differs while a gesture goes on or the court is crowded."""
+        live = self.document.previewing or not self._has_room_for_words()
+        if live and self._follow_gesture():
             return
         if self._fitting and self._fitted_court not in (None, self.document.shown.court):
             self.fit()  # another court has another size
@@ -136,7 +137,9 @@ class CourtView(QGraphicsView):
         made = self._picture(unit_metres(self._scale, share()), across=self._page.across)
         self.court_scene.reconcile(made, self.theme)
         self._pictured = self._sheet()
-        self.setBackgroundBrush(QColor(LOOKS[self.view.theme].canvas))
+        beyond = QColor(LOOKS[self.view.theme].canvas)
+        if self.backgroundBrush().color() != beyond:
+            self.setBackgroundBrush(beyond)  # paints all of the court again
 
     def _follow_gesture(self) -> bool:
         """Show what a gesture changes; return False where that asks for a whole picture."""
@@ -153,11 +156,11 @@ class CourtView(QGraphicsView):
 
     def _settle(self, *_: object) -> None:
         """A gesture has become a step: what it showed last is what holds, but its words have no places yet."""
-        if not self.court_scene.is_whole:
+        if not self.court_scene.is_whole and self._has_room_for_words():
             self.follow()
 
     def _rest(self) -> None:
-        if self.document.previewing:
+        if self.document.previewing or not self.court_scene.is_whole:
             self.picture_whole()
 
     def _part(self, ids: frozenset[str]) -> tuple[Mark, ...]:

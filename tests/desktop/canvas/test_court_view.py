@@ -1,6 +1,6 @@
 import pytest
 from desktop.canvas.mouse import NONE, at, drag, moves, press, release, same_as_pictured, shown
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QLineF, QPoint, QPointF, Qt
 from PySide6.QtGui import (
     QColor,
     QNativeGestureEvent,
@@ -10,6 +10,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication
 
 from designer.desktop.canvas import deeds
+from designer.desktop.canvas.court_view import MOST_WORDED
 from designer.desktop.canvas.lens import unit_metres
 from designer.desktop.look import DARK
 from designer.drill.base import place
@@ -179,6 +180,21 @@ def test_two_thousand_things_are_shown_moved_and_deleted_and_it_is_said_that_wor
     crowded.document.undo()
     assert len(crowded.view.setting.items) == 2000
     assert said == ["More than 300 things stand on this court: their names and digits are left out."]
+    crowded.hide()
+
+
+def test_a_nudge_on_a_crowded_court_draws_what_moves_and_the_rest_once_the_hand_rests(qtbot, monkeypatch):
+    crowded = shown(qtbot, cones(MOST_WORDED + 1))
+    whole = []
+    monkeypatch.setattr(crowded, "picture_whole", lambda: whole.append(crowded.court_scene.is_whole))
+    crowded.view.select(("cone-20",))
+    for _ in range(3):
+        assert deeds.nudge_picked(crowded.bench, (0.25, 0.0))
+        assert not crowded.court_scene.is_whole
+    assert whole == []
+    (cone,) = crowded.court_scene.marks_of(("cone-20",))
+    assert QLineF(QPointF(), cone.pos()).length() == pytest.approx(0.75)
+    qtbot.waitUntil(lambda: whole == [False])
     crowded.hide()
 
 

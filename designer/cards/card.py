@@ -13,7 +13,7 @@ from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
 from designer.cards.contents import NOTES, PLAYED, contents, resized
 from designer.cards.frame import Frame, header_height
-from designer.cards.layout import Contents, Placed, Room, Side, laid_out, narrower, rows_of, wider
+from designer.cards.layout import Contents, Placed, Room, Side, as_read, laid_out, narrower, rows_of, wider
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import POSTERS, Paper, chosen_paper
@@ -267,7 +267,7 @@ class Maker:
         canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
         for number in range(len(sides)):
             page = self.draw_side(canvas, sides, number, paper)
-            for placed in sides[number]:
+            for placed in as_read(sides[number], number):
                 _outline(page, placed, number)
             canvas.showPage()
         canvas.save()
@@ -279,9 +279,11 @@ class Maker:
         if paper.mirrored and number % 2:
             canvas.translate(paper.right - paper.left, 0)
         turns = number == 0 and self.reader == "player" and paper.layout == "beside"
-        self._frame(paper, len(sides)).draw(page, number, _overleaf(sides) if turns else ())
-        for placed in sides[number]:
+        frame = self._frame(paper, len(sides))
+        frame.draw_head(page, number)
+        for placed in as_read(sides[number], number):
             draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
+        frame.draw_foot(page, _overleaf(sides) if turns else ())
         return page
 
     def _colours(self) -> dict[str, str]:

@@ -67,8 +67,8 @@ class Frame:
             return ()
         return self.typesetter.balanced(f"“{self.words.objective}”", self.paper.objective, self.title_width)
 
-    def draw(self, page: Page, number: int, overleaf: Sequence[str] = ()) -> None:
-        """Draw the frame of side ``number`` (0 is the first); ``overleaf`` are the headings that its foot points to."""
+    def draw_head(self, page: Page, number: int) -> None:
+        """Draw what stands over the words of side ``number`` (0 is the first)."""
         top = self.paper.height - self.paper.top
         if self.bar(number):
             page.box(self.paper.left, top - _BAR_HEIGHT, _BAR_WIDTH, _BAR_HEIGHT, "ink" if self.grey else "bar")
@@ -82,7 +82,6 @@ class Frame:
             self._draw_full(page, top)
         else:
             self._draw_short(page, top, number)
-        self._draw_foot(page, overleaf)
 
     def _draw_full(self, page: Page, top: float) -> None:
         left = self.paper.left
@@ -132,17 +131,15 @@ class Frame:
 
     def _draw_short(self, page: Page, top: float, number: int) -> None:
         base = top - (_BAR_HEIGHT + 6 if self.bar(number) else 0) - self.paper.short_title.size
-        label = self._label(number)
-        right = self.paper.left + (self.title_width if number == 0 or not self.is_small else self.paper.inner)
-        if label:
-            page.write_right(label, right, base, self.paper.facts, "soft")
         type_, lines = self.short_title(number)
-        for line in lines:
-            page.write(line, self.paper.left, base, type_)
-            base -= type_.leading
+        for count, line in enumerate(lines):
+            page.write(line, self.paper.left, base - count * type_.leading, type_)
+        right = self.paper.left + (self.title_width if number == 0 or not self.is_small else self.paper.inner)
+        if label := self._label(number):
+            page.write_right(label, right, base, self.paper.facts, "soft")
 
-    def _draw_foot(self, page: Page, overleaf: Sequence[str]) -> None:
-        """Draw code, edition and date, by which a stale card is seen; beside them what is overleaf, else the owner."""
+    def draw_foot(self, page: Page, overleaf: Sequence[str]) -> None:
+        """Draw code, edition and date, by which a stale card is seen; beside them ``overleaf``, headings, else the owner."""
         type_ = self.paper.footer
         base = self.paper.bottom
         right = self.paper.width - self.paper.right

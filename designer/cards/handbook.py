@@ -17,7 +17,7 @@ from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
-from designer.cards.book.sheets import Made, Sheets, draw_foot
+from designer.cards.book.sheets import Made, Sheets, draw_foot, draw_licence
 from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
@@ -174,7 +174,10 @@ class _Printer:
         self.pieces = Pieces(paper, colours, typesetter)
         bar = brand.colour if brand else _INK
         heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
-        self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar))
+        own = (brand.footer or brand.name) if brand else ""
+        self.licence = book.licence or (brand.licence if brand else "")
+        foot = "  ·  ".join(" ".join(words.split()) for words in (own or book.owner, self.licence) if words)
+        self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar), foot)
         self.sheets = Sheets(sheet_paper(book), colours, brand, logo, vocabulary)
         self.glossary = Glossary(book.language, book.glossary, vocabulary.said)
         self.names = [section_name(section, place) for place, section in enumerate(book.sections)]
@@ -186,10 +189,10 @@ class _Printer:
         binding, setter = self.binding, self.setter
         page = binding.open("i", "")
         binding.mark("Cover", "cover", 0)
-        draw_cover(page, self.book, self.brand, self.logo)
+        draw_cover(page, self.book, self.brand, self.logo, self.licence)
         binding.close()
         said = tuple(changes(self.leaves, before, self.book.edition))
-        imprint = tuple(paged(tuple(front.imprint(self.book, self.leaves, said, setter)), setter.paper))
+        imprint = tuple(paged(tuple(front.imprint(self.book, self.leaves, said, setter, self.licence)), setter.paper))
         reading = tuple(paged(tuple(front.reading(setter, self.pieces)), setter.paper))
         safety = tuple(paged(tuple(front.safety(self.book, self.leaves, setter)), setter.paper))
         contents = self._contents(2, len(imprint), len(reading))
@@ -280,7 +283,10 @@ class _Printer:
             if sheet == 0:
                 binding.mark(f"{number}  {self.setter.said(leaf.title)}", drill_key(number), 1)
                 page.paper = self.sheets.paper
-                draw_foot(page, leaf, self.like[number], self.titles)
+                draw_foot(page, leaf, self.like[number], self.titles, self.licence)
+            else:
+                page.paper = self.sheets.paper
+                draw_licence(page, self.licence)
             binding.close()
             sheet += 1
         return sheet

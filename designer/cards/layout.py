@@ -26,6 +26,14 @@ class Placed:
 Side = tuple[Placed, ...]
 
 
+def as_read(side: Side, number: int) -> Side:
+    """Return what stands on side ``number`` (0 is the first) in the order in which it is read aloud: the diagram last.
+
+    A PDF's text comes in the order in which it is drawn, and a letter of the diagram in the midst of a rule is noise.
+    """
+    return (*side[1:], *side[:1]) if number == 0 else side
+
+
 @dataclass(frozen=True, slots=True)
 class Contents:
     """The blocks of a card by where they belong.
@@ -88,12 +96,15 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     if contents.under_both:
         height = stacked(contents.under_both, room.paper.inner)
         body = room.height(0) - height - _ABOVE_STRIP
-        side, rest = _columns(left_full, contents.beside, room, body)
-        if not rest and not contents.frames and body > 0:
-            return (_with_strip(side, contents.under_both, height, contents.spare, room),)
-    side, rest = _columns(left_full, (*contents.beside, *_one_below_another(contents.after)), room, room.height(0))
-    if not rest and not contents.frames:
-        return (_with_notes(side, contents.spare, room, 0),)
+        if not contents.frames and body >= contents.diagram.height(room.paper.diagram):
+            side, rest = _columns(left_full, contents.beside, room, body)
+            if not rest:
+                return (_with_strip(side, contents.under_both, height, contents.spare, room),)
+    if not contents.frames and stacked(contents.beside, room.paper.text) < room.height(0):
+        whole = (*contents.beside, *_one_below_another(contents.after))
+        side, rest = _columns(left_full, whole, room, room.height(0))
+        if not rest:
+            return (_with_notes(side, contents.spare, room, 0),)
     side, rest = _columns(left_full, contents.beside, room, room.height(0))
     after = contents.after if rest or contents.adds_side or contents.frames else ()
     return (side, *_later_sides(rest, after, room, contents.frames, contents.spare))

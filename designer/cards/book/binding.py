@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
 HEAD: Final = Type(8, 10)
+_FOOT_BASE: Final = 7 * MM
+"""Base line of a page's foot: below the words, inside of what printers leave white."""
 LABEL: Final = Type(10, 12, bold=True)
 _ROMAN: Final = ((100, "c"), (90, "xc"), (50, "l"), (40, "xl"), (10, "x"), (9, "ix"), (5, "v"), (4, "iv"), (1, "i"))
 
@@ -57,6 +59,7 @@ class Binding:
     setter: Setter
     title: str
     colours: dict[str, str]
+    foot: str = ""
     count: int = 0
     labels: list[str] = field(default_factory=list)
 
@@ -109,7 +112,15 @@ class Binding:
             if place == 0:
                 self.mark(title, key, level)
             draw_stack(page, blocks, self.paper.left, self.paper.height - self.paper.top, self.paper.inner)
+            self._write_foot(page)
             self.close()
+
+    def _write_foot(self, page: Page) -> None:
+        """Write the owner's line and the licence at the foot of one of the book's own pages, on one line."""
+        if self.foot:
+            paper = self.paper
+            line = page.typesetter.lines(self.foot, HEAD, paper.inner)[0]
+            page.write(line, paper.left, _FOOT_BASE, HEAD, "soft")
 
     def to_right_page(self, label: str, running: str) -> None:
         """Print a page of lines to write on where the next one would be a left-hand page."""
@@ -120,6 +131,7 @@ class Binding:
         pitch = self.paper.note_lines
         rules = Rules(int((top - 24 - self.paper.bottom) / pitch), pitch)
         draw_stack(page, (self.setter.heading("Notes"), rules), self.paper.left, top, self.paper.inner)
+        self._write_foot(page)
         self.close()
 
 

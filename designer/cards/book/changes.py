@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from typing import Final
+
 from designer.cards.book.leaf import Leaf
 from designer.drill.handbook import Remembered
 
@@ -16,12 +18,16 @@ def changes(leaves: Sequence[Leaf], before: Mapping[str, Remembered], edition: i
     was = {one.id: number for number, one in before.items() if one.id}
     now = {leaf.entry.number: leaf for leaf in leaves if leaf.summary}
     stays = {leaf.summary.id for leaf in now.values() if leaf.summary}
-    said = [(leaf.entry.number, _said(leaf, before, was)) for leaf in now.values()]
-    yield from (words for _, words in said if words)
+    said = [words for leaf in now.values() if (words := _said(leaf, before, was))]
     gone = [(number, one) for number, one in before.items() if (one.id or number) not in (stays if one.id else now)]
-    yield from (" ".join(filter(None, (f"Gone: {number}", one.title))) + "." for number, one in gone)
-    if not gone and not any(words for _, words in said):
+    said += [" ".join(filter(None, (f"Gone: {number}", one.title))) + "." for number, one in gone]
+    yield from sorted(said, key=lambda words: _ORDER.index(words.partition(":")[0]))
+    if not said:
         yield "No drill has changed since the edition before."
+
+
+_ORDER: Final = ("Changed", "Moved", "Gone", "New")
+"""Whoever holds the edition before exchanges, moves and takes out leaves before putting new ones in."""
 
 
 def _said(leaf: Leaf, before: Mapping[str, Remembered], was: Mapping[str, str]) -> str:

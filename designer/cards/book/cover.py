@@ -20,7 +20,7 @@ _OWNER: Final = Type(12.6, 17, bold=True)
 _SMALL: Final = Type(9.6, 12.6)
 
 
-def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | None) -> None:
+def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | None, licence: str) -> None:
     """Draw the cover on the open page."""
     paper = page.paper
     left, top = paper.left, paper.height - 34 * MM
@@ -43,7 +43,7 @@ def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | Non
     page.write(f"Edition {book.edition}", left, y, _EDITION)
     if book.dated:
         page.write(day(book.dated), left, y - _EDITION.leading, _EDITION)
-    lines = [(words, _SMALL) for words in (book.contact, book.licence) if words]
+    lines = [(words, _SMALL) for words in (book.contact, licence) if words]
     if book.owner:
         lines.insert(0, (book.owner, _OWNER))
     whole = [(line, kind) for words, kind in lines for line in page.typesetter.lines(words, kind, paper.inner)]

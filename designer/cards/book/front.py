@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Drawn
+from designer.cards.blocks import Balanced, Block, Drawn
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.pieces import Pieces
@@ -65,11 +65,13 @@ def day(when: date | None) -> str:
     return f"{when.day} {when:%B} {when.year}" if when else ""
 
 
-def imprint(book: Handbook, leaves: Sequence[Leaf], changes: Sequence[str], setter: Setter) -> Iterator[Block]:
+def imprint(
+    book: Handbook, leaves: Sequence[Leaf], changes: Sequence[str], setter: Setter, licence: str = ""
+) -> Iterator[Block]:
     """Yield the back of the cover: edition, owner, state of the drills, and what has changed."""
     yield setter.title("About this edition")
     yield setter.text(", ".join(filter(None, (f"Edition {book.edition}", day(book.dated)))), before=6)
-    yield from (setter.text(words) for words in (book.owner, book.contact, book.licence) if words)
+    yield from (setter.text(words) for words in (book.owner, book.contact, licence or book.licence) if words)
     printed = [leaf for leaf in leaves if leaf.summary]
     counts = {state: sum(leaf.entry.state == state for leaf in printed) for state in STATES}
     said = ", ".join(f"{count} {STATES[state].lower()}" for state, count in counts.items() if count)
@@ -79,7 +81,12 @@ def imprint(book: Handbook, leaves: Sequence[Leaf], changes: Sequence[str], sett
     if stale:
         yield setter.text(f"Changed since their state was given: {', '.join(stale)}.")
     yield setter.heading("What has changed")
-    yield from (setter.text(words, before=1.5) for words in changes)
+    said = tuple(setter.text(words, before=1.5, hang=10) for words in changes)
+    yield from said if len(said) <= _IN_ONE_COLUMN else (Balanced(said, setter.paper.gutter, before=2),)
+
+
+_IN_ONE_COLUMN: Final = 8
+"""More changes than this stand in two columns."""
 
 
 def contents(

@@ -11,6 +11,7 @@ from designer.drill.drill import Drill, House
 from designer.drill.handbook import Entry, Handbook, HouseRule
 from designer.drill.setting import main_setting, setting_at
 from designer.review.house_rules import broken, strokes
+from designer.wording.care import accepted_words
 from designer.wording.kit import kit
 from designer.wording.sentence import typeset, unmarked
 from designer.wording.telling import Telling, telling
@@ -121,7 +122,9 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         minutes=drill.minutes,
         coach=drill.coach_needed or any(job.by == "coach" for job in drill.jobs),
         accepted=tuple(
-            _read(told, one.reason) for one in drill.accepted if one.reason.strip() and holds_anywhere(drill, one)
+            _on_one_line(words)
+            for one in drill.accepted
+            if (words := accepted_words(told, one)) and holds_anywhere(drill, one)
         ),
         broken=broken(drill, book.house_rules, tags),
     )
@@ -129,4 +132,8 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
 
 def _read(told: Telling, text: str) -> str:
     """Return what an author wrote as it is read: its tokens in words, on one line."""
-    return " ".join(typeset(unmarked(own_text(told, text))).split())
+    return _on_one_line(own_text(told, text))
+
+
+def _on_one_line(words: str) -> str:
+    return " ".join(typeset(unmarked(words)).split())

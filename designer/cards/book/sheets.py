@@ -162,11 +162,19 @@ def _with_lines(side: Side, more: int) -> Side:
     return (*side[:-1], replace(placed, blocks=(*placed.blocks, lines)))
 
 
-def draw_foot(page: Page, leaf: Leaf, like: Sequence[str], titles: Mapping[str, str]) -> None:
-    """Draw, below a card's own foot, the state of the drill and which drills to look at as well, each a link."""
+def draw_licence(page: Page, licence: str, taken: float = 0.0) -> None:
+    """Draw the licence line below a card's own foot, at the right, where ``taken`` points from the left leave it room."""
+    words = page.typesetter.clean(" ".join(licence.split()))
+    if words and taken + 14 + text_width(words, FOOT.size) <= page.paper.inner:
+        page.write_right(words, page.paper.left + page.paper.inner, page.paper.bottom - 13, FOOT, "soft")
+
+
+def draw_foot(page: Page, leaf: Leaf, like: Sequence[str], titles: Mapping[str, str], licence: str = "") -> None:
+    """Draw, below a card's own foot, the drill's state, the licence, and which drills to look at as well, each a link."""
     paper = page.paper
     base = paper.bottom - 13
-    page.write(state_words(leaf), paper.left, base, FOOT, "soft")
+    end = page.write(state_words(leaf), paper.left, base, FOOT, "soft")
+    draw_licence(page, licence, end - paper.left)
     if not like:
         return
     base -= FOOT.leading + 1

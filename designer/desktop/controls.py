@@ -239,12 +239,13 @@ class CheckBox(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + 28, scaled(HEIGHT))
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.text()) + scaled(28), scaled(HEIGHT))
 
     def paintEvent(self, _: QPaintEvent) -> None:
         now = look()
         painter = QPainter(self)
-        box = QRect(0, (self.height() - 16) // 2, 16, 16)
+        side = scaled(16)
+        box = QRect(0, (self.height() - side) // 2, side, side)
         edge = now.ink if self.hasFocus() else now.edge
         fill = now.chosen if self.isChecked() else now.panel
         frame(painter, box, edge=edge, fill=fill, width=2 if self.hasFocus() else 1)
@@ -252,7 +253,7 @@ class CheckBox(QAbstractButton):
             paint_icon(painter, "tick", QRectF(box).adjusted(2, 2, -2, -2), now.chosen_word)
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink if self.isEnabled() else now.faint))
-        words = self.rect().adjusted(24, 0, 0, 0)
+        words = self.rect().adjusted(scaled(24), 0, 0, 0)
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
 
 
@@ -262,7 +263,7 @@ class IconButton(QAbstractButton):
     def __init__(self, name: str, words: str, parent: QWidget | None = None, size: int = 14) -> None:
         super().__init__(parent)
         self._name = name
-        self._icon = size
+        self._icon = scaled(size)
         self.setAccessibleName(words)
         self.setToolTip(words)
         self.setFixedSize(scaled(HEIGHT), scaled(HEIGHT))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QMenu, QSizePolicy, QWidget
 
@@ -27,6 +27,8 @@ NAMES: Final[dict[Degree | None, str]] = {"easier": "Easier", None: "As set", "h
 ORDER: Final[tuple[Degree | None, ...]] = ("easier", None, "harder", "others")
 
 
+LEFT: Final = 18
+"""Room for the ring before the name, where letters are of the usual size."""
 CHEVRON: Final = 18
 """How wide the place of the chevron is, behind what a variation changes."""
 
@@ -75,12 +77,13 @@ class DegreeButton(QAbstractButton):
         words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes)
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
         return QSize(
-            20 + name + (10 + words if words else 0) + (CHEVRON if self.has_chevron else 0) + 12, scaled(HEIGHT)
+            scaled(LEFT) + 2 + name + (10 + words if words else 0) + (CHEVRON if self.has_chevron else 0) + 12,
+            scaled(HEIGHT),
         )
 
     def minimumSizeHint(self) -> QSize:
         name = QFontMetrics(font(CONTROL, bold=True)).horizontalAdvance(self.name)
-        return QSize(20 + name + 14 + (CHEVRON if self.has_chevron else 0), scaled(HEIGHT))
+        return QSize(scaled(LEFT) + 2 + name + 14 + (CHEVRON if self.has_chevron else 0), scaled(HEIGHT))
 
     def chevron(self) -> QRect:
         """Return where the chevron stands, null where there is none."""
@@ -88,7 +91,7 @@ class DegreeButton(QAbstractButton):
             return QRect()
         wide = QFontMetrics(font(CONTROL, bold=self.isChecked())).horizontalAdvance(self.name)
         words = QFontMetrics(font(NOTE)).horizontalAdvance(self.changes) if self.changes else 0
-        return QRect(min(self.width() - 4 - CHEVRON, 26 + wide + words), 0, CHEVRON, scaled(HEIGHT))
+        return QRect(min(self.width() - 4 - CHEVRON, scaled(LEFT) + 8 + wide + words), 0, CHEVRON, scaled(HEIGHT))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         if self.isDown() and self.chevron().contains(event.position().toPoint()):
@@ -113,28 +116,31 @@ class DegreeButton(QAbstractButton):
         on = self.isChecked()
         middle = scaled(HEIGHT) / 2
         if self.empty:
-            paint_icon(painter, "plus", QRectF(0, middle - 6, 12, 12), now.faint)
+            side = scaled(12)
+            paint_icon(painter, "plus", QRectF(0, middle - side / 2, side, side), now.faint)
         else:
             painter.setPen(QPen(QColor(now.ink if on else now.edge), 1.2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawEllipse(QRectF(0.6, middle - 5.4, 10.8, 10.8))
+            centre, ring = QPointF(0.6 + scaled(10.8) / 2, middle), scaled(10.8) / 2
+            painter.drawEllipse(centre, ring, ring)
             if on:
                 painter.setPen(Qt.PenStyle.NoPen)
                 painter.setBrush(QColor(now.ink))
-                painter.drawEllipse(QRectF(3, middle - 3, 6, 6))
+                painter.drawEllipse(centre, ring * 0.56, ring * 0.56)
         face = font(CONTROL, bold=on)
         painter.setFont(face)
         painter.setPen(QColor(now.faint if self.empty else now.ink))
         wide = QFontMetrics(face).horizontalAdvance(self.name)
         line = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(QRect(18, 0, wide + 4, scaled(HEIGHT)), line, self.name)
+        painter.drawText(QRect(scaled(LEFT), 0, wide + 4, scaled(HEIGHT)), line, self.name)
         end = self.width() - 4
         if self.has_chevron:
             end = self.chevron().left()
             paint_icon(painter, "chevron", QRectF(end + 4, middle - 5, 10, 10), now.soft)
         painter.setFont(font(NOTE))
         painter.setPen(QColor(now.soft))
-        box = QRect(18 + wide + 9, 0, max(0, int(end) - 18 - wide - 9), scaled(HEIGHT))
+        left = scaled(LEFT) + wide + 9
+        box = QRect(left, 0, max(0, int(end) - left), scaled(HEIGHT))
         words = QFontMetrics(font(NOTE)).elidedText(self.changes, Qt.TextElideMode.ElideRight, box.width() + 2)
         painter.drawText(box, line, words)
         if self.hasFocus():

@@ -7,7 +7,7 @@ from typing import Final, Literal
 from pydantic import ValidationError
 from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
 from designer.court.regions import End
 from designer.desktop.canvas.bench import Bench
@@ -27,6 +27,8 @@ Axis = Literal["across", "along"]
 ENDS: Final = (("near", "Near end"), ("far", "Far end"))
 APART: Final = 14
 """Pixels between the thing and the box."""
+EDGE: Final = 4
+"""Pixels between the box and the edge of the court."""
 
 
 class PlaceEntry(QFrame):
@@ -85,8 +87,17 @@ class PlaceEntry(QFrame):
         deeds.addWidget(settle, 0, 0, Qt.AlignmentFlag.AlignLeft)
         deeds.addWidget(leave, 0, 1, Qt.AlignmentFlag.AlignRight)
         whole.addLayout(deeds)
-        self.setFixedWidth(max(scaled(360), self.sizeHint().width()))
+        self._take_width(max(scaled(360), self.sizeHint().width()))
         self._say()
+
+    def _take_width(self, wanted: int) -> None:
+        """Be ``wanted`` pixels wide, or as wide as there is room: with large letters the names of lines make way."""
+        parent = self.parentWidget()
+        room = wanted if parent is None else parent.width() - 2 * EDGE
+        if wanted > room:
+            for line in self.lines.values():
+                line.setSizePolicy(QSizePolicy.Policy.Ignored, line.sizePolicy().verticalPolicy())
+        self.setFixedWidth(min(wanted, room))
 
     def _row(self, grid: QGridLayout, row: int, axis: Axis) -> None:
         measures = self._measures[axis]
@@ -188,8 +199,8 @@ class PlaceEntry(QFrame):
         top = thing.center().y() - self.height() / 2
         self.move(
             QPoint(
-                round(min(max(left, 4), max(4, room.width() - self.width() - 4))),
-                round(min(max(top, 4), max(4, room.height() - self.height() - 4))),
+                round(min(max(left, EDGE), max(EDGE, room.width() - self.width() - EDGE))),
+                round(min(max(top, EDGE), max(EDGE, room.height() - self.height() - EDGE))),
             )
         )
         self.show()

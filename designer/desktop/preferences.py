@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QLineEdit, QVBoxLayo
 from designer.court.standards import court_names
 from designer.desktop import settings
 from designer.desktop.controls import DropDown, FilledButton, Segments, fill, tinted
-from designer.desktop.fonts import CONTROL, NOTE, font
+from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.look import CHOICES
 from designer.desktop.papers import CHOICES as PAPERS
 from designer.desktop.style import field_sheet, look, style
@@ -58,7 +58,8 @@ class Preferences(QDialog):
         close = FilledButton("Close")
         close.clicked.connect(self.close)
         whole.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
-        self.setMinimumWidth(560)
+        width = scaled(560)
+        self.setMinimumSize(width, whole.totalHeightForWidth(width))  # Qt would take two thirds of the screen at most
 
     def _fill(self) -> None:
         themes = tuple((choice, "As the system" if choice == "system" else choice.capitalize()) for choice in CHOICES)

@@ -2,10 +2,12 @@
 
 import pytest
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics, QGuiApplication
+from PySide6.QtWidgets import QWidget
 
 from designer.desktop import fonts
 from designer.desktop.canvas.lens import unit_pixels
 from designer.desktop.controls import HEIGHT, CheckBox, Link
+from designer.desktop.preferences import Preferences
 from designer.desktop.strip import ThingStrip
 from designer.desktop.view import View
 
@@ -85,3 +87,14 @@ def test_every_thing_of_the_strip_is_in_sight_however_low_the_window_and_large_t
     for button in (*strip.shown(), strip.more):
         lowest = button.mapTo(strip, button.rect().bottomRight())
         assert strip.rect().contains(lowest), button.text()
+
+
+def test_nothing_of_the_preferences_is_cut_where_letters_are_large_and_the_screen_low(points, styled, qtbot):
+    points(20)
+    parent = QWidget()
+    qtbot.addWidget(parent)
+    box = Preferences(parent)
+    box.show()
+    for control in box.boxes.values():
+        assert control.height() >= control.sizeHint().height(), control.accessibleName()
+    box.close()

@@ -2,8 +2,10 @@
 
 import pytest
 from desktop import hand
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtWidgets import QWidget
 
+from designer.desktop.place_entry import PlaceEntry
 from designer.drill.base import Place
 from designer.drill.edits import put
 from designer.drill.items import Cone
@@ -110,3 +112,15 @@ def test_undo_and_another_pick_take_the_box_away(window):
     hand.settle()
     assert not window.actions_by_name["type place"].isEnabled()
     assert stood(window) == (1.0, -3.0)
+
+
+def test_on_a_narrow_court_the_box_is_no_wider_than_that(window, qtbot):
+    court = QWidget()
+    qtbot.addWidget(court)
+    court.resize(280, 400)
+    court.show()
+    made = PlaceEntry(window.canvas.bench, "cone", court)
+    made.stand_beside(QRectF(100, 100, 20, 20))
+    assert court.rect().contains(made.geometry())
+    for box in (*made.lines.values(), *made.counts.values()):
+        assert made.rect().contains(box.geometry())

@@ -42,7 +42,7 @@ class FactButton(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
-        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.fact.text) + ICON + 20, scaled(26))
+        return QSize(QFontMetrics(self.font()).horizontalAdvance(self.fact.text) + scaled(ICON) + 20, scaled(26))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(60, scaled(26))
@@ -54,10 +54,11 @@ class FactButton(QAbstractButton):
             frame(painter, self.rect(), edge=now.hover, fill=now.hover)
         if self.hasFocus():
             frame(painter, self.rect(), edge=now.ink, fill=None, width=2)
-        paint_icon(painter, self.fact.icon, QRectF(6, (self.height() - ICON) / 2, ICON, ICON), now.soft)
+        side = scaled(ICON)
+        paint_icon(painter, self.fact.icon, QRectF(6, (self.height() - side) / 2, side, side), now.soft)
         painter.setFont(self.font())
         painter.setPen(QColor(now.ink))
-        box = self.rect().adjusted(ICON + 12, 0, -4, 0)
+        box = self.rect().adjusted(side + 12, 0, -4, 0)
         text = QFontMetrics(self.font()).elidedText(self.fact.text, Qt.TextElideMode.ElideRight, box.width() + 2)
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
 

@@ -249,8 +249,15 @@ class CardColumn(QWidget):
             self._chain()
 
     def scroll_to(self, widget: QWidget) -> None:
-        """Bring a form or a text into sight once it has its place."""
-        QTimer.singleShot(0, widget, lambda: self._scroll.ensureWidgetVisible(widget, 0, 40))
+        """Bring a form, with the sentence over it, or a text into sight once it has its place."""
+        QTimer.singleShot(0, widget, lambda: self._bring(widget))
+
+    def _bring(self, widget: QWidget) -> None:
+        over = self.row(self._under or "")
+        top = widget.y() - (0 if over is None else over.height()) - 8
+        bar, room = self._scroll.verticalScrollBar(), self._scroll.viewport().height()
+        lowest = widget.y() + widget.height() + 40 - room
+        bar.setValue(min(max(bar.value(), lowest), top))
 
     def _opened(self) -> Opener:
         if self._opener is None:

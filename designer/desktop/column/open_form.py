@@ -46,9 +46,6 @@ class OpenForm(QWidget):
         outer = stacked(self)
         outer.setContentsMargins(LEFT, 6, SIDE, 6)
         outer.addWidget(self.form)
-        self.beside = beside_of(record)
-        if self.beside is not None:
-            outer.addWidget(self.beside)
         foot = QWidget()
         self._links = Flow(foot, gap=2)
         for other, words in others:
@@ -57,6 +54,9 @@ class OpenForm(QWidget):
         self._delete = self._add("Delete", lambda _=False: self.deleted.emit())
         self._add("Done", lambda _=False: self.closed.emit())
         outer.addWidget(foot)
+        self.beside = beside_of(record)
+        if self.beside is not None:
+            outer.addWidget(self.beside)
 
     def show_record(self, record: Any, context: Context, *, own: bool, may_delete: bool) -> None:
         """Show ``record``; ``own`` says that it differs from the setting below and can follow it again."""

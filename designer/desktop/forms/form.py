@@ -31,7 +31,7 @@ class Row(QWidget):
 
     edited = Signal(str, object, bool)
 
-    def __init__(self, field: Field, box: Box) -> None:
+    def __init__(self, field: Field, box: Box, side: int = SIDE) -> None:
         super().__init__()
         self.field = field
         self.box = box
@@ -56,11 +56,12 @@ class Row(QWidget):
             self._label.setFixedWidth(scaled(LABEL - 8))
             line.addWidget(self._label, 0, Qt.AlignmentFlag.AlignTop)
             line.addWidget(box, 1)
-            outer.setContentsMargins(SIDE, 0, 0, 0)
+            outer.setContentsMargins(side, 0, 0, 0)
             outer.addLayout(line)
         else:
-            outer.setContentsMargins(SIDE, 3, 0, 4)
+            outer.setContentsMargins(side, 3, 0, 4)
             outer.addWidget(self._label)
+            self._label.setVisible(bool(field.label))
             outer.addWidget(box)
         outer.addWidget(self._complaint)
 
@@ -129,7 +130,7 @@ class Form(QWidget):
                     row.hide()
                 continue
             if row is None:
-                row = self._rows[field.name] = Row(field, _box(field))
+                row = self._rows[field.name] = Row(field, _box(field), 0 if self._inner else SIDE)
                 row.edited.connect(self._edit)
             if self._layout.indexOf(row) != place:
                 self._layout.removeWidget(row)

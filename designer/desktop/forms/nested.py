@@ -16,7 +16,7 @@ from designer.desktop.forms.form import Form
 from designer.desktop.style import look
 from designer.desktop.usual import UsualButton
 
-INDENT: Final = 8
+INDENT: Final = 14
 
 
 class Inner(QWidget):
@@ -27,6 +27,7 @@ class Inner(QWidget):
 
         super().__init__()
         self.type = type(record)
+        self._alone = False
         self.form = Form(table_of(record), inner=True)
         self.cross = IconButton("close", removal, size=10)
         self.more = IconButton("more", "more, or less", size=12)
@@ -45,9 +46,17 @@ class Inner(QWidget):
         aside.addStretch(1)
         line.addLayout(aside)
 
+    def stand_alone(self, *, alone: bool) -> None:
+        """Stand in line with the rows around it, as the only record that there must be; else set in behind a line."""
+        layout = self.layout()
+        if alone != self._alone and layout is not None:
+            self._alone = alone
+            layout.setContentsMargins(0 if alone else INDENT, 0, 0, 0)
+            self.update()
+
     def paintEvent(self, _: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.fillRect(QRectF(2, 2, 1, self.height() - 4), QColor(look().edge))
+        if not self._alone:
+            QPainter(self).fillRect(QRectF(2, 2, 1, self.height() - 4), QColor(look().edge))
 
 
 class Holder(Box):
@@ -137,6 +146,7 @@ class SeveralBox(Holder):
                 self._insert(each, number)
             self._inners[number].form.show_record(each, context)
             self._inners[number].cross.setVisible(len(self._values) > self._kind.least)
+            self._inners[number].stand_alone(alone=len(self._values) == self._kind.least == 1)
 
     def first(self) -> QWidget:
         return (self._inners[0].form.first() if self._inners else None) or super().first()

@@ -11,7 +11,7 @@ from designer.desktop.controls import DropDown, IconButton, fill
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.context import ON_COURT, Context
 from designer.desktop.forms.fields import Number, Pairs
-from designer.desktop.forms.nested import INDENT, Holder
+from designer.desktop.forms.nested import Holder
 from designer.desktop.forms.place_boxes import PICK
 from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.forms.wish import Wish
@@ -116,7 +116,7 @@ class PairRow(QWidget):
         super().__init__()
         self._kind = kind
         line = QHBoxLayout(self)
-        line.setContentsMargins(INDENT, 0, 0, 0)
+        line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(4)
         self._label = QLabel()
         self._label.setTextFormat(Qt.TextFormat.PlainText)

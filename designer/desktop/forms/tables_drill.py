@@ -113,6 +113,7 @@ VARIATION: Final[Table] = (
 ACCEPTED: Final[Table] = (
     Field("check", "Caution", Line()),
     Field("about", "About", Many(here.records, "the drill")),
+    Field("caution", "Its words", Line(follows=True), more=True),
     Field("reason", "Reason", Line(follows=True)),
 )
 

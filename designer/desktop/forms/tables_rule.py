@@ -274,7 +274,7 @@ RULE: Final[Table] = (
         Hits(),
         part=Part(lambda rule: (rule.from_hit, rule.to_hit), _hits, ("from_hit", "to_hit"), empty=(1, None)),
     ),
-    Field("breach", "If not", Cost(outcome("lose the point"), usual="the point is lost")),
+    Field("breach", "If not", Cost(outcome("lose the point"))),
     PURPOSE,
     Field(
         "when",

@@ -59,7 +59,7 @@ PART: Final[Table] = (
 )
 
 POINTS: Final[Table] = (
-    Field("on", "When", Several(event("won"), "Add another way", least=1)),
+    Field("on", "", Several(event("won"), "Add another way", least=1), spoken="When"),
     Field("gives", "It gives", Cost(outcome("points", value=1), optional=False)),
     Field(
         "beside",
@@ -153,14 +153,14 @@ FINISH: Final[Table] = (
         "level",
         "If level",
         Choice(words("shared", "one more each", "next point"), usual="one more each"),
-        lambda r: r.kind in ("total", "race"),
+        lambda r: r.kind == "total" or (r.kind == "race" and r.minutes is not None),
         offered=lambda r: r.kind == "total" and r.to is None and r.scores != "all together",
     ),
     Field(
         "last_rally",
         "At the call",
         Choice((("played out", "play it out"), ("stops", "stop at once")), usual="played out"),
-        offered=lambda r: r.minutes is not None,
+        lambda r: r.minutes is not None,
     ),
     Field("running", "", Flag("in a row"), lambda r: r.kind == "goal"),
     Field("each", "", Flag("each player on their own"), more=True),
@@ -173,7 +173,7 @@ FINISH: Final[Table] = (
 )
 
 SWAP: Final[Table] = (
-    Field("on", "When", Several(event("starts", count=5), "Add another time", least=1)),
+    Field("on", "", Several(event("starts", count=5), "Add another time", least=1), spoken="When"),
     Field("moves", "Who becomes", Pairs(here.movers, here.movers, "becomes")),
     Field("ends", "", Flag("change ends too")),
     Field("mirrored", "", Flag("everything from the other side"), more=True),

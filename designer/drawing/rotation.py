@@ -85,19 +85,30 @@ def rotation_picture(
 def rotation_strip(drill: Drill, at: At, *, width: float, theme: Theme) -> Picture | None:
     """Return the rounds of a group of three or more at the scale of a card, in rows at most ``width`` u wide.
 
-    They are those of everybody there is a place for, else of the smallest group. None where only two change places,
-    nobody moves, or who goes where depends on who wins.
+    They are those of everybody there is a place for, else of the smallest group: so where somebody would wait in every
+    round, and only a note says when that person comes in. None where only two change places, nobody moves, or who goes
+    where depends on who wins.
     """
     group = len(group_of(setting_at(drill, at), drill.jobs))
     least = group if drill.players is None else min(group, drill.players[0])
     for people in dict.fromkeys((group, least)):
         row = rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=MOST)
-        if row is None or people < 3 or len(row.marks) < 2:
+        left_out = people > least and _somebody_waits_always(setting_at(drill, at), drill, people)
+        if row is None or people < 3 or len(row.marks) < 2 or left_out:
             continue
         wide = (row.extent[2] - row.extent[0]) / len(row.marks) / STRIP_UNIT
         columns = max(1, int(width / wide))
         return rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=columns)
     return None
+
+
+def _somebody_waits_always(setting: Setting, drill: Drill, people: int) -> bool:
+    """Whether one person holds the same waiting job in all rounds."""
+    waiting = {spot.job for spot in setting.spots.values() if spot.task == "waits"}
+    stays = [
+        {(job, who) for job, who in each.people.items() if job in waiting} for each in _played(setting, drill, people)
+    ]
+    return bool(stays) and bool(set.intersection(*stays))
 
 
 def _played(setting: Setting, drill: Drill, people: int | None) -> tuple[Round, ...]:

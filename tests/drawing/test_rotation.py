@@ -123,5 +123,7 @@ def test_a_card_s_strip_is_no_wider_than_its_room_and_for_three_or_more():
         shown = strip("doubles-six", width)
         assert len(shown.marks) == 6
         assert shown.extent[2] - shown.extent[0] <= width * shown.unit
+        # The fifth comes in by a rule in words: drawn, that person would wait in all six.
+        assert all("E" not in letters(mark) for mark in shown.marks)
     assert strip("a-chooses", 400.0) is None  # two
     assert strip("one-lands-short", 400.0) is None  # it depends on who wins

@@ -46,7 +46,10 @@ def run(asked: argparse.Namespace) -> int:
     own = _branded(asked.file, book)
     before = edition_before(asked.file, book.edition)
     telling = _Telling()
-    leaves = [_leaf(asked.file, book, entry) for entry in book.entries()]
+    leaves = []
+    for entry in book.entries():
+        telling.reading(len(leaves), len(book.entries()), entry.file)
+        leaves.append(_leaf(asked.file, book, entry))
     made = make_handbook(
         book,
         leaves,
@@ -122,8 +125,15 @@ class _Telling:
         self._bar = sys.stderr.isatty()
         self._last = time.monotonic()
 
+    def reading(self, done: int, whole: int, file: str) -> None:
+        """Tell that ``done`` of ``whole`` drills are read and which is being read now."""
+        self._tell(done, whole, f"reading {file}", "read")
+
     def setting(self, done: int, whole: int, words: str) -> None:
         """Tell that ``done`` of ``whole`` drills are set and what is being set now."""
+        self._tell(done, whole, words, "set")
+
+    def _tell(self, done: int, whole: int, words: str, deed: str) -> None:
         if self._bar:
             full = round(20 * done / whole) if whole else 20
             line = f"{'#' * full}{'.' * (20 - full)} {done} of {whole}  {harmless(words)}"
@@ -131,7 +141,7 @@ class _Telling:
             sys.stderr.flush()
         elif time.monotonic() - self._last > _EVERY:
             self._last = time.monotonic()
-            sys.stderr.write(f"{done} of {whole} drills are set\n")
+            sys.stderr.write(f"{done} of {whole} drills are {deed}; now {harmless(words)}\n")
             sys.stderr.flush()
 
     def end(self) -> None:

@@ -13,6 +13,7 @@ from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, l
 
 from designer.cards.book.leaf import Leaf
 from designer.cards.handbook import make_handbook
+from designer.drill.brand import Brand
 from designer.drill.handbook import BookSection, Handbook, Term
 
 
@@ -215,3 +216,28 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     left = text.replace("Called “alley” elsewhere", "").replace("Called “service line” elsewhere", "")
     assert "alley" not in left.lower()
     assert "“stop”" not in left
+
+
+def test_the_licence_stands_on_the_cover_and_at_the_foot_of_every_page_the_brands_where_the_book_has_none() -> None:
+    brand = Brand(name="Alder Quay", licence="Use and change as you like.")
+    whole = alone()
+    pages = [page.extract_text() for page in _read(make_handbook(whole, leaves(whole), brand=brand).pdf).pages]
+    assert all("Use and change as you like." in text for text in pages)
+    own = whole.changed(licence="For our own courts.")
+    pages = [page.extract_text() for page in _read(make_handbook(own, leaves(own), brand=brand).pdf).pages]
+    assert all("For our own courts." in text for text in pages)
+    assert not any("Use and change" in text for text in pages)
+
+
+def test_the_text_of_a_sheet_is_read_as_it_is_to_be_played() -> None:
+    # WCAG 2.1, success criterion 1.3.2: the order in which it is read can be found by a program.
+    text = texts()["1.1a"]
+    order = ("Wide Ball", "Lay out", "Start", "What happens", "Rules", "Points", "Approved by")
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+    contents = texts()["iii"]
+    assert contents.index("From the back") < contents.index("1.1") < contents.index("1.2") < contents.index("Glossary")
+
+
+def _read(pdf: bytes) -> pypdf.PdfReader:
+    return pypdf.PdfReader(io.BytesIO(pdf))

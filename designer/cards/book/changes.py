@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-
 from typing import Final
 
 from designer.cards.book.leaf import Leaf

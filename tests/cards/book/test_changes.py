@@ -20,10 +20,10 @@ def test_new_changed_moved_and_gone_drills_are_told_apart() -> None:
         "3.1": Remembered(digest="x", title="Old", id="d-old"),
     }
     assert list(changes([moved, changed, new], before, 2)) == [
-        f"Moved: 2.2 {WIDE.title}, before 1.4.",
         f"Changed: 1.1 {SERVE.title}.",
-        f"New: 1.2 {new.title}.",
+        f"Moved: 2.2 {WIDE.title}, before 1.4.",
         "Gone: 3.1 Old.",
+        f"New: 1.2 {new.title}.",
     ]
 
 

@@ -38,7 +38,8 @@ class FactButton(QAbstractButton):
         self.fact = fact
         self.setFont(font(BODY))
         self.setAccessibleName(f"{WORDS[fact.icon]}: {fact.text}")
-        self.setToolTip(WORDS[fact.icon])
+        self.setToolTip(f"{WORDS[fact.icon]}: {fact.text}")
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)  # long words give way to the column
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:

@@ -77,6 +77,10 @@ class ChoiceBox(Box):
             self.setFocusProxy(self._list)
             self._lay(self._list)
 
+    def first(self) -> QWidget:
+        chosen = [] if self._segments is None else [each for each in self._segments.segments() if each.isChecked()]
+        return chosen[0] if chosen else super().first()
+
     def _lay(self, control: QWidget) -> None:
         """Put the control in its row, and behind or under it that the answer it offers is not confirmed."""
         if self._kind.usual is None:

@@ -126,6 +126,16 @@ def test_a_fact_opens_the_field_it_came_from(wide):
     assert wide.focusWidget() is hand.field(wide, "minutes").line
 
 
+def test_a_long_list_of_kit_does_not_make_the_card_wider_than_the_column(wide):
+    kit = ("a basket, a second basket and four flat discs of the same colour for the far end",)
+    wide.document.perform("Kit", wide.document.drill.changed(kit=kit))
+    wide.actions_by_name["reader coach"].trigger()
+    hand.settle()
+    facts = wide.column.facts
+    assert facts.width() <= wide.column.width()
+    assert all(each.geometry().right() <= facts.width() for each in facts.findChildren(type(_fact(wide))))
+
+
 def _fact(window):
     from designer.desktop.column.facts import FactButton
 

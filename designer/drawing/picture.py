@@ -80,25 +80,28 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     drawn = shot_marks.flights(plan, shots)
     shot_marks.ball_marks(plan, drawn)
     shot_marks.run_marks(plan, None if shots is None else _runs_during(setting, shots))
-    free: dict[tuple[str, str], list[Bounds]] = {}
-    if words and not names:
-        shot_marks.digit_marks(plan, drawn)
-        plan.labels = [label for label in plan.labels if label.part.startswith("value")]
-        free = labels.label_marks(plan, _court_box(plan))
-    elif words:
-        court_words.reserve_side_words(plan)
-        shot_marks.digit_marks(plan, drawn)
-        shot_marks.flag_mark(plan, drawn)
-        court_words.you_word(plan)
-        labels.tip_labels(plan, drawn)
-        free = labels.label_marks(plan, _court_box(plan))
-        court_words.net_and_side_words(plan)
-    item_marks.area_marks(plan, free)
+    item_marks.area_marks(plan, _written(plan, drawn, names=names) if words else {})
     if rulers:
         ruler.ruler_marks(plan, units)
     marks = tuple(sorted(plan.marks, key=lambda mark: mark.layer))
     extent = _extent(plan) if end is None else grown(plan.fence, 0.4 * unit)
     return Picture(marks, extent, legend_of(marks), unit, plan.page, cut=end is not None)
+
+
+def _written(plan: Plan, drawn: tuple[shot_marks.Flight, ...], *, names: bool) -> dict[tuple[str, str], list[Bounds]]:
+    """Add digits and words, without ``names`` only digits and values; return the room they keep free in what they name."""
+    if not names:
+        shot_marks.digit_marks(plan, drawn)
+        plan.labels = [label for label in plan.labels if label.part.startswith("value")]
+        return labels.label_marks(plan, _court_box(plan))
+    court_words.reserve_side_words(plan)
+    shot_marks.digit_marks(plan, drawn)
+    shot_marks.flag_mark(plan, drawn)
+    court_words.you_word(plan)
+    labels.tip_labels(plan, drawn)
+    free = labels.label_marks(plan, _court_box(plan))
+    court_words.net_and_side_words(plan)
+    return free
 
 
 def _runs_during(setting: Setting, shots: Container[str]) -> frozenset[str]:

@@ -224,11 +224,14 @@ def tie_break(
             else:
                 lose += share
             row[place] = 0
-        while row and not row[-1]:
-            row.pop()
-        gone = next((place for place, share in enumerate(row) if share), len(row))
-        row, least = row[gone:], least + gone
+        row, least = _trimmed(row, least)
     return Odds(win, lose, 0, points)
+
+
+def _trimmed(row: list[Number], least: int) -> tuple[list[Number], int]:
+    """Return a row of scores without the places at its ends that have no share, and the score that it begins with."""
+    held = [place for place, share in enumerate(row) if share]
+    return (row[held[0] : held[-1] + 1], least + held[0]) if held else ([], least)
 
 
 def _at_the_ends(row: list[Number], least: int, total: int, to: int) -> list[int]:

@@ -39,7 +39,14 @@ def basis_of(drill: Drill, at: At | None, about: tuple[str, ...]) -> str:
 
 
 def _rested_on(drill: Drill, setting: Setting, about: tuple[str, ...]) -> Iterator[tuple[str, Record]]:
-    """Yield (id, record) for the records called so and, in turn, for those that they name; people with their places."""
+    """Yield (id, record) for the records called so and, in turn, for those that they name; people with their places.
+
+    Where the people concerned are hangs on their runs, which nothing names.
+    """
+    for id in about:
+        record = setting.find(id)
+        who = getattr(record, "by", None) or getattr(record, "job", None)
+        yield from ((f"run {run.id}", run) for run in setting.runs.values() if who is not None and run.by == who)
     waiting, seen = list(about), set[str]()
     while waiting:
         id = waiting.pop()

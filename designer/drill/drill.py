@@ -95,13 +95,14 @@ class House(Record):
 
 
 class Accepted(Record):
-    """A caution that the author has accepted, with the reason that is printed.
+    """A caution that the author has accepted, with the reason; both are printed.
 
-    ``basis``: a fingerprint of what it rested on then, see ``acceptance``; where that has changed the caution comes back.
+    ``caution``: its words, "" where somebody wrote it by hand. ``basis``: a fingerprint of what it rested on then, see ``acceptance``; where that has changed the caution comes back.
     """
 
     check: Annotated[str, StringConstraints(min_length=1, max_length=80)]
     about: Ids = ()
+    caution: Text = ""
     reason: Text
     basis: Annotated[str, StringConstraints(pattern=r"^([0-9a-f]{16})?$")] = ""
 

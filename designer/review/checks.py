@@ -103,7 +103,8 @@ def accept(drill: Drill, found: Check, reason: str) -> Drill:
     if not reason.strip():
         raise ValueError("say why the caution is accepted: the reason is printed")
     basis = basis_of(drill, found.at, found.about)
-    fresh = Accepted(check=found.key, about=found.about, reason=reason, basis=basis)
+    words = found.sentence.text.replace("{", "{{")
+    fresh = Accepted(check=found.key, about=found.about, caution=words, reason=reason, basis=basis)
     # What was accepted of the same and has lapsed everywhere makes room.
     same = (found.key, found.about)
     kept = (each for each in drill.accepted if (each.check, each.about) != same or holds_anywhere(drill, each))

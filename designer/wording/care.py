@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from designer.drill.acceptance import holds
+from designer.drill.drill import Accepted
 from designer.wording.misses import is_stop
 from designer.wording.outcomes import outcome
 from designer.wording.people import group
@@ -32,11 +33,20 @@ def care(told: Telling) -> tuple[Sentence, ...]:
     if told.brief:
         return tuple(found)
     for number, accepted in enumerate(told.drill.accepted, 1):
-        reason = own_text(told, accepted.reason)
-        if reason and (holds(told.drill, accepted, told.at) or holds(told.drill, accepted, None)):
-            found.append(sentence(f"care:accepted:{number}", f"accepted by the author: {reason}", *accepted.about))
+        words = accepted_words(told, accepted)
+        if words and (holds(told.drill, accepted, told.at) or holds(told.drill, accepted, None)):
+            found.append(sentence(f"care:accepted:{number}", words, *accepted.about))
     found += [*_surroundings(told), sentence("care:first", FIRST), sentence("care:no-other", NO_OTHER)]
     return tuple(found)
+
+
+def accepted_words(told: Telling, accepted: Accepted) -> str:
+    """Return an accepted caution and why it is accepted, the reason alone where no caution is kept; "" without a reason."""
+    reason = own_text(told, accepted.reason)
+    caution = own_text(told, accepted.caution)
+    if not reason:
+        return ""
+    return f"{caution} Accepted by the author: {reason}" if caution else f"accepted by the author: {reason}"
 
 
 def stop(told: Telling) -> Sentence | None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from review.situations import AT, END, FEED, HOUSE, RALLY, REPLY, A, B, changes, drill, keys, only, run
+from review.situations import AT, END, FEED, HOUSE, RALLY, REPLY, A, B, changes, drill, keys, only, run, spot
 
 import designer
 from designer.bundle import sample
@@ -21,6 +21,7 @@ from designer.drill.people import Spot
 from designer.drill.rules import Keep, Part, Points, Rule, Start
 from designer.drill.setting import At, addresses
 from designer.review.checks import NO_OTHER, accept, accepted_checks, checks, dangers
+from designer.wording.card import card_words
 
 CONE = Cone(kind="cone", id="cone", place=place(1.0, -12.4))
 RUN = run("A", "feed", 2.0, -12.0)
@@ -90,6 +91,9 @@ def test_what_an_author_accepts_is_left_out_and_still_there_with_its_reason():
     assert checks(accepted) == ()
     ((found, acceptance),) = accepted_checks(accepted)
     assert (found.key, acceptance.reason) == ("object-on-run", "The cone is soft and flat.")
+    # The card prints what was accepted, not the reason alone.
+    care = card_words(accepted, AT, "coach").section("care")
+    assert any(f"{caution.sentence.text} Accepted by the author: The cone is" in each.text for each in care.sentences)
     # Another cone on the run is another caution.
     another = drill(*RALLY, CONE, RUN, CONE.changed(id="cone-2")).changed(accepted=accepted.accepted)
     assert only(checks(another), "object-on-run").about == ("run", "cone-2")
@@ -116,6 +120,15 @@ def test_an_acceptance_lapses_when_what_it_rests_on_changes(change):
     again = accept(changed, only(checks(changed), "object-on-run"), "Still soft.")
     assert [each.reason for each in again.accepted] == ["Still soft."]
     assert "object-on-run" not in keys(checks(again))
+
+
+def test_an_acceptance_about_where_somebody_is_lapses_with_the_run_that_takes_them_there():
+    near = spot("C", 3.0, -12.2)
+    there = run("A", "feed", 2.4, -12.2, purpose="reach")
+    whole = drill(*RALLY, near, there, jobs="ABC")
+    accepted = accept(whole, only(checks(whole), "too-close"), "Both hold their rackets low.")
+    assert "too-close" not in keys(checks(accepted))
+    assert "too-close" in keys(checks(put(accepted, AT, there.changed(to=place(2.5, -12.2)))))
 
 
 def test_an_acceptance_outlives_what_it_does_not_rest_on():

@@ -17,11 +17,13 @@ from PySide6.QtGui import (
     QPixmap,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
 from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, NOTE, font, scaled
+from designer.desktop.name_box import NameBox
+from designer.desktop.own_words import OwnWords, Writing
 from designer.desktop.style import field_sheet, look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
@@ -32,11 +34,13 @@ PITCH: Final = 232
 GAP: Final = 28
 ROOM: Final = 120
 """A tab narrower than this has room for its name alone."""
-SMALL: Final = QSize(22, 44)
+SMALL: Final = QSize(20, 40)
 """The picture on a tab, upright as a court is."""
+NO_CHANGES: Final = "nothing is changed yet"
 PICTURES_AFTER: Final = 250
 """Milliseconds of rest after which pictures are drawn anew: they are never in the way of a hand."""
 SIDE: Final = 14
+STEPS: Final = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
 
 
 class ProgressionTab(QAbstractButton):
@@ -50,6 +54,8 @@ class ProgressionTab(QAbstractButton):
     """The hand has let it go."""
     left = Signal()
     """The hand has thought better of it: the drag leaves no trace."""
+    stepped = Signal(int)
+    """An arrow key goes on to the next tab, or back."""
 
     def __init__(self, progression: str, parent: QWidget, whole: Callable[[str], str]) -> None:
         """``whole`` returns all that a progression changes, in sentences."""
@@ -119,6 +125,9 @@ class ProgressionTab(QAbstractButton):
             self.setDown(False)
             self.left.emit()
             return
+        if event.key() in STEPS:
+            self.stepped.emit(STEPS[Qt.Key(event.key())])
+            return
         super().keyPressEvent(event)
 
     def sizeHint(self) -> QSize:
@@ -167,20 +176,7 @@ class ProgressionTab(QAbstractButton):
         if on:
             painter.fillRect(QRect(0, scaled(HEIGHT) - 4, self.width(), 3), QColor(now.ink))
         if self.hasFocus():
-            frame(painter, self.rect().adjusted(-1, 2, 0, -5), edge=now.ink, fill=None, width=2)
-
-
-class NameBox(QLineEdit):
-    """The box that stands over a tab while it is named."""
-
-    left = Signal()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self.setModified(False)
-            self.clearFocus()
-            return
-        super().keyPressEvent(event)
+            frame(painter, self.rect().adjusted(0, 0, 0, -4), edge=now.ink, fill=None, width=2)
 
 
 class ProgressionTabs(QWidget):
@@ -245,11 +241,22 @@ class ProgressionTabs(QWidget):
             tab = self._tabs[number - 1]
             tab.progression = progression.id
             chosen = progression.id == self._view.at.progression
-            tab.show_words(number, progression.name, changes.get(progression.id, ""), chosen=chosen)
+            told = changes.get(progression.id, "")
+            if progression.id in changes and not told:
+                told = NO_CHANGES if number > 1 else ""
+            tab.show_words(number, self._read(progression.name).text, told, chosen=chosen)
             known = self._pictures.get(progression.id)
             tab.show_picture(None if known is None else known[1])
         self._place()
         self._drawing.start(PICTURES_AFTER)
+
+    def _read(self, name: str) -> OwnWords:
+        """Return a name as it is read: people and sides in it are kept as tokens."""
+        return self._writing.read(name)
+
+    @property
+    def _writing(self) -> Writing:
+        return Writing(self._document.shown, self._view.at)
 
     def rename(self) -> None:
         """Put a box over the tab in view, to type its name in."""
@@ -271,11 +278,15 @@ class ProgressionTabs(QWidget):
         box, self._box = self._box, None
         if box is None:
             return
-        text, typed = box.text().strip(), box.isModified()
+        text, typed, held = box.text().strip(), box.isModified(), box.hasFocus()
         box.hide()
         box.deleteLater()
+        tab = next((tab for tab in self._tabs if tab.progression == progression), None)
+        if held and tab is not None:
+            tab.setFocus(Qt.FocusReason.OtherFocusReason)
         if typed:
-            self.named.emit(progression, text)
+            before = next((each.name for each in self._document.shown.progressions if each.id == progression), "")
+            self.named.emit(progression, self._writing.typed(text, self._read(before)).kept)
 
     def _add(self, progression: str) -> None:
         tab = ProgressionTab(progression, self, self._whole_changes)
@@ -285,6 +296,7 @@ class ProgressionTabs(QWidget):
         tab.dragged.connect(lambda by: self._drag(tab, by))
         tab.dropped.connect(lambda: self._drop(tab))
         tab.left.connect(self._place)
+        tab.stepped.connect(lambda by: self._step(tab, by))
         tab.show()
         self._tabs.append(tab)
 
@@ -341,6 +353,13 @@ class ProgressionTabs(QWidget):
         self._place()
         if order != [each.progression for each in self._tabs] and not self._document.read_only:
             self.reordered.emit(order)
+
+    def _step(self, tab: ProgressionTab, by: int) -> None:
+        """Go from a tab to its neighbour, with the keyboard."""
+        place = self._tabs.index(tab) + by
+        if 0 <= place < len(self._tabs):
+            self._choose(self._tabs[place])
+            self._tabs[place].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _choose(self, tab: ProgressionTab) -> None:
         self._view.go_to(At(tab.progression))

@@ -59,6 +59,21 @@ def test_escape_leaves_the_name_as_it_was(wide_kept):
     assert window.document.clean
 
 
+def test_a_person_or_a_side_in_a_name_follows_the_drill_and_the_tab_has_the_keyboard_again(wide_kept):
+    wide_kept.tabs.rename()
+    box = wide_kept.focusWidget()
+    box.clear()
+    hand.write(box, "B to the left")
+    hand.key(box, Qt.Key.Key_Return)
+    tab = next(tab for tab in wide_kept.tabs.tabs() if tab.isChecked())
+    named = next(each for each in wide_kept.document.drill.progressions if each.id == tab.progression)
+    assert named.name == "{B} to the {left}"
+    assert tab.name == "B to the left"
+    hand.key(tab, Qt.Key.Key_Left)
+    assert wide_kept.view.at.progression == "p-together"
+    assert wide_kept.focusWidget() is wide_kept.tabs.tabs()[0]
+
+
 def test_tabs_stay_inside_the_row_however_many_there_are(window):
     for _ in range(9):
         window.actions_by_name["progression copy"].trigger()

@@ -97,7 +97,7 @@ class CostBox(Box):
         self.number.show_value(number, context)
         to = None if value is None else value.to
         self.receiver.setVisible(then in _GIVEN or to is not None)
-        fill(self.receiver, [(None, "as is usual"), *RECEIVERS], to)
+        fill(self.receiver, [(None, "for whom: as is usual"), *RECEIVERS], to)
         text = "" if value is None else value.text
         self.text.setVisible(then in _SAID or bool(text))
         self.text.show_value(text, context)

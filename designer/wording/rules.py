@@ -48,13 +48,18 @@ def joined_misses(told: Telling, binding: list[Rule]) -> dict[str, Part]:
     for part in told.parts:
         if not is_plain_miss(told, part):
             continue
-        for rule in reversed(binding):
-            plain = rule.breach is not None and not (rule.never or rule.of or rule.when or rule.called_by)
-            whole = rule.parts == (part.id,) or (not rule.parts and told.parts == (part,))
-            if plain and whole and rule.breach == part.failed and _if_not(told, rule):
-                found[rule.id] = part
-                break
+        alike = [rule for rule in binding if _costs_as_a_miss(told, rule, part)]
+        # A miss is anybody's: it goes with a rule for all, or with the only one there is.
+        chosen = [rule for rule in alike if not rule.who] or (alike if len(alike) == 1 else [])
+        if chosen:
+            found[chosen[-1].id] = part
     return found
+
+
+def _costs_as_a_miss(told: Telling, rule: Rule, part: Part) -> bool:
+    plain = rule.breach is not None and not (rule.never or rule.of or rule.when or rule.called_by)
+    whole = rule.parts == (part.id,) or (not rule.parts and told.parts == (part,))
+    return plain and whole and rule.breach == part.failed and bool(_if_not(told, rule))
 
 
 def ordered(told: Telling) -> list[Rule]:

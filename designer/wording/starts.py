@@ -204,7 +204,8 @@ def _joined(where: str) -> str:
 
 def bad_words(told: Telling, start: Start) -> str:
     """Return what a bad feed or a fault is; "" where nothing says so."""
-    if start.bad is None:
+    shot = told.setting.shots.get(start.shot or "")
+    if start.bad is None or (shot is not None and shot.stroke == "shadow swing"):
         return ""
     doer = group(told, told.feeders(start))
     doer = doer if doer is not None and doer.one is not None else None

@@ -221,6 +221,8 @@ def volleyed(told: Telling, places: Sequence[In]) -> tuple[str, ...]:
             where = next(iter(neither.values()))
             short = told.brief and where.startswith("short of ") and all(place.area != PAST for place in places)
             said.append(f"a ball taken out of the air is not {'short' if short else where}")
+        elif {where.split(" ", 1)[0] for where in neither} == {"past", "short"} and len(neither) == 2:
+            said.append("a ball taken out of the air is neither past the line nor short of it")
         elif len(neither) == 2 and not counted:
             said.append(f"a ball taken out of the air counts for neither{'' if told.brief else ' of the two'}")
         else:

@@ -249,3 +249,23 @@ def test_while_two_of_four_play_the_others_are_a_third_player():
     assert texts(rules(told(*DOUBLES, FEED, REPLY, part, opened, hands, jobs="ABCD"))) == [
         "Until open, a third player touches the ball: replay."
     ]
+
+
+def test_a_ball_out_of_the_air_is_neither_of_two_places_in_the_words_for_them():
+    line = Line(kind="line", id="depth", name="depth line", corners=((-4.0, 8.0), (4.0, 8.0)), marked="discs")
+    past = {"area": "depth", "side": "behind", "judged": "bounce", "line": "in", "volleyed": "out"}
+    short = {"area": "depth", "side": "in front of", "judged": "bounce", "line": "out", "volleyed": "out"}
+    paid = Points(id="p", on=({"what": "landed", "where": (past,)},), gives={"then": "points", "value": 1})
+    lost = Points(id="q", on=({"what": "landed", "where": (short,)},), gives={"then": "points", "value": -1})
+    assert rules(told(*SINGLES, line, paid, lost))[0].text.endswith(
+        "A ball taken out of the air is neither past the line nor short of it."
+    )
+
+
+def test_a_miss_is_anybody_s_and_goes_with_no_rule_for_one_of_two():
+    part = Part(id="held", kind="cooperative", failed=REPLAY)
+    own = [
+        Rule(id=f"r-{who.lower()}", who=(who,), breach=REPLAY, must=keep({"area": side, "judged": "bounce"}))
+        for who, side in (("A", "left half"), ("B", "service boxes"))
+    ]
+    assert texts(rules(told(*SINGLES, part, *own)))[-1] == "A miss: replay."

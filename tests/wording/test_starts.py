@@ -130,3 +130,8 @@ def test_a_later_ball_that_is_played_all_the_same_is_what_a_played_feed_is():
     ]
     refused = House(in_doubt="replay", feed_played="not accepted")
     assert "if played, it does not count" in said(FEED, reply, second, later, house=refused)[0]
+
+
+def test_a_swing_without_a_ball_is_no_bad_feed():
+    shadow = FEED.changed(stroke="shadow swing")
+    assert "Bad feed" not in said(shadow, start(bad={"then": "replay"}))[0]

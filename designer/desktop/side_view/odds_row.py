@@ -168,7 +168,7 @@ class OddsRow(QWidget):
             self.hard.setVisible(bool(figure.load))
         self.progress.setValue(round(100 * figure.share))
         if figure.first:
-            self.whose.setText(f"{figure.first} wins an open point")
+            self.whose.setText(f"An open point for {figure.first}")
         running = figure.share < 1
         self.progress.setVisible(running)
         self.stop.setVisible(running)

@@ -108,7 +108,7 @@ def fairness_words(found: Fairness) -> str:
     """Return who is favoured and by how much, what evens it, how long it takes, and what that rests on."""
     first, second = (" and ".join(letters) for letters in (found.sides.first, found.sides.second))
     words = [
-        f"{first} wins {found.win:.0%} against {second} (19 chances in 20: {found.least:.0%} to {found.most:.0%})",
+        f"{first} {'wins' if len(found.sides.first) == 1 else 'win'} {found.win:.0%} against {second} (19 chances in 20: {found.least:.0%} to {found.most:.0%})",
         finish_words(found.finish),
     ]
     if found.in_turn:
@@ -123,7 +123,7 @@ def fairness_words(found: Fairness) -> str:
 
 def load_words(found: Load) -> str:
     """Return how hard everybody works, and how long the balls last."""
-    last = "" if found.empty_after is None else f", the {found.in_play} there are last {found.empty_after:.0f} min"
+    last = "" if found.empty_after is None else f" ({found.in_play} last {found.empty_after:.0f} min)"
     words = [
         f"{found.rally:.0f} s of play and {found.between:.0f} s between",
         f"{found.balls:.0f} new balls a minute{last}",
@@ -139,7 +139,7 @@ def load_words(found: Load) -> str:
         if person.metres >= 0.5:
             does.append(f"{person.metres:.0f} m")
         if does:
-            words.append(f"{person.letter} {', '.join(does)} a minute")
+            words.append(f"{person.letter}: {' and '.join(filter(None, (', '.join(does[:-1]), does[-1])))} a minute")
     return "; ".join(words) + "."
 
 

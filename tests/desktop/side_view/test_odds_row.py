@@ -36,7 +36,7 @@ def test_figures_come_in_until_it_is_done(qtbot, row):
     assert row.words.text() == fairness_words(fairness(here, rallies=600, progress=lambda *_: None))
     assert seen == sorted(seen)
     assert seen[0] < 1
-    assert row.whose.text() == "A wins an open point"
+    assert row.whose.text() == "An open point for A"
 
 
 def test_the_open_point_moves_them(qtbot, row):

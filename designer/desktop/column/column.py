@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
@@ -16,7 +16,7 @@ from designer.desktop.column.heading import Heading
 from designer.desktop.column.place_text import PlaceText
 from designer.desktop.column.reader_bar import ReaderBar
 from designer.desktop.column.sentence import SentenceRow
-from designer.desktop.column.stops import chain, stops
+from designer.desktop.column.stops import chain, stops, work
 from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
@@ -344,6 +344,13 @@ class CardColumn(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._pad()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let Enter work whatever has the keyboard: press a button, open a list."""
+        held = self.focusWidget()
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and held is not None and work(held):
+            return
+        super().keyPressEvent(event)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         QPainter(self).fillRect(0, 0, 1, self.height(), QColor(look().hairline))

@@ -1,4 +1,4 @@
-"""Where the Tab key stops in the column: everything that can be worked, in the order in which it is seen."""
+"""Where the Tab key stops in the column, in the order in which it is seen, and what Enter does there."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLayout, QWidget
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLayout, QToolButton, QWidget
 
 from designer.desktop.column.sentence import SentenceRow
 
@@ -33,6 +33,19 @@ def _in_layout(layout: QLayout) -> Iterator[QWidget]:
             yield from stops(inner)
         elif within is not None:
             yield from _in_layout(within)
+
+
+def work(widget: QWidget) -> bool:
+    """Do what a press on ``widget`` does; return whether it is something to press."""
+    if isinstance(widget, QToolButton):
+        widget.showMenu()
+    elif isinstance(widget, QAbstractButton):
+        widget.click()
+    elif isinstance(widget, QComboBox):
+        widget.showPopup()
+    else:
+        return False
+    return True
 
 
 def chain(found: Iterable[QWidget]) -> None:

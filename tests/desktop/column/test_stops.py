@@ -2,7 +2,7 @@
 
 import pytest
 from desktop import hand
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QPoint, Qt
 
 from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.column.stops import stops
@@ -52,3 +52,21 @@ def test_rows_behind_more_are_reached_once_they_are_shown(wide_kept):
     form.form.focus()
     assert len(list(stops(form))) > before
     assert spin in walked(wide_kept, form)
+
+
+def test_enter_works_whatever_has_the_keyboard(wide_kept):
+    wide_kept.column.open("zone")
+    hand.settle()
+    more = next(link for link in wide_kept.column.form.findChildren(Link) if link.text() == "More")
+    more.setFocus()
+    hand.key(more, Qt.Key.Key_Return)
+    assert more.text() == "Less"
+    deed = hand.field(wide_kept, "must.deed").first()
+    deed.setFocus()
+    hand.key(deed, Qt.Key.Key_Return)
+    assert deed.view().isVisible()
+    deed.hidePopup()
+    done = next(link for link in wide_kept.column.form.findChildren(Link) if link.text() == "Done")
+    done.setFocus()
+    hand.key(done, Qt.Key.Key_Enter)
+    assert wide_kept.column.form is None

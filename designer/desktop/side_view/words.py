@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
     from designer.drill.base import Point
@@ -76,15 +76,25 @@ def more_words(shot: ShotNumbers, players: str) -> str:
     return f"At {players}: " + ", ".join(words)
 
 
+_FOR: Final = {
+    "in a row": "for a run in a row",
+    "together": "for a shared count",
+    "restricted": "for a demand that costs the rally",
+    "normal aim": "for the normal aim",
+    "bonus": "for a bonus",
+    "feed": "of a feed",
+}
+
+
 def _target(found: TargetChance) -> str:
     """Return how often a target is hit, what it is for, and what one wishes for that."""
     from designer.numbers.accuracy import PURPOSES
 
     often = f"in the target {round(found.chance * 10)} of 10"
     if found.purpose is None:
-        return often
+        return f"{often} (what for is not said)"
     least, most = PURPOSES[found.purpose]
-    wish = f"{found.purpose}: {round(least * 10)} to {round(most * 10)} wished"
+    wish = f"{round(least * 10)} to {round(most * 10)} wished {_FOR[found.purpose]}"
     return f"{often} ({wish})"
 
 

@@ -59,7 +59,16 @@ def read_logo(logo: str | bytes) -> Logo:
 
     Raises ``UnreadableLogo`` where it is no plain SVG drawing and no PNG.
     """
-    return _read_png(logo) if isinstance(logo, bytes) else _read_svg(logo)
+    found = _read_png(logo) if isinstance(logo, bytes) else _read_svg(logo)
+    if not 1 / _LONGEST_SIDE <= found.ratio <= _LONGEST_SIDE:
+        raise UnreadableLogo(
+            f"the logo is more than {_LONGEST_SIDE} times as long as it is wide; nothing of it could be seen"
+        )
+    return found
+
+
+_LONGEST_SIDE: Final = 20
+"""The sides of a logo stand in no greater ratio."""
 
 
 def _read_png(data: bytes) -> Logo:

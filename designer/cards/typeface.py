@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import io
+import logging
 from functools import lru_cache
 from typing import Any, Final
 
 from designer.drawing.words import OwnFace, own_face
 
 _ALPHABET: Final = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789.,:;?!()-+ ")
+_COMMON: Final = 0x2200
+"""Signs under this are tried before a card is set: Latin, Greek, Cyrillic and their punctuation."""
+_WIDEST: Final = 3.0
+"""No letter is wider than this times its size; a damaged table of widths says tens."""
 RESTRICTED: Final = 0x0002
 NO_SUBSET: Final = 0x0100
 BITMAP_ONLY: Final = 0x0200
@@ -45,6 +50,7 @@ def _face(data: bytes, *, bold: bool) -> OwnFace:
     from reportlab.pdfbase import pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFont
 
+    logging.getLogger("fontTools").setLevel(logging.ERROR)  # what it finds odd is said here, in a sentence
     name = f"Own-{'Bold' if bold else 'Regular'}-{hashlib.sha256(data).hexdigest()[:12]}"
     try:
         with Reader(io.BytesIO(data), lazy=True) as font:
@@ -53,11 +59,16 @@ def _face(data: bytes, *, bold: bool) -> OwnFace:
             advances = {str(code): widths[glyph][0] for code, glyph in (font.getBestCmap() or {}).items()}
             face = OwnFace({"advances": advances, "unitsPerEm": font["head"].unitsPerEm}, name, bold=bold)
         if name not in pdfmetrics.getRegisteredFontNames():
-            pdfmetrics.registerFont(TTFont(name, io.BytesIO(data)))
+            made = TTFont(name, io.BytesIO(data))
+            made.face.makeSubset([int(code) for code in advances if int(code) < _COMMON])  # as when a card is saved
+            pdfmetrics.registerFont(made)
     except Exception as error:
         raise UnreadableTypeface("the typeface is damaged, or no TrueType face with outlines of its own") from error
     if forbidden & (RESTRICTED | NO_SUBSET | BITMAP_ONLY):
         raise UnreadableTypeface("the typeface does not allow that a part of it stands in a PDF; its licence decides")
+    widest = max(face[character] for character in _ALPHABET)
+    if widest > _WIDEST:
+        raise UnreadableTypeface(f"the typeface has letters {widest:.0f} times as wide as they are high")
     lacking = sorted(character for character in _ALPHABET if not face.is_own(character))
     if lacking:
         raise UnreadableTypeface(f"the typeface has no sign for {' '.join(lacking[:8])}; expected letters and digits")

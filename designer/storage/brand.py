@@ -64,7 +64,7 @@ def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
 
 
 def _brand(file: Path) -> Brand:
-    raw = parse(file_bytes(file, _LARGEST), str(file))
+    raw = parse(file_bytes(file, _LARGEST, "a brand file"), str(file))
     if not isinstance(raw, dict):
         raise Unreadable(f"{file}: holds {shown(raw)}; expected a brand, an object in braces.")
     try:
@@ -86,7 +86,7 @@ def _logo(file: Path, brand: Brand) -> str | bytes | None:
     if not brand.logo:
         return None
     logo = inside(file, brand.logo, "logo", "an SVG or PNG file")
-    data = file_bytes(logo, _LARGEST_LOGO)
+    data = file_bytes(logo, _LARGEST_LOGO, "an SVG or PNG file")
     return _checked_png(data, str(logo)) if data.startswith(PNG) else _checked(data, str(logo))
 
 

@@ -51,7 +51,7 @@ def _read_again(source: bytes, name: str) -> Drill:
 def open_handbook(path: str | os.PathLike[str]) -> Handbook:
     """Return the handbook in the file at ``path``; raise ``Unreadable`` with a sentence."""
     name = os.fspath(path)
-    raw = parse(file_bytes(name, LARGEST), name)
+    raw = parse(file_bytes(name, LARGEST, "a handbook"), name)
     if not isinstance(raw, dict):
         raise Unreadable(f"{name}: holds {shown(raw)}; expected a handbook, an object in braces.")
     try:

@@ -27,7 +27,7 @@ _REASONS: Final = {
     errno.ENOTDIR: "is not there",
     errno.EACCES: "cannot be read: you have no permission",
     errno.EPERM: "cannot be read: you have no permission",
-    errno.EISDIR: "is a folder; expected a drill file",
+    errno.EISDIR: "is a folder; expected {kind}",
     errno.ELOOP: "is a link that leads back to itself",
     errno.ENAMETOOLONG: "is not there: its name is too long",
     errno.EIO: "cannot be read: the disk reports a fault",
@@ -92,19 +92,22 @@ def _refuse_circles(drill: Drill, name: str) -> None:
             )
 
 
-def file_bytes(path: str | os.PathLike[str], limit: int) -> bytes:
-    """Return the bytes of an ordinary file of at most ``limit`` bytes; raise ``Unreadable`` with a sentence."""
+def file_bytes(path: str | os.PathLike[str], limit: int, kind: str = "a drill file") -> bytes:
+    """Return the bytes of an ordinary file of at most ``limit`` bytes; raise ``Unreadable``: ``kind`` was expected."""
     name = os.fspath(path)
     try:
         with open(path, "rb", opener=_opened_at_once) as file:
             status = os.fstat(file.fileno())
             if not stat.S_ISREG(status.st_mode):
-                raise Unreadable(f"{name}: is no ordinary file; expected a drill file.")
+                raise Unreadable(f"{name}: is no ordinary file; expected {kind}.")
             if status.st_size > limit:
                 raise Unreadable(too_large(name, limit))
             data = file.read(limit + 1)
     except OSError as error:
-        reason = _REASONS.get(error.errno or 0) or f"cannot be read: {(error.strerror or 'the system refused').lower()}"
+        known = _REASONS.get(error.errno or 0)
+        reason = (
+            known.format(kind=kind) if known else f"cannot be read: {(error.strerror or 'the system refused').lower()}"
+        )
         raise Unreadable(f"{name}: {reason}.") from error
     except ValueError as error:
         raise Unreadable(f"{name!r}: cannot be the name of a file.") from error

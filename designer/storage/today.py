@@ -23,7 +23,7 @@ _LARGEST: Final = 100_000
 def open_today(path: str | os.PathLike[str]) -> Today:
     """Return the record in the file at ``path``; raise ``Unreadable`` with a sentence."""
     name = os.fspath(path)
-    raw = parse(file_bytes(name, _LARGEST), name)
+    raw = parse(file_bytes(name, _LARGEST, "who plays today"), name)
     if not isinstance(raw, dict):
         raise Unreadable(f"{name}: holds {shown(raw)}; expected who plays today, an object in braces.")
     try:

@@ -25,7 +25,7 @@ def checked_typeface(path: Path) -> bytes:
     Its tables lie in the file, and its maps of characters unpack to no more than there are characters: a map of a few bytes
     may claim four thousand million (ISO/IEC 14496-22, cmap, formats 12 and 13). Raises ``Unreadable`` with a sentence.
     """
-    data = file_bytes(path, LARGEST)
+    data = file_bytes(path, LARGEST, "a TrueType file")
     if data[:4] not in _TRUETYPE:
         raise Unreadable(f"{path}: is no TrueType face; expected a file that ends in .ttf.")
     try:

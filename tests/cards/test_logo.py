@@ -64,6 +64,10 @@ def test_the_academys_own_logo_has_its_two_colours():
         (SVG.format('<rect width="1" height="1"/>' * (MOST_ELEMENTS + 1)), "more than 500 shapes"),
         (SVG.format('<path d="M0 0' + " L1 1 L2 0" * 10_000 + '"/>'), "more points than a logo needs"),
         (b"\x89PNG\r\n\x1a\n nothing", "damaged PNG"),
+        (
+            '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 900"><path d="M0 0L1 900z"/></svg>',
+            "20 times as long",
+        ),
     ],
 )
 def test_what_is_no_logo_is_refused_with_a_sentence(logo, says):

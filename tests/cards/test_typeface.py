@@ -2,6 +2,7 @@
 
 import functools
 import io
+import struct
 
 import pypdf
 import pytest
@@ -69,12 +70,23 @@ def test_a_card_is_set_in_the_face_which_is_inside_it_and_the_court_is_not():
     assert card.notices == ()
 
 
+def damaged(table: str) -> bytes:
+    """A face whose ``table`` says nothing but the greatest numbers. ISO/IEC 14496-22: tag, check sum, offset, length."""
+    data = bytearray(own())
+    at = data.index(table.encode(), 12)
+    start, length = struct.unpack_from(">LL", data, at + 8)
+    data[start : start + length] = b"\xff" * length
+    return bytes(data)
+
+
 @pytest.mark.parametrize(
     ("made", "says"),
     [
         (lambda: b"\0\1\0\0 nothing", "damaged"),
         (lambda: own(letters="abc"), "has no sign for"),
         (lambda: own(forbidden=0x0002), "does not allow"),
+        (lambda: damaged("glyf"), "damaged"),
+        (lambda: damaged("hmtx"), "times as wide"),
     ],
 )
 def test_a_face_that_cannot_be_used_is_left_out_with_a_sentence(made, says):

@@ -9,6 +9,7 @@ from xml.sax.saxutils import escape, quoteattr
 from designer.drawing.picture import Picture
 from designer.drawing.primitives import Dots, Ellipse, Path, Point, Primitive, Strokes, Style, Words
 from designer.drawing.themes import Theme
+from designer.drawing.words import text_width
 
 UNITS: Final = 100
 """Units of the SVG in a metre."""
@@ -122,6 +123,12 @@ def _ring(centre: Point, radius: float) -> str:
 def _ellipse(shape: Ellipse, look: str) -> str:
     x, y = _pair(shape.centre).split()
     across, along = (_number(radius * UNITS) for radius in shape.radii)
+    if across == along and shape.style.dash:
+        # A circle begins at the right and goes round as a clock does, everywhere else the other way: dashes would part.
+        turn = f"a{across} {across} 0 1 0"
+        begin = _number((shape.centre[0] + shape.radii[0]) * UNITS)
+        across_twice = _number(2 * shape.radii[0] * UNITS)
+        return f'<path d="M{begin} {y}{turn} -{across_twice} 0{turn} {across_twice} 0Z"{look}/>'
     if across == along:
         return f'<circle cx="{x}" cy="{y}" r="{across}"{look}/>'
     turn = f' transform="rotate({_number(-shape.turn)} {x} {y})"' if shape.turn else ""
@@ -132,5 +139,8 @@ def _words(words: Words, theme: Theme) -> Iterator[str]:
     if colour := theme.colour(words.colour):
         x, y = _pair(words.at).split()
         weight = ' font-weight="bold"' if words.bold else ""
-        size = _number(words.size * UNITS)
-        yield f'<text x="{x}" y="{y}" font-size="{size}"{weight}{_ANCHOR[words.align]} fill="{colour.hex}">{_text(words.text)}</text>'
+        size, text = _number(words.size * UNITS), _text(words.text)
+        # Where a reader's machine has another face, words still end where they end on paper.
+        wide = _number(text_width(words.text, words.size, words.bold) * UNITS)
+        kept = f' textLength="{wide}" lengthAdjust="spacingAndGlyphs"' if len(words.text) > 1 else ""
+        yield f'<text x="{x}" y="{y}" font-size="{size}"{weight}{kept}{_ANCHOR[words.align]} fill="{colour.hex}">{text}</text>'

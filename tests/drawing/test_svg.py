@@ -4,6 +4,7 @@ import pytest
 
 from designer.drawing.svg import svg
 from designer.drawing.themes import THEMES, theme
+from designer.drawing.words import text_width
 
 SPACE = "{http://www.w3.org/2000/svg}"
 
@@ -41,6 +42,17 @@ def test_no_letter_is_smaller_than_a_viewer_takes(drawing, drill_name):
 def test_all_words_of_the_picture_are_live_text(drawing):
     words = {word.text for word in parsed(svg(drawing.of("wide-start"), theme("paper"), 600)).iter(f"{SPACE}text")}
     assert {"YOU", "NET", "deuce", "ad", "waits", "open", "2"} <= words
+
+
+def test_words_keep_their_width_where_a_machine_has_another_face(drawing):
+    """SVG 1.1, 10.5: textLength. The face on paper is the oracle: NET must end where it ends there."""
+    (net,) = [
+        word
+        for word in parsed(svg(drawing.of("wide-start"), theme("paper"), 600)).iter(f"{SPACE}text")
+        if word.text == "NET"
+    ]
+    size = float(net.get("font-size"))
+    assert float(net.get("textLength")) == pytest.approx(text_width("NET", size, bold=True), rel=0.001)
 
 
 @pytest.mark.parametrize("name", THEMES)

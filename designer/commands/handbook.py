@@ -46,7 +46,7 @@ def run(asked: argparse.Namespace) -> int:
     own = _branded(asked.file, book)
     before = edition_before(asked.file, book.edition)
     telling = _Telling()
-    leaves = []
+    leaves: list[Leaf] = []
     for entry in book.entries():
         telling.reading(len(leaves), len(book.entries()), entry.file)
         leaves.append(_leaf(asked.file, book, entry))

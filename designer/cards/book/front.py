@@ -81,8 +81,11 @@ def imprint(
     if stale:
         yield setter.text(f"Changed since their state was given: {', '.join(stale)}.")
     yield setter.heading("What has changed")
-    said = tuple(setter.text(words, before=1.5, hang=10) for words in changes)
-    yield from said if len(said) <= _IN_ONE_COLUMN else (Balanced(said, setter.paper.gutter, before=2),)
+    rows = tuple(setter.text(words, before=1.5, hang=10) for words in changes)
+    if len(rows) > _IN_ONE_COLUMN:
+        yield Balanced(rows, setter.paper.gutter, before=2)
+    else:
+        yield from rows
 
 
 _IN_ONE_COLUMN: Final = 8

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import logging
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +16,7 @@ from designer.storage.writing import Unwritable
 
 if TYPE_CHECKING:
     from designer.cards.handbook import Book
+    from designer.storage.brand import Branded
 
 log = logging.getLogger(__name__)
 
@@ -89,13 +90,12 @@ class _Job(QRunnable):
 def printed(order: Order, printing: Printing) -> Book:
     """Make the handbook, write it and the record of its edition, and return it."""
     from designer.cards.handbook import make_handbook
-    from designer.storage.brand import branded
     from designer.storage.handbook import edition_before, write_edition
     from designer.storage.writing import write_file
 
     book, path = order.book, order.path
     before = edition_before(path, book.edition)
-    found = branded(path, book.brand)
+    found, sorry = _found_brand(path, book)
     entries = book.entries()
     leaves = []
     for number, entry in enumerate(entries):
@@ -113,4 +113,14 @@ def printed(order: Order, printing: Printing) -> Book:
     printing.step(len(entries), len(entries), "writing the file")
     write_file(order.output, made.pdf)
     write_edition(path, book, made.remembered)
-    return made
+    return replace(made, notices=(*sorry, *made.notices))
+
+
+def _found_brand(path: Path, book: Handbook) -> tuple[Branded, tuple[str, ...]]:
+    """Return the brand of the handbook, and what is wrong with it: then the book is made without one."""
+    from designer.storage.brand import Branded, branded
+
+    try:
+        return branded(path, book.brand), ()
+    except Unreadable as reason:
+        return Branded(), (f"{reason} The handbook is made without it.",)

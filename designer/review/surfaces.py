@@ -74,8 +74,9 @@ def age_cautions(told: Telling) -> Iterator[Check]:
         return
     ball, _ = ball_in_words(setting.ball)
     if drill.court.standard == "tennis" and ball.name == "yellow":
+        with_it = "a yellow ball" if setting.ball else "no slower ball named"
         text = (
-            "under-tens on a full court with a yellow ball: take a smaller court or a slower ball, red, orange or green,"
+            f"under-tens on a full court with {with_it}: take a smaller court or a slower ball, red, orange or green,"
             " which under-ten competition is played with"
         )
         yield check("caution", "young-court", text, at=told.at)

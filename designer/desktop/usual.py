@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from designer.desktop.controls import frame
@@ -36,6 +36,12 @@ class UsualButton(QAbstractButton):
         self.setAccessibleName(f"{about} usual: {words}, {OPEN}".strip())
         self.updateGeometry()
         self.update()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()  # and not what the sentence beside it does on Enter
+            return
+        super().keyPressEvent(event)
 
     def sizeHint(self) -> QSize:
         return QSize(QFontMetrics(font(NOTE)).horizontalAdvance(self.text()) + 18, scaled(HEIGHT))

@@ -66,8 +66,8 @@ def test_the_keyboard_comes_from_a_question_to_its_usual_answer(unsaid):
     hand.settle()
     unsaid.column.focusNextChild()
     assert unsaid.focusWidget() is row.usual
-    hand.key(row.usual, Qt.Key.Key_Space)
-    row.usual.click()
+    hand.key(row.usual, Qt.Key.Key_Return)
+    assert unsaid.column.form is None
     assert unsaid.view.setting.finish.level == "one more each"
 
 

@@ -348,7 +348,7 @@ class CardColumn(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let Enter work whatever has the keyboard: press a button, open a list."""
         held = self.focusWidget()
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and held is not None and work(held):
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and work(held):
             return
         super().keyPressEvent(event)
 

@@ -90,7 +90,7 @@ class DrillDeeds(QObject):
     def _spot(self) -> QPoint:
         """Return where a menu opens: under what was pressed in the card, by hand or by key, else at the pointer."""
         pressed = self._window.focusWidget()
-        if pressed is None or not self._window.column.isAncestorOf(pressed):
+        if not self._window.column.isAncestorOf(pressed):
             return QCursor.pos()
         return pressed.mapToGlobal(pressed.rect().bottomLeft())
 

@@ -68,6 +68,7 @@ def test_the_keyboard_comes_from_a_question_to_its_usual_answer(unsaid):
     assert unsaid.focusWidget() is row.usual
     hand.key(row.usual, Qt.Key.Key_Return)
     assert unsaid.column.form is None
+    assert unsaid.focusWidget() in unsaid.column.sentences(), "the keyboard keeps its place in the card"
     assert unsaid.view.setting.finish.level == "one more each"
 
 

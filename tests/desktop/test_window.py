@@ -72,7 +72,7 @@ def say_how_it_is_played(window):
     hand.click(link(window, "bad"))
     window.actions_by_name["rule use stroke"].trigger()
     hand.settle()
-    hand.click(link(window, "breach"))
+    hand.choose(window, "breach", "the point is lost")
     hand.click(hand.sentence(window, "How does a point end"))
     hand.click(hand.sentence(window, "Where does it end"))
     window.column.close_form()

@@ -127,6 +127,8 @@ class CardColumn(QWidget):
 
     def _lay(self, entries: list[Entry]) -> None:
         form = self.form
+        if self._opener is not None:
+            self._opener.settle(entries)
         order: list[QWidget] = [self.title, self.objective, self.facts]
         rows: dict[str, SentenceRow] = {}
         headings: dict[str, Heading] = {}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
@@ -14,10 +15,12 @@ from designer.desktop.forms.context import Context
 from designer.desktop.forms.subjects import Subject, subject_of
 from designer.drill import edits
 from designer.drill.setting import below
+from designer.wording.sentence import Sentence
 
 if TYPE_CHECKING:
     from designer.desktop.bursts import Bursts
     from designer.desktop.column.column import CardColumn
+    from designer.desktop.column.entries import Entry
     from designer.desktop.document import Document
     from designer.desktop.picking.picker import Picker
     from designer.desktop.view import View
@@ -82,10 +85,27 @@ class Opener(QObject):
     def confirm(self, row: SentenceRow) -> None:
         """Give the usual answer to the question that ``row`` is, as one step."""
         drill = with_usual_answer(self._document.drill, self._view.at, row.sentence.key)
+        place = self._column.sentences().index(row)
         if drill == self._document.drill or row.usual is None:
             self.press(row)
             return
         self._document.perform(f"Confirm “{row.sentence.text.rstrip('?')}: {row.usual.usual}”", drill)
+        self._column.refresh()
+        rows = self._column.sentences()
+        if row not in rows:
+            # The question is gone: the keyboard goes on to what now stands in its place.
+            rows[min(place, len(rows) - 1)].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def settle(self, entries: Sequence[Entry]) -> None:
+        """Stand under another sentence of the page where the one over the form is gone: an answered question goes."""
+        keys = [entry.key for entry in entries]
+        if self.form is None or self.under in keys:
+            return
+        said = {entry.key: entry.words for entry in entries if isinstance(entry.words, Sentence)}
+        key = self.form.subject.key
+        first = [name for name, words in said.items() if words.about[:1] == (key,)]
+        named = [name for name, words in said.items() if key in words.about]
+        self.under = next(iter((*first, *named)), None)
 
     def open(self, about: str, under: str | None = None, field: str = "") -> bool:
         """Open the form of what ``about`` names, under a sentence or under the first that is about it.

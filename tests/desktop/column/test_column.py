@@ -188,6 +188,19 @@ def test_a_question_about_a_record_opens_it_at_the_answer(window):
     assert hand.field(window, "breach").focusProxy().hasFocus()
 
 
+def test_a_form_stays_with_its_rule_when_the_question_over_it_is_answered(window):
+    window.actions_by_name["rule aim"].trigger()
+    window.column.close_form()
+    hand.click(next(row for row in window.column.sentences() if row.sentence.key.startswith("question:cost")))
+    hand.choose(window, "breach", "replay")
+    rule = next(iter(window.view.setting.rules))
+    row = row_about(window, rule)
+    assert "If not: replay" in row.sentence.text
+    assert window.column.form.y() == row.y() + row.height()
+    hand.key(window.column.form, Qt.Key.Key_Escape)
+    assert window.focusWidget() is row
+
+
 @pytest.mark.parametrize(
     ("section", "key", "about", "first"),
     [

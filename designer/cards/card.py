@@ -187,6 +187,9 @@ class Maker:
         """
         found, room = self._contents(paper)
         first = laid_out(found, room)
+        if len(first) > _A_LEAF and self.reader == "player" and len(laid_out(found.narrowed, room)) < len(first):
+            found = found.narrowed
+            first = laid_out(found, room)
         if paper.layout != "beside":
             return first, paper
         found, first, narrow = self._told_first(found, first, paper, room)
@@ -295,6 +298,10 @@ class Maker:
         brand = self.brand.colour if self.brand and not self.grey else ink
         heading = brand if contrast_with_white(brand) >= LEAST_CONTRAST else ink
         return {"ink": ink, "soft": role("soft"), "brand": heading, "bar": brand, "note": NOTE_LINE}
+
+
+_A_LEAF: Final = 2
+"""Sides of a leaf."""
 
 
 def _as_much(sides: Sequence[Side], first: Sequence[Side]) -> bool:

@@ -63,6 +63,12 @@ class Contents:
         return self.strip or self.after
 
     @property
+    def narrowed(self) -> Contents:
+        """The same with all that comes later in two columns: they hold more than what goes across the sheet."""
+        first = next((block for block in self.after if isinstance(block, Balanced)), None)
+        return self if first is None else replace(self, after=(replace_blocks(first, _one_below_another(self.after)),))
+
+    @property
     def words_first(self) -> Contents:
         """The same with nothing but the legend under the diagram: how it is played takes the room, the rest comes later."""
         legend, *rest = self.below_diagram
@@ -110,6 +116,11 @@ def laid_out(contents: Contents, room: Room) -> tuple[Side, ...]:
     return (side, *_later_sides(rest, after, room, contents.frames, contents.spare))
 
 
+def replace_blocks(balanced: Balanced, blocks: tuple[Block, ...]) -> Balanced:
+    """Return ``balanced`` with other blocks, to be balanced anew."""
+    return replace(balanced, blocks=blocks, _columns={})
+
+
 def _one_below_another(blocks: Sequence[Block]) -> tuple[Block, ...]:
     """Return ``blocks`` without those that balance others in two columns: for a column that is narrow itself."""
     return tuple(inner for block in blocks for inner in (block.blocks if isinstance(block, Balanced) else (block,)))
@@ -119,8 +130,9 @@ def _one_under_another(contents: Contents, room: Room) -> tuple[Side, ...]:
     """Return the diagram's side and the words after it: on the same side in large print, else on the back."""
     paper = room.paper
     if paper.layout == "one column":
-        whole = (contents.diagram, *contents.frames, *contents.below_diagram, *contents.beside, *contents.after)
-        first, rest = taken(whole, paper.inner, room.height(0))
+        ordered = contents.words_first
+        whole = (ordered.diagram, *ordered.frames, *ordered.below_diagram, *ordered.beside, *ordered.after)
+        first, rest = taken(whole, paper.inner, room.height(0), dividing=True)
         return (
             (Placed(paper.left, room.first_top, paper.inner, first),),
             *_later_sides(rest, (), room, spare=contents.spare),
@@ -224,7 +236,7 @@ def loosened(blocks: Sequence[Block], room: Room) -> tuple[Block, ...]:
             first, *more = block.blocks
             found += [Group((first,), before=block.before, keep_with_next=first.keep_with_next), *more]
         elif isinstance(block, Balanced):
-            found.append(replace(block, blocks=loosened(block.blocks, room), _columns={}))
+            found.append(replace_blocks(block, loosened(block.blocks, room)))
         else:
             found.append(block)
     return tuple(found)

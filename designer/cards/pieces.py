@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 STEP_HANG: Final = 17.0
 """Hangs and indents are those of A5 and grow with the body (``Paper.scale``)."""
+_TALLEST: Final = 13.5
+"""Height in u of the tallest mark that is a step's bullet, the flag of "open", and a little more."""
 _RUN_SCALE: Final = 0.72
 """A run's sample is as wide as a step's bullet allows."""
 
@@ -72,8 +74,9 @@ class Pieces:
             sentences = sentences[1:]
         else:
             blocks = [self.heading(section.heading, caution=section.key == "care")]
+        between = max(1.6, self.paper.mark * _TALLEST - type_.leading) if self.paper.mark > 1 else 1.6
         for number, sentence in enumerate(sentences):
-            gap = 1.2 if number == 0 else 1.6 if steps else 1.8
+            gap = 1.2 if number == 0 else between if steps else 1.8 * self.paper.scale
             blocks.append(self.sentence(sentence, type_, before=gap))
         return Group(tuple(blocks), before=blocks[0].before)
 

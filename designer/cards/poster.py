@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
 from designer.cards.blocks import Block, Row, draw_stack, stacked, taken
@@ -24,6 +24,8 @@ LEADING: Final = 1.16
 MARGIN: Final = 12 * MM
 UNIT: Final = LEAST / TAG_TEXT
 """Points of a mark unit: so that the smallest sign on the court, a shot's digit, has the least size."""
+GROWTH: Final = (1.8, 1.6, 1.4, 1.2)
+"""How much larger a score may be that has a sheet of its own, the largest that fits: it is read from further away."""
 LEAST_COURT: Final = 0.5
 """The court takes at least this share of a sheet's height, else the score goes to a sheet of its own."""
 
@@ -100,21 +102,27 @@ def _laid_out(subject: Subject, name: str, theme: Theme, typesetter: Typesetter)
         | edges
         | {"name": name, "title": title, "width": width, "height": height, "body": body, "legend": body, "unit": UNIT}
     )
-    pieces = Pieces(paper, theme, typesetter)
     said = subject.words.title or "Untitled drill"
     size = fitted(typesetter.clean(said), (LEAST * 1.6, LEAST), paper.inner)
-    head = Row(said, Type(size, size * LEADING, bold=True), typesetter, balanced=True)
-    points = subject.words.section("points")
-    score: list[Block] = [
-        pieces.sentence(sentence, body, before=4.0)
-        for sentence in (points.sentences if points else ())
-        if not sentence.missing
-    ]
-    stale = Row(_edition(subject), Type(LEAST, LEAST * LEADING), typesetter, colour="soft", before=10.0)
-    made = Poster(paper, (head,), (*score, stale), together=True)
+    head: tuple[Block, ...] = (Row(said, Type(size, size * LEADING, bold=True), typesetter, balanced=True),)
+    made = Poster(paper, head, _score(subject, Pieces(paper, theme, typesetter), body), together=True)
     if made.court_room >= LEAST_COURT * height:
         return made
-    return Poster(paper, (head,), (*score, stale), together=False)
+    free = height - paper.top - paper.bottom - stacked(head, paper.inner) - LEAST * 0.5
+    for growth in GROWTH:
+        large = Type(LEAST * growth, LEAST * growth * LEADING)
+        score = _score(subject, Pieces(replace(paper, body=large), theme, typesetter), large)
+        if stacked(score, paper.inner) <= free:
+            return Poster(paper, head, score, together=False)
+    return replace(made, together=False)
+
+
+def _score(subject: Subject, pieces: Pieces, type_: Type) -> tuple[Block, ...]:
+    """Return points and finish in letters of this size, and in small ones which edition it is."""
+    points = subject.words.section("points")
+    said = [sentence for sentence in (points.sentences if points else ()) if not sentence.missing]
+    stale = Row(_edition(subject), Type(LEAST, LEAST * LEADING), pieces.typesetter, colour="soft", before=10.0)
+    return (*(pieces.sentence(sentence, type_, before=4.0 * type_.size / LEAST) for sentence in said), stale)
 
 
 def _edition(subject: Subject) -> str:

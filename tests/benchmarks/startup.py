@@ -22,7 +22,7 @@ MENUS = (
     ("Edit", 20),
     ("View", 25),
     ("Insert", 21),
-    ("Drill", 42),
+    ("Drill", 43),
     ("Card", 14),
     ("Window", 1),
     ("Help", 3),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from designer.drill.base import Place, Point
+from designer.drill.base import FARTHEST, Place, Point
 from designer.drill.drill import Changes, Drill, Progression, Variation
 from designer.drill.ids import Chooser, new_id
 from designer.drill.items import Ellipse, Polygon, Rectangle
@@ -102,10 +102,16 @@ def _freed(before: Setting, after: Setting) -> Setting:
         if place.on not in gone and place.on not in lost:
             return place
         stood = anchor(before, place.on)
-        return place if stood is None else place.changed(on=None, at=moved(stood, place.at))
+        return place if stood is None else place.changed(on=None, at=_in_the_world(moved(stood, place.at)))
 
     changed = [record for _, old in after.records() if (record := _with_places(old, free)) is not old]
     return after.having(*changed) if changed else after
+
+
+def _in_the_world(point: Point) -> Point:
+    """Return ``point``, or where it would leave the world a place at its edge: no file may hold what lies beyond."""
+    x, y = (max(-FARTHEST, min(FARTHEST, value)) for value in point)
+    return (x, y)
 
 
 _PLACES = ("place", "to", "contact")

@@ -81,6 +81,13 @@ class TestWithSetting:
             if other != at and not lies_on:
                 assert setting_at(edited, other) == before
 
+    def test_what_was_tied_to_a_thing_far_out_is_set_free_at_the_edge_of_the_world(self):
+        tied = Cone(kind="cone", id="tied", place=Place(on="home", at=(70.0, 1.0)))
+        home = Cone(kind="cone", id="home", place=place(60.0, 0.0))
+        rung = Progression(id="p-1", changes=Changes(items=(home, tied)))
+        edited = delete(Drill(id="d-made", progressions=(rung,)), ONE, ["home"])
+        assert setting_at(edited, ONE).items["tied"].place == place(100.0, 1.0)
+
     def test_unknown_fields_of_the_changes_are_kept(self):
         rung = Progression(id="p-1", changes=Changes(later=[1], self=2))
         edited = put(Drill(id="d-made", progressions=(rung,)), ONE, cone("home"))

@@ -14,9 +14,6 @@ from designer.numbers.contest import MOST_RALLIES, Contest, Gain, fixed_starts, 
 from designer.numbers.problems import Impossible
 from designer.numbers.scoring import MOST_TRIES, Odds, in_a_row, in_a_row_within, race, tie_break
 
-BREAK_EVEN: Final = 0.5
-"""The chance of a point for who is equal; a shown input, to be changed."""
-
 _LONGER_THAN_A_LESSON: Final = 100_000.0
 
 Unit = Literal["rallies", "hits", "starts"]

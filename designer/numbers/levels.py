@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
-from typing import Any, Final, Literal
+from typing import Any, Final
 
 from designer.drill.movement import FEEDS, SERVES, Wing
 from designer.numbers.problems import Impossible
@@ -16,8 +16,6 @@ LEVELS: Final = ("starter", "social", "club", "tournament", "tour")
 
 USUAL: Final = "club"
 """The level that numbers are worked out for unless another is asked for."""
-
-LevelName = Literal["starter", "social", "club", "tournament", "tour"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,8 +23,6 @@ AIM: Final = {
 }
 """Where a ball is sent, as it stands after the ball."""
 
-_A_STROKE: Final[dict[Stroke, str]] = {"underarm serve": "an underarm serve"}
-
 
 def stroke_noun(strokes: tuple[Stroke, ...], wing: str | None = None) -> str:
     """Return strokes as a noun: "volley or smash", "forehand", "backhand volley"; "" for none."""

@@ -20,8 +20,6 @@ if TYPE_CHECKING:
 ABOVE: Final = 110.0
 ROUND: Final = 5.0
 """How far the ring round a thing that can be picked stands off it, in pixels."""
-THICK: Final = 4.0
-"""How wide a painted line is lit, in pixels."""
 
 
 class PickLayer:

@@ -22,8 +22,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 from designer.desktop.controls import IconButton, frame
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, NOTE, font, scaled
-from designer.desktop.name_box import NameBox
-from designer.desktop.own_words import OwnWords, Writing
+from designer.desktop.name_box import NameBox, kept_name, read_name
 from designer.desktop.style import field_sheet, look, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
@@ -244,19 +243,11 @@ class ProgressionTabs(QWidget):
             told = changes.get(progression.id, "")
             if progression.id in changes and not told:
                 told = NO_CHANGES if number > 1 else ""
-            tab.show_words(number, self._read(progression.name).text, told, chosen=chosen)
+            tab.show_words(number, read_name(drill, self._view.at, progression.name), told, chosen=chosen)
             known = self._pictures.get(progression.id)
             tab.show_picture(None if known is None else known[1])
         self._place()
         self._drawing.start(PICTURES_AFTER)
-
-    def _read(self, name: str) -> OwnWords:
-        """Return a name as it is read: people and sides in it are kept as tokens."""
-        return self._writing.read(name)
-
-    @property
-    def _writing(self) -> Writing:
-        return Writing(self._document.shown, self._view.at)
 
     def rename(self) -> None:
         """Put a box over the tab in view, to type its name in."""
@@ -285,8 +276,7 @@ class ProgressionTabs(QWidget):
         if held and tab is not None:
             tab.setFocus(Qt.FocusReason.OtherFocusReason)
         if typed:
-            before = next((each.name for each in self._document.shown.progressions if each.id == progression), "")
-            self.named.emit(progression, self._writing.typed(text, self._read(before)).kept)
+            self.named.emit(progression, kept_name(self._document.shown, self._view.at, progression, text))
 
     def _add(self, progression: str) -> None:
         tab = ProgressionTab(progression, self, self._whole_changes)

@@ -20,7 +20,6 @@ from designer.desktop.column.stops import chain, stops, work
 from designer.desktop.controls import stacked, tinted
 from designer.desktop.document import Document
 from designer.desktop.fonts import BODY, font
-from designer.desktop.own_words import Writing
 from designer.desktop.style import look, scroll_bar_sheet, style
 from designer.desktop.timing import GESTURE_REST
 from designer.desktop.view import View
@@ -31,6 +30,7 @@ if TYPE_CHECKING:
     from designer.desktop.column.open_form import OpenForm
     from designer.desktop.column.opener import Opener
     from designer.desktop.column.writer import Writer
+    from designer.desktop.own_words import Writing
     from designer.desktop.picking.picker import Picker
 
 WIDE: Final = 500
@@ -233,6 +233,8 @@ class CardColumn(QWidget):
     def writing(self) -> Writing:
         """Return what reads and keeps the texts of the drill as it is shown."""
         if self._writing is None:
+            from designer.desktop.own_words import Writing
+
             self._writing = Writing(self._document.shown, self._view.at)
         return self._writing
 

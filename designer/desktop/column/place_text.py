@@ -24,11 +24,10 @@ from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 from designer.desktop.controls import frame
 from designer.desktop.fonts import scaled
 from designer.desktop.lines import broken
-from designer.desktop.own_words import OwnWords
 from designer.desktop.style import look
 
 if TYPE_CHECKING:
-    from designer.desktop.own_words import Writing
+    from designer.desktop.own_words import OwnWords, Writing
 
 SIDE: Final = 14
 ABOVE: Final = 2
@@ -96,7 +95,9 @@ class PlaceText(QPlainTextEdit):
         self._dressed = dressed
         self._writing = writing
         self._left = SIDE + hang
-        self._words = OwnWords()
+        self._text = ""
+        self._words: OwnWords | None = None
+        """The text with its tokens, None where it has none: no window needs to know of them to take its first key."""
         self._underlined = False
         self.setFont(face)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -125,14 +126,15 @@ class PlaceText(QPlainTextEdit):
     @property
     def value(self) -> str:
         """Return the text as it is kept."""
-        return self._words.kept if self._writing is not None else self._words.text
+        return self._text if self._words is None else self._words.kept
 
     def show_text(self, text: str) -> None:
         """Show the kept ``text`` unless it is what is being typed."""
         if self.hasFocus() and text == self.value:
             return
-        self._words = OwnWords(text) if self._writing is None else self._writing().read(text)
-        self._put(self._words.text if self.hasFocus() else self._worn())
+        self._words = None if self._writing is None or "{" not in text else self._writing().read(text)
+        self._text = text if self._words is None else self._words.text
+        self._put(self._text if self.hasFocus() else self._worn())
         self._underline()
 
     def paint_lead(self, painter: QPainter) -> None:
@@ -152,7 +154,7 @@ class PlaceText(QPlainTextEdit):
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
-        self._put(self._words.text)
+        self._put(self._text)
         self._underline()
         self._cover.update()
 
@@ -194,7 +196,7 @@ class PlaceText(QPlainTextEdit):
         self._fit()
 
     def _worn(self) -> str:
-        return self._dressed(self._words.text) if self._words.text else ""
+        return self._dressed(self._text) if self._text else ""
 
     def _put(self, text: str) -> None:
         if text == self.toPlainText():
@@ -212,18 +214,23 @@ class PlaceText(QPlainTextEdit):
     def _typed(self) -> None:
         self._fit()
         text = " ".join(self.toPlainText().splitlines())
-        if text != self._words.text:
-            self._words = OwnWords(text) if self._writing is None else self._writing().typed(text, self._words)
+        if text != self._text:
+            if self._writing is not None:
+                from designer.desktop.own_words import OwnWords
+
+                self._words = self._writing().typed(text, self._words or OwnWords(self._text))
+            self._text = text
             self._underline()
             self.typed.emit(self.value)
 
     def _underline(self) -> None:
         """Underline the words that follow the drill, while the text is written."""
-        if self._words.spans or self._underlined:
+        spans = () if self._words is None or not self.hasFocus() else self._words.spans
+        if spans or self._underlined:
             from designer.desktop.underline import underline
 
-            self._underlined = bool(self._words.spans) and self.hasFocus()
-            underline(self, self._words.spans if self.hasFocus() else ())
+            self._underlined = bool(spans)
+            underline(self, spans)
 
     def _height(self) -> int:
         count = 0

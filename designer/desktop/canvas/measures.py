@@ -10,23 +10,16 @@ from typing import Any, Final
 from designer.court.readings import RACKET
 from designer.court.standards import Ground
 from designer.desktop.view import Units
-from designer.drawing.geometry import point_to_piece
 from designer.drill.base import Point
 from designer.drill.items import Area, Line, Marked, Obstacle
 from designer.drill.places import corners_of
 from designer.play.shares import line_shares, shares
 from designer.wording.counts import digits
-from designer.wording.kit import corner_discs
+from designer.wording.kit import corner_discs, laid_along, line_pieces, throw_down_lines
 from designer.wording.units import distance
 
 DISCS_APART: Final = 3 * RACKET
 """Discs of one line stand no farther apart than this, one at each end. Common practice, no source."""
-
-THROW_DOWN_EVERY: Final = 1.2192
-"""One throw-down line is laid every 4 ft: about 2 ft long, and as much left free. Common practice, no source."""
-
-ON_A_LINE: Final = 0.03
-"""A side so near to a painted line, in metres, needs nothing laid: most of a line's own width."""
 
 LONG: Final = 2.0
 """A line along the court that is shorter than this, in metres, is a tick and divides nothing."""
@@ -43,7 +36,7 @@ def pieces_needed(corners: Sequence[Point], marked: Marked | None) -> int | None
     if marked == "discs":
         return max(len(corners), math.ceil(length / DISCS_APART - 0.01) + 1)
     if marked == "throw-down":
-        return max(1, math.ceil(length / THROW_DOWN_EVERY - 0.01))
+        return laid_along(corners)
     return None
 
 
@@ -78,31 +71,19 @@ def _of_area(ground: Ground, record: Area | Obstacle, corners: tuple[Point, ...]
         court, half, width = (per_cent(each.share) for each in (found.court, found.half, found.width))
         words.append(f"{court} of the court, {half} of its half, {width} of its width")
     if record.marked == "throw-down":
-        laid = sum(pieces_needed(side, "throw-down") or 0 for side in _sides(corners) if not _is_painted(ground, *side))
-        words += [digits(laid, "throw-down line")] if laid else []
+        words.append(digits(throw_down_lines(ground, record), "throw-down line"))
     discs = corner_discs(ground, record) if record.marked == "discs" else 0
     if discs:
         words.append(digits(discs, "disc"))
     return words
 
 
-def _sides(corners: tuple[Point, ...]) -> tuple[tuple[Point, Point], ...]:
-    return tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
-
-
-def _is_painted(ground: Ground, start: Point, end: Point) -> bool:
-    """Whether one painted line runs along all of the side from ``start`` to ``end``."""
-    return any(
-        max(point_to_piece(corner, line.start, line.end) for corner in (start, end)) < ON_A_LINE
-        for line in ground.lines
-    )
-
-
 def _of_line(ground: Ground, line: Line) -> list[str]:
     words = []
-    if line.marked in ("discs", "throw-down"):
-        count = line.pieces if line.pieces is not None else pieces_needed(line.corners, line.marked)
-        words.append(digits(count or 1, "disc" if line.marked == "discs" else "throw-down line"))
+    if line.marked == "discs":
+        words.append(digits(line_pieces(line), "disc"))
+    elif line.marked == "throw-down":
+        words.append(digits(throw_down_lines(ground, line), "throw-down line"))
     elif line.marked is None:
         laid, discs = (pieces_needed(line.corners, marked) or 1 for marked in ("throw-down", "discs"))
         words.append(f"{digits(laid, 'throw-down line')} or {digits(discs, 'disc')}")

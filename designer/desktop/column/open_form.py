@@ -7,11 +7,11 @@ from typing import Any, Final
 
 from PySide6.QtCore import QEvent, QRect, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from designer.desktop.controls import Link, stacked
 from designer.desktop.flow import Flow
-from designer.desktop.fonts import NOTE
+from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.beside import beside_of
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
@@ -35,7 +35,8 @@ class OpenForm(QWidget):
     relaid = Signal()
     """Rows have come or gone."""
 
-    def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[str, str]]) -> None:
+    def __init__(self, subject: Subject, record: Any, others: Sequence[tuple[str, str]], title: str = "") -> None:
+        """``title`` says what it is about where no sentence over it does."""
         super().__init__()
         self.subject = subject
         self.setStyleSheet(field_sheet(look()))
@@ -45,6 +46,12 @@ class OpenForm(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         outer = stacked(self)
         outer.setContentsMargins(LEFT, 6, SIDE, 6)
+        if title:
+            head = QLabel(f"{title[:1].upper()}{title[1:]}")
+            head.setTextFormat(Qt.TextFormat.PlainText)
+            head.setFont(font(CONTROL, bold=True))
+            head.setContentsMargins(6, 0, 0, 2)
+            outer.addWidget(head)
         outer.addWidget(self.form)
         foot = QWidget()
         self._links = Flow(foot, gap=2)

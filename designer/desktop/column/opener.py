@@ -118,7 +118,8 @@ class Opener(QObject):
             return False
         place = under or self._about(subject)
         self.close()
-        form = self.form = OpenForm(subject, record, self._others(place, subject, record))
+        title = subject.title(self._context, record) if place is None else ""
+        form = self.form = OpenForm(subject, record, self._others(place, subject, record), title)
         self.under = place
         form.edited.connect(self._edit)
         form.switched.connect(self._switch)

@@ -6,7 +6,7 @@ import pytest
 from desktop import hand
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from designer.bundle import sample
 from designer.desktop.column.asks import MENUS, answer_to, asked, behind, first_asked
@@ -76,6 +76,14 @@ def test_a_sentence_is_kept_while_its_words_change(wide):
     assert row_about(wide, "reply") is row
     assert "backhand" in row.sentence.text
     assert "backhand" in row.accessibleName()
+
+
+def test_a_form_without_a_sentence_over_it_says_what_it_is_about(wide):
+    wide.column.open("B")
+    heads = [label.text() for label in wide.column.form.findChildren(QLabel) if label.parent() is wide.column.form]
+    assert heads == ["Player B"]
+    hand.click(row_about(wide, "reply"))
+    assert not [label for label in wide.column.form.findChildren(QLabel) if label.parent() is wide.column.form]
 
 
 def test_a_form_closes_when_its_record_goes(wide):

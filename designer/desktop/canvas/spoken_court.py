@@ -21,6 +21,8 @@ HELP: Final = "Enter opens it. Arrow keys move it. The menu key shows what else 
 NEAR: Final = 8.0
 """Pixels within which a place of the screen is that of a thing."""
 Relation = QAccessible.RelationFlag
+MOST_FOLLOWED: Final = 300
+"""Of more things than this it is not told that their words have changed: they are read anew when asked for."""
 MENU: Final = "ShowMenu"
 """The action by this name is Qt's own; the others come from it by a function."""
 
@@ -33,6 +35,8 @@ class SpokenThing(QAccessibleWidget):
         self._court = ref(court)
         self._canvas = ref(canvas)
         self.id = id
+        self.said = ""
+        """What was last told of it, "" before anybody has asked."""
         self.number = QAccessible.registerAccessibleInterface(self)
         """What Qt knows it by."""
 
@@ -70,7 +74,8 @@ class SpokenThing(QAccessibleWidget):
             return HELP
         if t != QAccessible.Text.Name or canvas is None:
             return ""
-        return words_of(canvas.bench.setting, canvas.bench.ground, self.id, canvas.view.units)
+        self.said = words_of(canvas.bench.setting, canvas.bench.ground, self.id, canvas.view.units)
+        return self.said
 
     def rect(self) -> QRect:
         """Return where it is on the screen."""
@@ -120,7 +125,6 @@ class SpokenCourt(QAccessibleWidget):
         self._canvas = ref(canvas)
         self._things: Things = {}
         self._order: list[tuple[Setting, tuple[str, ...]]] = []
-        self._said: dict[str, str] = {}
         canvas.destroyed.connect(partial(_forget, self._things, self._order))
         canvas.document.changed.connect(self._follow)
         canvas.view.at_changed.connect(self._follow)
@@ -140,11 +144,10 @@ class SpokenCourt(QAccessibleWidget):
     def thing(self, id: str) -> SpokenThing | None:
         """Return what stands for the thing called ``id``, None where it is not on the court."""
         canvas = self._canvas()
-        if canvas is None or id not in self.ids:
+        if canvas is None or not any(id in getattr(canvas.bench.setting, kind) for kind in deeds.ON_COURT):
             return None
         if id not in self._things:
-            self._things[id] = made = SpokenThing(self, canvas, id)
-            self._said[id] = made.text(QAccessible.Text.Name)
+            self._things[id] = SpokenThing(self, canvas, id)
         return self._things[id]
 
     def _over(self) -> list[QWidget]:
@@ -196,15 +199,14 @@ class SpokenCourt(QAccessibleWidget):
         if self._canvas() is None:
             return
         ids = self.ids
-        for id in [id for id in self._things if id not in ids]:
+        for id in self._things.keys() - set(ids):
             QAccessible.updateAccessibility(QAccessibleEvent(self._things[id], QAccessible.Event.ObjectDestroyed))
             gone = self._things.pop(id)  # held until Qt has deleted it: Python must not do so first
             QAccessible.deleteAccessibleInterface(gone.number)
-            del self._said[id]
-        for id, thing in self._things.items():
-            words = thing.text(QAccessible.Text.Name)
-            if words != self._said[id]:
-                self._said[id] = words
+        told = [thing for thing in self._things.values() if thing.said]
+        for thing in told if len(told) <= MOST_FOLLOWED else ():
+            said = thing.said
+            if thing.text(QAccessible.Text.Name) != said:
                 QAccessible.updateAccessibility(QAccessibleEvent(thing, QAccessible.Event.NameChanged))
         if self._things:
             for id in [id for id in ids if id not in self._things]:

@@ -163,7 +163,8 @@ def _demanded(here: Situation, rule: Rule) -> Purpose | None:
     named = [setting.parts[id] for id in rule.parts if id in setting.parts] or list(setting.parts.values())
     if any(part.kind == "cooperative" for part in named):
         return "together"
-    costs = rule.breach is not None and rule.breach.then in _COSTS
+    cost = rule.breach or next((part.failed for part in named if part.failed is not None), None)
+    costs = cost is not None and cost.then in _COSTS
     return "restricted" if costs or opening_part(setting) is not None else None
 
 

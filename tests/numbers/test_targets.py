@@ -117,7 +117,9 @@ def test_what_it_is_for_follows_the_finish_and_the_parts(drawn, rally):
     # A demand that costs the rally is one on every ball; of one that costs nothing nobody knows what it is for.
     costly = rule.changed(breach=Outcome(then="lose the point"))
     assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, costly)] == ["restricted"]
-    assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, rule)] == [None]
+    assert [t.purpose for t in asked(drawn, rally, ZONE, FORCED, rule)] == ["restricted"]
+    free = FORCED.changed(failed=None)
+    assert [t.purpose for t in asked(drawn, rally, ZONE, free, rule)] == [None]
     told = ZONE.changed(purpose="bonus")
     assert [t.purpose for t in asked(drawn, rally, told, FORCED, rule)] == ["bonus"]
     assert [t.purpose for t in asked(drawn, rally, told, FORCED, rule.changed(purpose="normal aim"))] == ["normal aim"]

@@ -4,7 +4,6 @@ The oracle is language: in a mirrored drill left and right, deuce and ad, hands 
 does; for the other wing forehand and backhand do too.
 """
 
-import functools
 import os
 import re
 from functools import cache
@@ -47,9 +46,23 @@ DIRECTIONS = re.compile(
 
 
 @cache
-@functools.cache
 def load(name):
     return Drill.model_validate_json(sample(f"{name}.drill.json").read_bytes())
+
+
+@cache
+def turned(name, version):
+    return VERSIONS[version](load(name)).drill
+
+
+@cache
+def as_written(name, at):
+    return told(load(name), at)
+
+
+@cache
+def keys_as_written(name):
+    return {check.key for check in checks(load(name))}
 
 
 def exchanged(text, words):
@@ -81,29 +94,29 @@ IDS = [f"{name} {at.progression}/{at.variation or ''}" for name, at in CASES]
 
 @pytest.mark.parametrize(("name", "at"), CASES, ids=IDS)
 def test_a_mirrored_drill_reads_the_same_with_its_sides_exchanged(name, at):
-    drill = load(name)
-    assert told(mirror(drill).drill, at) == exchanged(told(drill, at), SIDES)
+    assert told(turned(name, "mirror"), at) == exchanged(as_written(name, at), SIDES)
 
 
 @pytest.mark.parametrize(("name", "at"), CASES, ids=IDS)
 def test_for_the_other_wing_it_reads_the_same_with_wings_exchanged_too(name, at):
-    drill = load(name)
-    turned = switch_wing(drill).drill
+    before, after = as_written(name, at), told(turned(name, "switch-wing"), at)
     # Hands stay as they are: the last line is about them.
-    mine, others = (FOR_OTHERS.sub("", told(each, at)) for each in (drill, turned))
+    mine, others = (FOR_OTHERS.sub("", text) for text in (before, after))
     mine = exchanged(mine, SIDES | WINGS)
-    assert FOR_OTHERS.findall(told(drill, at)) == FOR_OTHERS.findall(told(turned, at))
-    if has_a_guess_that_stays(drill, turned):
+    assert FOR_OTHERS.findall(before) == FOR_OTHERS.findall(after)
+    if has_a_guess_that_stays(name):
         # Hit at the body, or a feed, a ball is taken as a forehand whichever side it is drawn on, so where it is sent
         # has another name. Nothing else differs.
         mine, others = DIRECTIONS.sub("@there", mine), DIRECTIONS.sub("@there", others)
     assert others == mine
 
 
-def has_a_guess_that_stays(drill, turned):
-    """Whether some ball's wing is guessed and comes out the same in both."""
-    for at in addresses(drill):
-        before, after = (sequence(setting_at(d, at), ground(d.court), d.jobs) for d in (drill, turned))
+@cache
+def has_a_guess_that_stays(name):
+    """Whether some ball's wing is guessed and comes out the same for the other wing."""
+    both = (load(name), turned(name, "switch-wing"))
+    for at in addresses(both[0]):
+        before, after = (sequence(setting_at(d, at), ground(d.court), d.jobs) for d in both)
         if any(
             s.shot.wing is None and s.wing is not None and s.wing == after.step(s.shot.id).wing for s in before.steps
         ):
@@ -117,8 +130,7 @@ PLACES_SEEN_FROM_THE_NEAR_END = ("layout", "swap")
 
 @pytest.mark.parametrize(("name", "at"), CASES, ids=IDS)
 def test_from_the_other_end_each_player_s_left_and_right_stay(name, at):
-    drill = load(name)
-    mine, others = (card_words(each, at, "stand-in") for each in (drill, swap_ends(drill).drill))
+    mine, others = (card_words(each, at, "stand-in") for each in (load(name), turned(name, "swap-ends")))
     for before, after in zip(mine.sections, others.sections, strict=True):
         assert before.heading == after.heading
         if before.key not in PLACES_SEEN_FROM_THE_NEAR_END:
@@ -142,11 +154,10 @@ PAIRS = [
 
 @pytest.mark.parametrize(("name", "version"), PAIRS)
 def test_no_version_brings_an_error_or_a_side_word_that_does_not_turn(name, version):
-    drill = load(name)
-    turned = VERSIONS[version](drill).drill
-    assert [check.sentence.text for check in checks(turned) if check.weight == "error"] == []
-    assert [text for _, _, _, text in texts(turned) if side_words(text)] == []
+    drill = turned(name, version)
+    found = checks(drill)
+    assert [check.sentence.text for check in found if check.weight == "error"] == []
+    assert [text for _, _, _, text in texts(drill) if side_words(text)] == []
     # Cautions are read afresh: what stands at one side only may now be in the way. On the samples nothing is.
-    known = {check.key for check in checks(drill)}
     # Two rules that were said once for both may now have to be said twice.
-    assert {check.key for check in checks(turned)} <= known | {"wing-word", "reads-long"}
+    assert {check.key for check in found} <= keys_as_written(name) | {"wing-word", "reads-long"}

@@ -111,7 +111,7 @@ THOROUGH = os.environ.get("HYPOTHESIS_PROFILE") == "thorough"
 
 @pytest.mark.parametrize("name", ["short-approach"])
 def test_every_mark_of_a_drill_lies_at_one_place_in_all_media(qapp, drawing, name):
-    compare(alone(drawing.of(name))[:: 1 if THOROUGH else 3], theme("paper"))
+    compare(alone(drawing.of(name))[:: 1 if THOROUGH else 6], theme("paper"))
 
 
 @pytest.mark.parametrize("switched", [False, True])

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from designer.cards.blocks import Block
 from designer.cards.book import back, counts, front
 from designer.cards.book.binding import paged
+from designer.cards.book.changes import changes
 from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import Setter
@@ -16,7 +17,7 @@ from designer.cards.papers import MM, PAPERS, Paper
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
 from designer.drawing.themes import theme
-from designer.drill.handbook import Handbook
+from designer.drill.handbook import Handbook, Remembered
 from designer.wording.vocabulary import Vocabulary
 
 
@@ -49,8 +50,16 @@ def surveyed(book: Handbook, leaf: Leaf) -> Surveyed:
     return Surveyed(sum(len(card.sides) for card in cards), " ".join(card.words for card in cards))
 
 
-def page_count(book: Handbook, leaves: Sequence[Leaf], found: Mapping[str, Surveyed]) -> int:
-    """Return how many pages the handbook has; ``found`` is what each printed drill takes, by its number."""
+def page_count(
+    book: Handbook,
+    leaves: Sequence[Leaf],
+    found: Mapping[str, Surveyed],
+    before: Mapping[str, Remembered] | None = None,
+) -> int:
+    """Return how many pages the handbook has.
+
+    ``found`` is what each printed drill takes, by its number; ``before`` {number: drill} of the edition before.
+    """
     vocabulary = Vocabulary(book.vocabulary)
     paper = page_paper(book)
     printed = [leaf for leaf in leaves if leaf.summary]
@@ -62,7 +71,7 @@ def page_count(book: Handbook, leaves: Sequence[Leaf], found: Mapping[str, Surve
 
     names = [str(place + 1) for place in range(len(book.sections))]
     parts = [("", "", "x")] * 3 + [("", "", "X")] * 5
-    whole = 1 + pages(*front.imprint(book, leaves, ("",), setter))
+    whole = 1 + pages(*front.imprint(book, leaves, tuple(changes(leaves, before or {}, book.edition)), setter))
     whole += pages(*front.contents(book, by_number, parts, names, setter))
     whole += pages(*front.reading(setter, Pieces(paper, theme("paper"), setter.typesetter)))
     whole += pages(*front.safety(book, leaves, setter))

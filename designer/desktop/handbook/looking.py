@@ -96,7 +96,7 @@ class _Look(QRunnable):
                 self._kept.surveys[key] = surveyed(self._book, leaf)
             found[leaf.entry.number] = self._kept.surveys[key]
             self._looking.measured.emit(self._turn, leaf.entry.number, self._kept.surveys[key])
-        self._looking.counted.emit(self._turn, page_count(self._book, leaves, found))
+        self._looking.counted.emit(self._turn, page_count(self._book, leaves, found, self._edition_before()))
 
     def _recorded(self) -> tuple[int, dict[str, Remembered]]:
         from designer.storage.handbook import newest_edition
@@ -107,6 +107,15 @@ class _Look(QRunnable):
         except Unreadable as reason:
             log.info("%s", reason)
             return 0, {}
+
+    def _edition_before(self) -> dict[str, Remembered]:
+        from designer.storage.handbook import edition_before
+        from designer.storage.parsing import Unreadable
+
+        try:
+            return edition_before(self._path, self._book.edition)
+        except Unreadable:
+            return {}
 
     def _keyed(self) -> Iterator[tuple[Entry, object, object]]:
         """Yield each entry with all that its leaf depends on, and all that its length does."""

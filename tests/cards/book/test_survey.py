@@ -1,8 +1,10 @@
 """The pages that are counted are the pages that are printed."""
 
-from cards.book_of_samples import MISSING, book, drill, leaf_of, leaves, made
+from cards.book_of_samples import MISSING, alone, book, drill, leaf_of, leaves, made
 
 from designer.cards.book.survey import page_count, surveyed
+from designer.cards.handbook import make_handbook
+from designer.drill.handbook import Remembered
 
 
 def test_a_book_is_as_long_as_it_is_counted() -> None:
@@ -17,3 +19,12 @@ def test_a_card_that_just_fills_its_sides_gets_no_leaf_of_empty_lines() -> None:
     whole = book(paper="letter")
     found = surveyed(whole, leaf_of(drill("doubles-six"), handbook=whole))
     assert (found.sheets, found.problem) == (2, "")
+
+
+def test_changes_that_fill_a_page_are_counted() -> None:
+    whole = alone().changed(edition=2, planners=0)
+    own = leaves(whole)
+    before = {f"9.{place}": Remembered(digest="x", title="Gone", id=f"d-{place}") for place in range(1, 240)}
+    found = {leaf.entry.number: surveyed(whole, leaf) for leaf in own}
+    assert page_count(whole, own, found, before) == make_handbook(whole, own, before=before).pages
+    assert page_count(whole, own, found, before) > page_count(whole, own, found)

@@ -257,8 +257,8 @@ class CardColumn(QWidget):
         QTimer.singleShot(0, widget, lambda: self._bring(widget))
 
     def _bring(self, widget: QWidget) -> None:
-        over = self.row(self._under or "")
-        top = widget.y() - (0 if over is None else over.height()) - 8
+        over = self.row(self._under or "") or self.facts
+        top = widget.y() - over.height() - 8
         bar, room = self._scroll.verticalScrollBar(), self._scroll.viewport().height()
         lowest = widget.y() + widget.height() + 40 - room
         bar.setValue(min(max(bar.value(), lowest), top))

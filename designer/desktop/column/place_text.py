@@ -175,12 +175,7 @@ class PlaceText(QPlainTextEdit):
 
     def event(self, event: QEvent) -> bool:
         """Leave undo and redo to the drill: its own steps take back what was typed here."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            undo = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
-            if undo:
-                event.ignore()
-                return False
-        return super().event(event)
+        return False if left_to_the_drill(event) else super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):

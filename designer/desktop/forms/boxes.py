@@ -37,17 +37,8 @@ from designer.desktop.forms.fields import (
 )
 from designer.desktop.forms.place_boxes import PICK, CornersBox, WhereBox
 from designer.desktop.forms.rounds_box import RoundsBox
-from designer.desktop.forms.typed_boxes import (
-    DayBox,
-    HitsBox,
-    LineBox,
-    LinesBox,
-    MeasureBox,
-    NumberBox,
-    SpanBox,
-    TextBox,
-    TranslationsBox,
-)
+from designer.desktop.forms.text_boxes import LineBox, LinesBox, TextBox, TranslationsBox
+from designer.desktop.forms.typed_boxes import DayBox, HitsBox, MeasureBox, NumberBox, SpanBox
 from designer.desktop.forms.wish import Wish
 from designer.desktop.style import look
 from designer.desktop.usual import OPEN, UsualButton

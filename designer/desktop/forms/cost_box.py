@@ -10,7 +10,8 @@ from designer.desktop.controls import DropDown, fill, stacked
 from designer.desktop.forms.box import Box
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.fields import Cost, Line, Number, Options, words
-from designer.desktop.forms.typed_boxes import LineBox, NumberBox
+from designer.desktop.forms.text_boxes import LineBox
+from designer.desktop.forms.typed_boxes import NumberBox
 from designer.desktop.usual import UsualButton
 from designer.drill.conditions import Outcome
 

@@ -5,8 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPalette, QPen, QWheelEvent
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFontMetrics,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QPen,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -28,6 +38,16 @@ HEIGHT: Final = 26
 CORNER: Final = 4.0
 ALONG: Final = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
 """The arrow keys along a row of words: Space or Enter takes the word that they come to."""
+
+
+def left_to_the_drill(event: QEvent) -> bool:
+    """Whether ``event`` asks a text box if it wants undo or redo, which it leaves to the drill; it is ignored then."""
+    if event.type() != QEvent.Type.ShortcutOverride or not isinstance(event, QKeyEvent):
+        return False
+    if not (event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)):
+        return False
+    event.ignore()
+    return True
 
 
 def frame(

@@ -6,9 +6,10 @@ import logging
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from PySide6.QtCore import QObject
 
 from designer.desktop.papers import parts
+from designer.desktop.side_view.worker import Worker
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -20,24 +21,6 @@ if TYPE_CHECKING:
 log = logging.getLogger(__name__)
 
 
-class _Answer(QObject):
-    came = Signal(object)
-
-
-class _Question(QRunnable):
-    def __init__(self, ask: Callable[[], Fullness | None], answer: _Answer) -> None:
-        super().__init__()
-        self._ask, self._answer = ask, answer
-
-    def run(self) -> None:
-        found = None
-        try:
-            found = self._ask()
-        except Exception:
-            log.exception("how full the card is could not be found out")
-        self._answer.came.emit(found)
-
-
 class FillMeter(QObject):
     """Shows beside Print how many sides the card takes and how full the last is, from the first change on.
 
@@ -47,9 +30,9 @@ class FillMeter(QObject):
     def __init__(self, window: MainWindow, paper: Callable[[], str]) -> None:
         super().__init__(window)
         self._window, self._paper = window, paper
-        self._begun = self._wanted = self._asking = False
-        self._answer = _Answer()
-        self._answer.came.connect(self._show)
+        self._begun = self._wanted = False
+        self._worker = Worker(self)
+        self._worker.finished.connect(lambda _, found, __: self._show(found))
         window.document.changed.connect(lambda *_: self._changed())
         window.view.at_changed.connect(lambda _: self.refresh())
         window.column.bar.chosen.connect(lambda _: self.refresh())
@@ -65,10 +48,10 @@ class FillMeter(QObject):
         self._begun = self._wanted = True
 
     def _rested(self) -> None:
-        if not self._wanted or self._asking:
-            return
-        self._wanted, self._asking = False, True
-        QThreadPool.globalInstance().start(_Question(self._question(), self._answer))
+        if self._wanted:
+            self._wanted = False
+            question = self._question()
+            self._worker.ask("how full it is", lambda _: question())
 
     def _question(self) -> Callable[[], Fullness | None]:
         """Return the question as it stands now: the drill may be changed before it is answered."""
@@ -88,19 +71,23 @@ class FillMeter(QObject):
         )
 
     def _show(self, found: Fullness | None) -> None:
-        self._asking = False
         self._window.column.bar.show_fill("" if found is None else in_words(found))
-        if self._wanted:
-            self._rested()
 
 
 def _asked(path: Path | None, *arguments: object, **options: object) -> Fullness | None:
-    """Return how full the card is in the brand that lies beside the drill at ``path``: logo and letters take room as well."""
+    """Return how full the card is in the brand that lies beside the drill at ``path``: logo and letters take room as well.
+
+    None where that cannot be found out: the log says why, and whoever makes the card is told.
+    """
     from designer.cards.fullness import fullness
     from designer.desktop.printing import found_brand
 
-    own, _ = found_brand(path)
-    return fullness(*arguments, brand=own.brand, logo=own.logo, typeface=own.typeface, **options)  # type: ignore[arg-type]
+    try:
+        own, _ = found_brand(path)
+        return fullness(*arguments, brand=own.brand, logo=own.logo, typeface=own.typeface, **options)  # type: ignore[arg-type]
+    except Exception:
+        log.exception("how full the card is could not be found out")
+        return None
 
 
 def in_words(found: Fullness) -> str:

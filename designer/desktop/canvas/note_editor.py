@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QResizeEvent, QTextCursor
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QTextCursor
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from designer.desktop.bursts import Bursts
 from designer.desktop.canvas.bench import Bench
 from designer.desktop.canvas.placing import NEW_NOTE
-from designer.desktop.controls import frame
+from designer.desktop.controls import frame, left_to_the_drill
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.own_words import OwnWords, Writing
 from designer.desktop.style import look
@@ -86,12 +86,7 @@ class NoteEditor(QPlainTextEdit):
 
     def event(self, event: QEvent) -> bool:
         """Leave undo and redo to the drill."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            undo = event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
-            if undo:
-                event.ignore()
-                return False
-        return super().event(event)
+        return False if left_to_the_drill(event) else super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)

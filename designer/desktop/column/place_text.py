@@ -12,7 +12,6 @@ from PySide6.QtGui import (
     QFocusEvent,
     QFont,
     QKeyEvent,
-    QKeySequence,
     QPainter,
     QPaintEvent,
     QPalette,
@@ -21,7 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
-from designer.desktop.controls import frame
+from designer.desktop.controls import frame, left_to_the_drill
 from designer.desktop.fonts import scaled
 from designer.desktop.lines import broken
 from designer.desktop.style import look

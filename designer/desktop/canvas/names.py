@@ -37,7 +37,7 @@ def _short(record: Any) -> str:
 
 
 def full_name(setting: Setting, id: str) -> str:
-    """Return the name of one thing, numbered where there are several of its kind: "Cone 2", "Player A", "Ball of B"."""
+    """Return the name of one thing, numbered where there are several of its kind: "Cone 2", "Player A", "Ball 2 of B"."""
     record = setting.find(id)
     if record is None:
         return ""
@@ -50,7 +50,8 @@ def full_name(setting: Setting, id: str) -> str:
         other.id for _, other in setting.records() if type(other) is type(record) and _short(other) == _short(record)
     ]
     if len(same) > 1:
-        name = f"{name} {same.index(id) + 1}"
+        kind, of, whose = name.partition(" of ") if isinstance(record, Shot | Run) else (name, "", "")
+        name = f"{kind} {same.index(id) + 1}{of}{whose}"
     return name[:1].upper() + name[1:]
 
 

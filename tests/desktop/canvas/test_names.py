@@ -17,6 +17,7 @@ def test_things_of_a_kind_are_numbered_where_there_are_several(hand):
     assert full_name(hand.setting, "cone") == "Cone 1"
     assert full_name(hand.setting, copy) == "Cone 2"
     assert full_name(hand.setting, "reply") == "Ball of A"
+    assert [full_name(hand.setting, run) for run in ("wide", "back")] == ["Run 1 of A", "Run 2 of A"]
     assert full_name(hand.setting, "gone") == ""
 
 

@@ -58,6 +58,15 @@ def barrier_cautions(told: Telling) -> Iterator[Check]:
             yield from _barrier(told, item)
 
 
+def barriers_for_starters(told: Telling) -> Iterator[Check]:
+    """Yield a caution for each barrier of a setting that starters are to play: coaches' practice, no source."""
+    for item in told.setting.items.values():
+        if isinstance(item, Barrier) and not is_young(told.drill):
+            text = f"starters play with {called(told, item.id)} behind them: not for beginners, a flat line instead"
+            mend = partial(flattened, at=told.at, id=item.id)
+            yield check("caution", "barrier-beginners", text, item.id, at=told.at, danger=True, mend=mend)
+
+
 def is_young(drill: Drill) -> bool:
     """Whether a drill is also for under-tens."""
     return drill.age is not None and drill.age[0] < YOUNG

@@ -20,6 +20,7 @@ from designer.numbers.shots import SettingNumbers, ShotNumbers, numbers_of
 from designer.numbers.situation import Situation, situation
 from designer.numbers.strike import Strike
 from designer.numbers.timing import Meeting
+from designer.review.barriers import barriers_for_starters
 from designer.review.check import Check, Mend, check
 from designer.review.fitting import shorter_finish, start_score
 from designer.review.purposes import purpose_checks
@@ -63,6 +64,8 @@ def number_checks(drill: Drill, at: At | None, players: Level | str, *, drag: fl
             numbers = numbers_of(here)
         except (ValueError, KeyError):
             continue  # shots in a circle and the like, which other checks say
+        if here.level.name == "starter":
+            yield from barriers_for_starters(told)
         yield from _launches(told, here, numbers)
         for shot in numbers.shots:
             if not shot.problem:

@@ -31,7 +31,7 @@ _TURNS: Final = (
     "backwards",
     "turn first",
 )
-_CLEARED: Final = ("ball", "collect", "pick up", "gather", "clear")
+_CLEARED: Final = ("collect", "pick up", "picked up", "gather", "clear")
 
 TURN: Final = "For a high ball turn side-on and run; never back-pedal."
 CLEAR: Final = "Balls behind a player are cleared before the next feed."
@@ -97,6 +97,8 @@ def _loose_balls(told: Telling) -> Iterator[Check]:
     """Yield a suggestion where one fed ball follows another, somebody runs, and nobody says who clears them."""
     setting = told.setting
     if any(spot.task == "collects" for spot in setting.spots.values()) or is_said(told, _CLEARED):
+        return
+    if any("ball" in text.lower() for text in told.drill.safety):
         return
     stocks = [item.id for item in setting.items.values() if isinstance(item, Basket | BallMachine)]
     runners = sorted({run.by for run in setting.runs.values()} & set(told.playing))

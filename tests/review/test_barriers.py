@@ -62,3 +62,11 @@ def test_a_barrier_is_refused_for_under_tens():
         accept(whole, refused, "They are careful.")
     assert "barrier-young" not in keys(checks(refused.mend(whole)))
     assert "barrier-young" not in keys(checks(whole.changed(age=(10, 12))))
+
+
+def test_no_barrier_for_beginners():
+    whole = drill(*RALLY, barrier(), NO_LOBS)
+    told_off = only(checks(whole, players="starter"), "barrier-beginners")
+    assert told_off.danger
+    assert isinstance(setting_at(told_off.mend(whole), AT).items["barrier"], Line)
+    assert "barrier-beginners" not in keys(checks(whole, players="club"))

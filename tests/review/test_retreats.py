@@ -42,4 +42,6 @@ def test_fed_balls_that_lie_about_are_spoken_of_until_somebody_clears_them():
     records = (A, B, FEED, REPLY, basket, run("A", "feed", 2.0, -12.0, purpose="reach"))
     assert keys(found(*records)) == ["loose-balls"]
     assert found(*records, safety=(CLEAR,)) == ()
+    assert found(*records, safety=("No ball behind the baseline.",)) == ()
+    assert keys(found(*records, cues=("Watch the ball.",))) == ["loose-balls"]
     assert found(*records[:-1]) == ()

@@ -1,6 +1,7 @@
 """A rule is stated in one short form: every rule of the typology and the samples, and what its first rows are."""
 
 import json
+from functools import cache
 from pathlib import Path
 from random import Random
 from typing import get_args
@@ -23,7 +24,12 @@ TESTS = Path(__file__).parents[2]
 ROWS = {field.name: field for field in RULE}
 
 
+@cache
 def contexts():
+    return tuple(made())
+
+
+def made():
     for path in (*sorted(sample().glob("*.drill.json")), *sorted((TESTS / "typology").glob("*.json"))):
         drill = open_drill(path).drill
         for at in addresses(drill):
@@ -56,7 +62,7 @@ def test_all_rows_of_the_typology_that_are_rules_are_among_them():
 
 @pytest.fixture(scope="module")
 def context():
-    return next(contexts())
+    return contexts()[0]
 
 
 def test_another_deed_keeps_the_place(context):

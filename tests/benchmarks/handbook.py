@@ -219,6 +219,18 @@ def ready(*, operators: bool) -> list[Ready]:
     return found
 
 
+def replay(calls: list[Any], canvas: Any) -> None:
+    """Make the calls that were written down on ``canvas``."""
+    for name, path_calls, args, values in calls:
+        if path_calls is None:
+            getattr(canvas, name)(*args, **values)
+            continue
+        path = canvas.beginPath()
+        for method, _, numbers, named in path_calls:
+            getattr(path, method)(*numbers, **named)
+        getattr(canvas, name)(path, *args, **values)
+
+
 def theirs(drills: list[Ready], count: int) -> bytes:
     """Return the peer's PDF of ``count`` drills."""
     from reportlab.lib.styles import ParagraphStyle
@@ -232,15 +244,7 @@ def theirs(drills: list[Ready], count: int) -> bytes:
             self.calls, self.width, self.height = calls, 193.0, tall
 
         def draw(self) -> None:
-            canvas = self.canv
-            for name, path_calls, args, values in self.calls:
-                if path_calls is None:
-                    getattr(canvas, name)(*args, **values)
-                    continue
-                path = canvas.beginPath()
-                for method, _, numbers, named in path_calls:
-                    getattr(path, method)(*numbers, **named)
-                getattr(canvas, name)(path, *args, **values)
+            replay(self.calls, self.canv)
 
     class Document(BaseDocTemplate):
         def afterFlowable(self, flowable: Any) -> None:

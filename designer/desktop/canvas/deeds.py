@@ -55,8 +55,9 @@ def take_away(bench: Bench, label: str, ids: Collection[str]) -> None:
     speaking = spoken_of(bench.setting, ids)
     bench.perform(label, delete(bench.drill, bench.at, ids))
     if speaking and not bench.document.read_only:
-        whole = listed([name_of(bench.setting, record) for record in speaking])
-        verb = "speaks" if len(speaking) == 1 else "speak"
+        names = [name_of(bench.setting, record) for record in speaking]
+        whole = listed([name if name[-1].isdigit() else f"the {name}" for name in names])
+        verb = "speaks" if len(names) == 1 and names[0] != "points" else "speak"
         bench.said.emit(f"{whole[:1].upper()}{whole[1:]} still {verb} of what is gone. Undo brings it back.")
 
 

@@ -73,7 +73,7 @@ def test_deleting_what_a_rule_needs_is_said_and_can_be_undone(hand):
     hand.document.perform("Rule", put(hand.document.drill, hand.view.at, rule))
     hand.view.select(("zone",))
     assert deeds.delete_picked(hand.bench)
-    assert hand.said == ["Rule still speaks of what is gone. Undo brings it back."]
+    assert hand.said == ["The rule still speaks of what is gone. Undo brings it back."]
     hand.document.undo()
     assert "zone" in hand.setting.items
     hand.view.select(("cone",))

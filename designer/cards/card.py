@@ -14,6 +14,7 @@ from designer.cards.cautions import with_dangers
 from designer.cards.contents import NOTES, PLAYED, contents, resized
 from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, as_read, laid_out, narrower, rows_of, wider
+from designer.cards.licence import Licensed, licensed
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import POSTERS, Paper, chosen_paper
@@ -98,7 +99,9 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
             leads = led_to(address, brand)
             made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, leads)
             sides, sheet = made.sides(sheet)
-            pdf, pages = made.pdf(sides, sheet), len(sides)
+            found = licensed(sides, sheet, brand.licence if brand else "", typesetter)
+            notices += (found.notice,) if found.notice else ()
+            pdf, pages = made.pdf(found, sheet), len(sides)
         refuse_declined(drill, typesetter)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
@@ -245,8 +248,8 @@ class Maker:
             paper, self.words, self.reader, self.drill, self.brand, self.logo, self.typesetter, pages, self.grey
         )
 
-    def pdf(self, sides: tuple[Side, ...], paper: Paper) -> bytes:
-        """Return the PDF of ``sides``, with its outline, title, author, language and embedded fonts."""
+    def pdf(self, found: Licensed, paper: Paper) -> bytes:
+        """Return the PDF of the sides that are ``found``, with its outline, title, author, language and embedded fonts."""
         from reportlab.pdfgen.canvas import Canvas
 
         from designer.drawing.pdf import REGULAR, register_fonts
@@ -268,8 +271,11 @@ class Maker:
         canvas.setCreator("Drill Designer")
         canvas.bookmarkPage("card")
         canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
+        sides = found.sides
         for number in range(len(sides)):
             page = self.draw_side(canvas, sides, number, paper)
+            if number == len(sides) - 1:
+                found.draw(page)
             for placed in as_read(sides[number], number):
                 _outline(page, placed, number)
             canvas.showPage()

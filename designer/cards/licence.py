@@ -1,0 +1,72 @@
+"""The licence line of a brand on a card: on its last side, above the foot, or below it where the margin is wide enough."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from designer.cards.blocks import Rules, stacked
+from designer.cards.layout import Placed, Side
+from designer.cards.page import Page
+from designer.cards.papers import MM, Paper
+from designer.cards.text import Typesetter
+
+_LEAST_LINES: Final = 3
+"""Lines to write on give one of them away where there are as many."""
+_EDGE: Final = 4.2 * MM
+"""Nothing stands nearer to the edge of a sheet: a sixth of an inch, which office printers leave white (common practice)."""
+_ABOVE: Final = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Licensed:
+    """The sides of a card with its licence in ``lines`` on the last, the first of them on the base line ``base``."""
+
+    sides: tuple[Side, ...]
+    lines: tuple[str, ...] = ()
+    base: float = 0.0
+    notice: str = ""
+
+    def draw(self, page: Page) -> None:
+        """Draw the licence on ``page``, the last side."""
+        type_ = page.paper.footer
+        for place, line in enumerate(self.lines):
+            page.write(line, page.paper.left, self.base - place * type_.leading, type_, "soft")
+
+
+def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Typesetter) -> Licensed:
+    """Return ``sides`` with the ``licence`` on the last. Where it has no room, the notice says so."""
+    words = " ".join(licence.split())
+    if not words:
+        return Licensed(tuple(sides))
+    type_ = paper.footer
+    lines = typesetter.lines(words, type_, paper.inner)
+    floor = paper.bottom + type_.leading * (1 + len(lines)) + _ABOVE
+    first = floor - type_.size
+    if (found := _with_room(sides, floor)) is not None:
+        return Licensed(found, lines, first)
+    below = paper.bottom + 1 - type_.leading
+    if len(lines) == 1 and below >= _EDGE:
+        return Licensed(tuple(sides), lines, below)
+    return Licensed(tuple(sides), notice="The brand’s licence line has no room on this card and is left out.")
+
+
+def _with_room(sides: Sequence[Side], floor: float) -> tuple[Side, ...] | None:
+    """Return ``sides``, the last ending above ``floor``, None where it does not even with a line to write on less."""
+    *before, last = sides
+    for side in (last, tuple(_with_a_line_less(placed, floor) for placed in last)):
+        if all(_end(placed) >= floor for placed in side if placed.blocks):
+            return (*before, side)
+    return None
+
+
+def _end(placed: Placed) -> float:
+    return placed.top - stacked(placed.blocks, placed.width)
+
+
+def _with_a_line_less(placed: Placed, floor: float) -> Placed:
+    final = placed.blocks[-1] if placed.blocks else None
+    if _end(placed) >= floor or not isinstance(final, Rules) or final.count < _LEAST_LINES:
+        return placed
+    return replace(placed, blocks=(*placed.blocks[:-1], replace(final, count=final.count - 1)))

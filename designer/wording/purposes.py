@@ -41,7 +41,7 @@ def purposes(told: Telling) -> Iterator[Sentence]:
             continue
         names = capital(listed([area_name(told, area) for area in areas]))
         link = "is for" if record.purpose == "in a row" else "is"
-        text = f"{names} {link} {MEANT[record.purpose]}: {wished_words(record.purpose)} should hit"
+        text = f"{names} {link} {MEANT[record.purpose]}: {wished_words(record.purpose)} should hit {'it' if len(areas) == 1 else 'them'}"
         yield sentence(f"purpose:{record.id}", text, record.id, *(area for area in areas if " " not in area))
 
 

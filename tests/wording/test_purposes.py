@@ -19,7 +19,7 @@ def said(reader):
 
 def test_the_coach_reads_what_each_target_is_for_and_may_open_it():
     assert [(sentence.text, sentence.about) for sentence in said("coach")] == [
-        ("The right half is for a run in a row: eight to ten balls in ten should hit.", ("aim",)),
-        ("The hoop is a bonus: two to four balls in ten should hit.", ("hoop",)),
+        ("The right half is for a run in a row: eight to ten balls in ten should hit it.", ("aim",)),
+        ("The hoop is a bonus: two to four balls in ten should hit it.", ("hoop",)),
     ]
     assert said("player") == []

@@ -11,7 +11,7 @@ from designer.wording.differences import Change, changes
 from designer.wording.finishes import finish_head
 from designer.wording.points import points_words
 from designer.wording.reading_time import word_count
-from designer.wording.rules import is_about_feed, rule_words
+from designer.wording.rules import rule_words, rules
 from designer.wording.sentence import Lead, Ref, Sentence, sentence, sentences_of, typeset, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
@@ -140,8 +140,11 @@ def _summary(told: Telling) -> list[Change]:
         if record.gives.then == "points":
             text = f"counted: {points_words(told, [record])}"
             found.append(Change(text, (record.id,), 1, text))
+    told_of = {found.about[0]: found.about for found in rules(told) if found.key.startswith("rule:")}
     for rule in told.setting.rules.values() if found else ():
-        if not is_about_feed(told, rule):
-            text = rule_words(told, rule)
-            found.append(Change(text, (rule.id,), 2, text))
+        if rule.id in told_of:
+            ids = tuple(id for id in told_of[rule.id] if id in told.setting.rules)
+            # What is asked of two opponents alike is said once.
+            text = rule_words(told, rule if len(ids) == 1 else rule.changed(who=()))
+            found.append(Change(text, ids, 2, text))
     return found or [Change("nothing counts yet", (), 0)]

@@ -124,3 +124,14 @@ def test_a_rule_that_no_progression_has_stated_is_not_said_to_be_none_any_more()
     said = [found for found in ("After ball 2", "third hit", "fourth hit", "fifth hit") if found in first.text]
     gone = second.text.lower().count("no longer a rule")
     assert 0 < gone <= len(said) < 4
+
+
+def test_what_both_opponents_must_do_stands_once_in_the_first_progression():
+    asked = [
+        Rule(id=f"r-{who.lower()}", who=(who,), breach={"then": "replay"}, must={"do": "bounces", "most": 1})
+        for who in "AB"
+    ]
+    drill = drill_of(*SINGLES, FEED, REPLY, WON, END, START, *asked)
+    drill = drill.changed(progressions=(*drill.progressions, Progression(id="p2", name="Match")))
+    first, _ = card_words(drill, At("p2"), "coach").section("progressions").sentences
+    assert first.text.count("second bounce") == 1

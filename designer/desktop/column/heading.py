@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, QRect, Qt, Signal
+from PySide6.QtCore import QEvent, QRect, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from designer.desktop.controls import IconButton
 from designer.desktop.fonts import CONTROL, font, scaled
+from designer.desktop.icons import paint_icon
 from designer.desktop.style import look
 
 HEIGHT: Final = 28
 SIDE: Final = 14
+FAINT: Final = 0.5
 ADDS: Final = {
     "start": ("start", "Add another start"),
     "rules": ("rule", "Add a rule"),
@@ -28,7 +30,7 @@ ADDS: Final = {
 
 
 class Heading(QWidget):
-    """The words, in soft bold, and the plus that shows under the pointer and to the keyboard."""
+    """The words, in soft bold, and a faint plus that is clear under the pointer and to the keyboard."""
 
     wanted = Signal(str)
 
@@ -74,9 +76,14 @@ class Heading(QWidget):
 
 
 class _Plus(IconButton):
-    """Paints itself only while its heading is pointed at or it has the keyboard."""
+    """Faint until its heading is pointed at or it has the keyboard: there to be found, and not in the way of reading."""
 
     def paintEvent(self, event: QPaintEvent) -> None:
         parent = self.parentWidget()
         if self.hasFocus() or self.underMouse() or (parent is not None and parent.underMouse()):
             super().paintEvent(event)
+            return
+        painter = QPainter(self)
+        painter.setOpacity(FAINT)
+        place = QRectF(self.rect().center(), QSizeF(0, 0)).adjusted(-5.5, -5.5, 6.5, 6.5)
+        paint_icon(painter, "plus", place, look().soft)

@@ -57,10 +57,11 @@ class Book:
     remembered: dict[str, Remembered]
     notices: tuple[str, ...]
 
-    def broken_in_words(self) -> tuple[str, ...]:
-        """Return a sentence for each house rule that is not kept."""
+    def broken_in_words(self, most: int | None = None) -> tuple[str, ...]:
+        """Return a sentence for each house rule that is not kept; it names at most ``most`` drills, all without it."""
         return tuple(
-            f"House rule “{rule}”: a drill {WORDS[rule]}; not yet {', '.join(numbers)}."
+            f"House rule “{rule}”: a drill {WORDS[rule]}; not yet {', '.join(numbers[:most])}"
+            f"{f' and {len(numbers) - most} more' if most is not None and len(numbers) > most else ''}."
             for rule, numbers in self.broken.items()
         )
 

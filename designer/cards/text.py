@@ -109,7 +109,9 @@ def accompanied(lines: Sequence[str], type_: Type, width: float) -> tuple[str, .
         return tuple(lines)
     behind, _, moved = lines[-2].rpartition(" ")
     last = f"{moved} {lines[-1]}"
-    if " " not in behind or text_width(last, type_.size, type_.bold) > width:
+    # A word may stay behind alone where it is no shorter than the one that would stand alone at the end.
+    alone = " " not in behind and text_width(behind, 1.0) < text_width(lines[-1], 1.0)
+    if not behind or alone or text_width(last, type_.size, type_.bold) > width:
         return tuple(lines)
     return (*lines[:-2], behind, last)
 

@@ -17,7 +17,7 @@ from designer.cards.papers import PAPERS
 from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
-from designer.wording.card import card_words
+from designer.wording.card import CardWords, card_words
 from tests.cards.test_papers import MM, SHEETS, walked
 
 SAMPLES = sorted(path.name.removesuffix(".drill.json") for path in sample().glob("*.drill.json"))
@@ -82,16 +82,38 @@ def test_a_card_is_whole(number: int) -> None:
         with pypdfium2.PdfDocument(card.pdf) as document:
             printed = squeezed("".join(page.get_textpage().get_text_range() for page in document))
             sizes = [pair for page in document for pair in letters(page)]
+            alone = [found for page in document for found in lonely(page, words)]
             for page in document:
                 foot = squeezed(page.get_textpage().get_text_range())
                 assert f"edition{drill.edition}" in foot, "a stale side is seen"
                 assert squeezed(drill.code) in foot
                 inside(page)
+        assert alone == []
         assert min(sizes)[0] >= FLOOR, min(sizes)
         every_word(words, printed)
         said = squeezed(" ".join(sentence.text for section in words.sections for sentence in section.sentences))
         body = [size for size, text in sizes if len(text) > 20 and squeezed(text) in said]
         assert min(body) >= BODY
+
+
+def lonely(page: pypdfium2.PdfPage, words: CardWords) -> list[str]:
+    """Return the last words that stand alone on their line although the word before could go with them.
+
+    Each line is one piece of text; a word that comes with them fits where both are no wider than the line above.
+    """
+    said = [" ".join(sentence.text.split()) for section in words.sections for sentence in section.sentences]
+    lines = []
+    for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_TEXT], textpage=page.get_textpage()):
+        left, _, right, _ = thing.get_bounds()
+        lines.append((thing.extract().strip(), right - left))
+    found = []
+    for (above, wide), (last, narrow) in itertools.pairwise(lines):
+        behind, _, moved = above.rpartition(" ")
+        ends = any(text.endswith(f"{above} {last}") for text in said)
+        share = wide * (len(moved) + 1.5) / max(len(above), 1)
+        if ends and " " not in last and len(behind) > len(last) and narrow + share < wide:
+            found.append(f"{above} / {last}")
+    return found
 
 
 def inside(page: pypdfium2.PdfPage) -> None:

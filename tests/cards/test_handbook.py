@@ -12,7 +12,7 @@ import pytest
 from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, leaves, made
 
 from designer.cards.book.leaf import Leaf
-from designer.cards.handbook import make_handbook
+from designer.cards.handbook import Book, make_handbook
 from designer.drill.brand import Brand
 from designer.drill.handbook import BookSection, Handbook, Term
 
@@ -241,3 +241,9 @@ def test_the_text_of_a_sheet_is_read_as_it_is_to_be_played() -> None:
 
 def _read(pdf: bytes) -> pypdf.PdfReader:
     return pypdf.PdfReader(io.BytesIO(pdf))
+
+
+def test_a_house_rule_names_the_drills_that_do_not_keep_it_and_says_how_many_more_there_are() -> None:
+    whole = Book(b"", 1, {}, {"cues": ["1.1", "1.2", "1.3"]}, {}, ())
+    assert whole.broken_in_words() == ("House rule “cues”: a drill has a cue to say; not yet 1.1, 1.2, 1.3.",)
+    assert whole.broken_in_words(2) == ("House rule “cues”: a drill has a cue to say; not yet 1.1, 1.2 and 1 more.",)

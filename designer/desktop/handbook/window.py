@@ -30,6 +30,8 @@ from designer.drill.handbook import Handbook
 
 REST: Final = 300
 """Milliseconds without a change before the drills are looked at again."""
+_NAMED: Final = 5
+"""As many drills, and sentences about them, the notice after a printing names; the book has them all."""
 
 
 class HandbookWindow(QMainWindow):
@@ -282,10 +284,12 @@ class HandbookWindow(QMainWindow):
             self.notice.say("stopped", "The printing was stopped; no file was written.")
         else:
             said = [f"The handbook is printed: {output.name}, {made.pages} pages."]
-            said += [f"{number} is left out: {reason}" for number, reason in made.left_out.items()]
+            out = [f"{number} is left out: {reason}" for number, reason in made.left_out.items()]
+            said += out[:_NAMED]
+            said += [f"{len(out) - _NAMED} more are left out; the book lists them."] if len(out) > _NAMED else []
             self.notice.say(
                 "printed",
-                " ".join((*said, *made.broken_in_words(), *made.notices)),
+                " ".join((*said, *made.broken_in_words(_NAMED), *made.notices[:_NAMED])),
                 ("Open it", lambda: _show(output)),
                 ("Open its folder", lambda: _show(output.parent)),
             )

@@ -213,7 +213,7 @@ def test_the_buttons_of_the_strip_do_what_the_keys_do_and_only_once(wide):
     assert wide.playing.playing is None
 
 
-@pytest.mark.parametrize(("words", "first"), [("lobs or passes", "approach"), ("feeds short", "feed")])
+@pytest.mark.parametrize(("words", "first"), [("lobs or passes", "approach"), ("into the feed area", "feed")])
 def test_the_digit_of_a_choice_plays_up_to_the_choice(approach, words, first):
     row = hand.sentence(approach, words)
     QTest.mouseClick(row, Qt.MouseButton.LeftButton, pos=QPointF(20, 12).toPoint())

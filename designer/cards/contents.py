@@ -16,7 +16,8 @@ from designer.cards.square_code import SquareCode
 from designer.cards.subject import Subject
 from designer.drill.drill import Drill
 from designer.drill.items import Basket
-from designer.drill.setting import At
+from designer.drill.setting import At, setting_at
+from designer.play.rotation import full_turn
 from designer.wording.card import CardWords, Section
 from designer.wording.halves import halves
 from designer.wording.kit import kit_of
@@ -230,7 +231,7 @@ def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group,
 
     A small card has no room for them; the words under "Swap" say the same.
     """
-    from designer.drawing.rotation import rotation_strip
+    from designer.drawing.rotation import MOST, rotation_strip
 
     paper = pieces.paper
     room = (paper.inner - 3 * _COLUMN_GAP) / 4 if wide else paper.half if paper.columns > 1 else paper.inner
@@ -238,7 +239,8 @@ def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group,
     if shown is None:
         return ()
     wide_as = (shown.extent[2] - shown.extent[0]) / shown.unit * paper.mark
-    heading = pieces.heading("Round by round")
+    cut = len(shown.marks) == MOST and (full_turn(setting_at(drill, at), drill.jobs) or 0) > MOST
+    heading = pieces.heading(f"Round by round, the first {MOST}" if cut else "Round by round")
     return (Group((heading, pieces.diagram(shown, wide_as)), before=heading.before),)
 
 

@@ -26,9 +26,7 @@ def test_a_card_that_was_mailed_and_saved_anew_opens_changes_and_prints_again(na
     # As a mail program or a viewer leaves it: other object numbers, packed objects, another order. ISO 32000-1, 7.5.7 and F.
     (tmp_path / "sent.pdf").write_bytes(card.pdf)
     with pikepdf.open(tmp_path / "sent.pdf") as document:
-        document.save(
-            tmp_path / "received.pdf", linearize=True, object_stream_mode=pikepdf.ObjectStreamMode.generate
-        )
+        document.save(tmp_path / "received.pdf", linearize=True, object_stream_mode=pikepdf.ObjectStreamMode.generate)
     received = open_drill(tmp_path / "received.pdf")
     assert received.drill == opened.drill
     changed = received.drill.changed(title="Changed on the train")

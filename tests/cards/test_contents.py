@@ -11,10 +11,14 @@ import pytest
 from designer.bundle import sample
 from designer.cards.card import make_card
 from designer.cards.papers import PAPERS
-from designer.drill.drill import Drill
+from designer.drill.base import place
+from designer.drill.conditions import Event
+from designer.drill.drill import Drill, Progression
 from designer.drill.edits import delete, put
 from designer.drill.items import Basket
-from designer.drill.setting import main_setting, setting_at
+from designer.drill.people import Job, Spot
+from designer.drill.rules import Swap
+from designer.drill.setting import At, main_setting, setting_at
 from designer.storage.reading import open_drill
 from designer.storage.writing import drill_bytes
 from designer.wording.kit import kit
@@ -120,3 +124,17 @@ def test_put_is_seen_on_the_card() -> None:
     at = main_setting(drill)
     more = put(drill, at, Basket(kind="basket", id="second", place={"at": (-3.0, -15.0)}, balls=40))
     assert "40 balls" in text_of(make_card(more, at).pdf)
+
+
+def test_more_rounds_than_are_drawn_are_said_to_be_more() -> None:
+    letters = "ABCDEFGHIJ"
+    drill = Drill(
+        id="d-ten", jobs=tuple(Job(letter=letter) for letter in letters), progressions=(Progression(id="p-one"),)
+    )
+    for number, letter in enumerate(letters):
+        spot = Spot(id=f"spot-{letter.lower()}", job=letter, place=place(number - 5.0, -12.0), task="plays")
+        drill = put(drill, At("p-one"), spot)
+    moves = dict(zip(letters, letters[1:] + letters[:1], strict=True))
+    drill = put(drill, At("p-one"), Swap(id="round", on=(Event(what="starts", count=5),), moves=moves))
+    card = make_card(drill, At("p-one"), reader="coach", paper="a4")
+    assert "Round by round, the first 8" in text_of(card.pdf), "ten change places: everybody is back after ten"

@@ -94,3 +94,18 @@ def test_a_file_that_is_no_handbook_is_told(book: Path, capsys: pytest.CaptureFi
     assert main(["handbook", str(drill), "-o", str(book.with_name("book.pdf"))]) == 2
     assert not book.with_name("book.pdf").exists()
     assert "wide-start.drill.json" in capsys.readouterr().err
+
+
+def test_where_there_is_no_terminal_a_plain_line_now_and_then_names_what_is_read_or_set(capsys, monkeypatch) -> None:
+    from designer.commands import handbook
+
+    clock = iter((0.0, 1.0, 12.0, 12.0, 24.0, 24.0))
+    monkeypatch.setattr(handbook.time, "monotonic", lambda: next(clock))
+    telling = handbook._Telling()
+    telling.reading(0, 2, "one.drill.json")  # a second later: nothing
+    telling.reading(1, 2, "two.drill.json")
+    telling.setting(1, 2, "1.2 Wide Ball")
+    telling.end()
+    assert capsys.readouterr().err == (
+        "1 of 2 drills are read; now reading two.drill.json\n1 of 2 drills are set; now 1.2 Wide Ball\n"
+    )

@@ -69,6 +69,8 @@ def scenes(drill: Drill, at: At, units: Units) -> tuple[Scene, ...]:
     setting = setting_at(drill, at)
     card = card_words(drill, at, "player", units=units)
     said = {section.key: [each for each in section.sentences if not each.missing] for section in card.sections}
+    # What is said of the start where it has a digit is said of the feed, which then has no step of its own.
+    told = [each for each in said.get("start", ()) if each.lead is not None] + said.get("steps", [])
     begin = (card.objective,) if card.objective else tuple(unmarked(each.text) for each in said.get("start", ()))
     try:
         groups = list(_together(sequence(setting, ground(drill.court), drill.jobs).steps))
@@ -79,7 +81,7 @@ def scenes(drill: Drill, at: At, units: Units) -> tuple[Scene, ...]:
     for group in groups:
         runs = {run.id for step in group for run in step.runs}
         new = frozenset({step.shot.id for step in group} | runs)
-        made.append(Scene(_words(said.get("steps", []), new), new, shown))
+        made.append(Scene(_words(told, new), new, shown))
         shown |= new
     everything = frozenset((*setting.shots, *setting.runs))
     points = tuple(_led(each) for each in said.get("points", ()))

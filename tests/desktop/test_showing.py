@@ -37,7 +37,7 @@ def test_every_ball_and_run_is_shown_once_and_none_before_its_turn():
 def test_each_ball_is_said_with_the_sentence_of_the_card():
     found = scenes(WIDE, FED, "rackets")
     assert found[0].words == (WIDE.objective,)
-    assert "B feeds wide." in found[1].words
+    assert found[1].words[0].startswith("B bounces and hits into the feed area.")
     assert all(scene.words for scene in found)
 
 
@@ -108,7 +108,7 @@ def test_a_ball_of_before_is_pale_and_one_to_come_is_not_there(show):
 def test_it_says_to_whoever_listens_what_is_shown(show):
     show.go_on()
     assert f"2 of {len(show.scenes)}" in show.accessibleName()
-    assert "B feeds wide." in show.accessibleDescription()
+    assert "B bounces and hits into the feed area." in show.accessibleDescription()
 
 
 def test_a_drill_with_nothing_drawn_is_a_court_and_its_objective(source):

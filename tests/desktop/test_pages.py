@@ -93,7 +93,7 @@ def test_stopping_stops_between_two_pages(qapp, pdf, tmp_path):
             raise InterruptedError
 
     with pytest.raises(InterruptedError):
-        print_sheets(printer, sheets(pdf), step)
+        print_sheets(printer, sheets(pdf) * 3, step)
     assert told == [1, 2]
 
 

@@ -13,11 +13,8 @@ from typing import Final
 
 from designer.drill.drill import Drill
 from designer.drill.setting import At
+from designer.wording.token_words import TOKEN, TURNED
 
-_TOKEN: Final = re.compile(r"\{\{|\{([A-Za-z][A-Za-z0-9-]{0,39})\}")
-_TURNED: Final = frozenset(
-    {"left", "right", "deuce", "ad", "clockwise", "anticlockwise", "forehand", "backhand", "cross-court"}
-)
 _LETTER: Final = re.compile(r"(?<![\w’'-])([A-Z])(?![\w-])")
 _BEGINS: Final = re.compile(r"(?:^|[.!?:;(“\"\n])\s*$")
 """What stands before the first word of a sentence, where a capital A may be an article."""
@@ -59,9 +56,9 @@ def read(text: str, name: Callable[[str], str | None]) -> OwnWords:
     words: list[str] = []
     spans: list[Span] = []
     at = length = 0
-    for found in _TOKEN.finditer(text):
+    for found in TOKEN.finditer(text):
         before, token = text[at : found.start()], found[1]
-        said = "{" if token is None else token if token in _TURNED else name(token) or token
+        said = "{" if token is None else token if token in TURNED else name(token) or token
         words += [before, said]
         length += len(before)
         if token is not None:

@@ -31,7 +31,7 @@ from designer.drill.items import (
 from designer.play.layout import points_of, things_placed, turned_facing
 from designer.play.rally import Role, area_roles
 from designer.wording.labels import value_for_label, words_for_label
-from designer.wording.tokens import drawn_text
+from designer.wording.token_words import drawn_text
 
 HOOP: Final = 0.6
 """A hoop's true diameter in metres. Common practice, no source."""

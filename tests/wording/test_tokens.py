@@ -3,7 +3,7 @@
 from wording.making import REPLY, SINGLES, ZONE, told
 
 from designer.wording.sentence import unmarked
-from designer.wording.tokens import drawn_text, own_text
+from designer.wording.tokens import own_text
 
 
 def read(text, *records):
@@ -25,7 +25,3 @@ def test_two_braces_are_one():
 
 def test_text_is_one_line_with_curly_quotes():
     assert read('Say "ready"\r\n\tthen\0 throw.') == "Say “ready” then throw."
-
-
-def test_a_note_on_the_drawing_has_people_and_sides_as_words_and_keeps_its_lines():
-    assert drawn_text("{B} to the {left},\nthen {{wait") == "B to the left,\nthen {wait"

@@ -41,7 +41,7 @@ READERS: Final = (("player", "Player"), ("coach", "Coach"), ("stand-in", "Stand-
 WHICH: Final = (("this", "This one"), ("progressions", "Progressions"), ("all", "All of it"))
 SIDE: Final = 300
 """Pixels for the choices."""
-SMALLEST: Final = 0.8
+SMALLEST: Final = 0.55
 LARGEST: Final = 1.9
 """Pixels to a point in the preview: pages take the width there is, within reason."""
 TABLE: Final = 24

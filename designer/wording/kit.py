@@ -99,7 +99,7 @@ def throw_down_lines(ground: Ground, item: Line | Area) -> int:
     if isinstance(item, Line):
         return item.pieces or laid_along(item.corners)
     corners = corners_of(item)
-    sides = zip(corners, (*corners[1:], corners[0]), strict=True)
+    sides = zip(corners, (*corners[1:], *corners[:1]), strict=True)
     return max(1, sum(laid_along(side) for side in sides if not _is_painted(ground, *side)))
 
 

@@ -4,7 +4,7 @@ from designer.court.standards import ground
 from designer.desktop.canvas.measures import size_words
 from designer.drill.drill import Drill, Progression
 from designer.drill.edits import put
-from designer.drill.items import Area, Line, Rectangle
+from designer.drill.items import Area, Line, Rectangle, UnknownShape
 from designer.drill.setting import At
 from designer.wording.kit import kit
 
@@ -32,3 +32,9 @@ def test_a_line_of_discs_has_one_at_each_given_point_in_the_kit_and_on_the_court
     discs = ACROSS.changed(marked="discs")
     assert kit(put(BARE, AT, discs), AT) == ("2 flat discs",)
     assert "2 discs" in size_words(ground(BARE.court), discs, "metres")
+
+
+def test_an_area_of_a_shape_that_is_not_known_has_a_kit_all_the_same() -> None:
+    gate = Area(kind="area", id="gate", shape=UnknownShape(form="gate"), marked="throw-down")
+    drill = put(Drill(id="d", progressions=(Progression(id="p"),)), At("p"), gate)
+    assert [words for words in kit(drill, At("p")) if "throw-down" in words]

@@ -314,8 +314,9 @@ class Balanced(Block):
         half = (width - self.gutter) / 2
         first, rest = taken(self.blocks, half, room, dividing=True)
         second, rest = taken(rest, half, room, dividing=True)
-        if not first or not rest:
+        if not first:
             return None
+        # With short groups divided all of it may fit, although balanced it did not: then nothing is left.
         return Columns((first, second), self.gutter, self.before), replace(self, blocks=rest, _columns={})
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
@@ -365,7 +366,7 @@ def taken(
         parts = block.split(width, free)
         if parts is not None:
             fitting.append(parts[0])
-            rest[0] = parts[1]
+            rest[:1] = [] if isinstance(parts[1], Balanced) and not parts[1].blocks else [parts[1]]
         break
     if rest:
         while fitting and fitting[-1].keep_with_next:

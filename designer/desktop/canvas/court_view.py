@@ -73,6 +73,8 @@ class CourtView(QGraphicsView):
         view.turned_changed.connect(self.fit)
 
     def _dress(self) -> None:
+        # Asked for a viewport that Qt made, PySide goes through every widget class there is to learn what it is.
+        self.setViewport(QWidget())
         self.setScene(self.court_scene)
         self.court_scene.setSceneRect(-FAR, -FAR, 2 * FAR, 2 * FAR)
         self.setFrameShape(QFrame.Shape.NoFrame)

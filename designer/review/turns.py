@@ -13,6 +13,7 @@ from designer.drill.setting import At, setting_at
 from designer.play.rotation import LosesPerson, NotWorkedOut, fairness, full_turn, group_of
 from designer.review.check import Check, Mend, check, record_name
 from designer.wording.counts import number
+from designer.wording.players_over import of_players_over
 from designer.wording.rotations import TRIED, settles, uneven_words
 from designer.wording.telling import Telling
 
@@ -22,11 +23,14 @@ def turn_checks(told: Telling) -> Iterator[Check]:
     places = len(group_of(told.setting, told.drill.jobs))
     if not told.setting.swaps or places < 2:
         return
+    asked = any(question.kind == "comes-in" for question in of_players_over(told))
     least = places if told.drill.players is None else min(places, max(2, told.drill.players[0]))
     found: dict[str, Check] = {}
     for people in dict.fromkeys((places, *range(least, places))):
         for each in _of_group(told, people, whole=people == places):
-            found.setdefault(each.key, each)
+            # Who never comes in is asked already; the turns are looked at when that is answered.
+            if not (asked and each.key == "turns-uneven"):
+                found.setdefault(each.key, each)
     yield from found.values()
 
 

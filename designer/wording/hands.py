@@ -19,7 +19,10 @@ def left_handed(told: Telling) -> Sentence | None:
         first, second = dict.fromkeys(job.hand for job in sorted(players, key=lambda job: job.letter))
         of = {hand: listed([job.letter for job in players if job.hand == hand]) for hand in (first, second)}
         hands = f"{of[first]} {first}-handed, {of[second]} {second}-handed"
-        text = "" if told.brief else "for another pair the sides of the hand change: mirror or turn the hand first"
+        if any(getattr(item, "hand_of", None) is not None for item in told.setting.items.values()):
+            text = "other hand: mirror that end"
+        else:
+            text = "" if told.brief else "for another pair the sides of the hand change: mirror or turn the hand first"
         return sentence("left-handed", sentences_of(f"drawn for {hands}", text))
     own, other = ("left", "right") if left else ("right", "left")
     # A coach's card has a heading that says for whom.

@@ -22,8 +22,6 @@ def house(told: Telling) -> tuple[Sentence, ...]:
 def _answers(told: Telling) -> Iterator[str]:
     own = told.drill.house
     other = any(event.in_doubt not in (None, own.in_doubt) for event in events(told))
-    head = "in any other doubt" if other else "in doubt"
-    doubt = f"{head}: {_DOUBT[own.in_doubt]}" if own.in_doubt is not None else ""
     if own.called_by and not told.brief:
         who = group(told, own.called_by)
         lines = (
@@ -32,8 +30,11 @@ def _answers(told: Telling) -> Iterator[str]:
             else f"lines: {who.words if who else 'anyone'} calls"
         )
         yield lines
-    if doubt:
-        yield doubt
+    if own.in_doubt is not None and other:
+        yield f"any other doubt: {_DOUBT[own.in_doubt]}"
+    elif own.in_doubt is not None:
+        yield "not sure?"
+        yield _DOUBT[own.in_doubt]
     if own.net_cord is not None and not told.brief:
         yield _CORD[own.net_cord]
     # That anyone may come in is so in any point: a player need not be told.

@@ -49,12 +49,25 @@ def _merged(told: Telling, paying: list[Points]) -> Iterator[Sentence]:
     for record in paying:
         if record.id in done:
             continue
+        apart = _apart(told, record)
+        if apart:
+            yield from (points_sentence(told, [one], f":{n}" if n > 1 else "") for n, one in enumerate(apart, 1))
+            continue
         alike = [record]
         if _plain(record):
-            alike += [o for o in paying if o.id not in (record.id, *done) and _plain(o) and _key(o) == _key(record)]
+            others = (other for other in paying if other.id not in (record.id, *done) and not _apart(told, other))
+            alike += [other for other in others if _plain(other) and _key(other) == _key(record)]
         done |= {one.id for one in alike}
         alike.sort(key=lambda one: one.on[0].by)
         yield points_sentence(told, alike)
+
+
+def _apart(told: Telling, record: Points) -> list[Points]:
+    """Return a record of several wins, each after a ball of its own, as one of each win, the last with its note; else []."""
+    if len(record.on) < 2 or not all(event.what == "won" and win(told, event).after for event in record.on):
+        return []
+    *first, last = ((event,) for event in record.on)
+    return [*(record.changed(on=on, note="", called_by=()) for on in first), record.changed(on=last)]
 
 
 def _key(record: Points) -> tuple[object, ...]:
@@ -65,8 +78,8 @@ def _plain(record: Points) -> bool:
     return record.beside is not None and not (record.note or record.grows_by or record.cap or record.called_by)
 
 
-def points_sentence(told: Telling, records: list[Points]) -> Sentence:
-    """Return one sentence for points of one value, the value as its bullet."""
+def points_sentence(told: Telling, records: list[Points], apart: str = "") -> Sentence:
+    """Return one sentence for points of one value, the value as its bullet; ``apart`` tells its key from another's."""
     first = records[0]
     words = sentences_of(
         points_words(told, records),
@@ -76,7 +89,7 @@ def points_sentence(told: Telling, records: list[Points]) -> Sentence:
         own_text(told, first.note),
     )
     lead = Lead("value", value_words(first))
-    return sentence(f"points:{first.id}", words, *(record.id for record in records), lead=lead)
+    return sentence(f"points:{first.id}{apart}", words, *(record.id for record in records), lead=lead)
 
 
 def points_words(told: Telling, records: list[Points]) -> str:
@@ -101,13 +114,15 @@ def _ways(told: Telling, events: list[Event]) -> str:
 
 
 def _wins(told: Telling, wins: list[Win]) -> list[str]:
-    hows = {unmarked(found.how): found.how for found in wins}
+    hows = {unmarked(found.how): found.how for found in wins if not found.after}
     if len(wins) > 1 and len(hows) == 1 and len({found.subject for found in wins}) == len(told.playing) > 1:
         return [Win("", _own_place(next(iter(hows.values())))).words]
     by_subject: dict[str, list[str]] = {}
     for found in wins:
-        by_subject.setdefault(found.subject, []).append(found.how)
-    return [Win(subject, ", or ".join(_shared_head(ways))).words for subject, ways in by_subject.items()]
+        if not found.after:
+            by_subject.setdefault(found.subject, []).append(found.how)
+    plain = [Win(subject, ", or ".join(_shared_head(ways))).words for subject, ways in by_subject.items()]
+    return [*plain, *(found.words for found in wins if found.after)]
 
 
 def _own_place(how: str) -> str:

@@ -18,6 +18,7 @@ from designer.wording.people import Group, calls, group, opponents, owner
 from designer.wording.places import offset_words
 from designer.wording.rules import is_about_feed, rule_sentence
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
+from designer.wording.settled import events
 from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
@@ -34,9 +35,9 @@ _COURTS: Final = {
 
 
 def starts(told: Telling) -> tuple[Sentence, ...]:
-    """Return how the first ball comes in, then later feeds of the same rally, then rules of the feed."""
+    """Return how the first ball comes in, then rules of the feed; a ball that is fed later is told of with its step."""
     found = [_first(told, start) for start in told.first_starts]
-    found += [_later(told, start) for start in told.later_starts]
+    found += [_later(told, start) for start in told.later_starts if told.sequence.step(start.shot or "") is None]
     feeds = [rule for rule in told.setting.rules.values() if is_about_feed(told, rule)]
     found += [rule_sentence(told, rule) for rule in feeds if not is_folded(told, rule)]
     return tuple(found)
@@ -55,6 +56,7 @@ def _first(told: Telling, start: Start) -> Sentence:
         f"{put_in(told, start)}{asked}",
         own_text(told, step.shot.note) if numbered and step is not None else "",
         bad_words(told, start),
+        *_counted(told, start),
         *_accepted(told, start),
         *_next(told, start),
         *_score(told, start),
@@ -80,14 +82,24 @@ def is_numbered(told: Telling, start: Start) -> bool:
 
 
 def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
-    """Yield for which of the two courts a serve is drawn that goes to both, for whoever lays it out."""
+    """Yield for which of the two courts a serve is drawn that goes to both, and what the other one asks for."""
     step = told.sequence.step(start.shot or "")
-    if step is None or told.brief or start.courts not in ("in turn", "either") or step.shot.stroke not in SERVES:
+    if step is None or start.courts not in ("in turn", "either") or step.shot.stroke not in SERVES:
         return
     across, _ = as_player(step.contact, end_of(step.contact) or "near")
     courts = ("deuce", "ad") if across > 0 else ("ad", "deuce")
-    if across:
+    if across and told.brief:
+        # The places that the serve is judged by go with the court it is hit to; what else is laid out need not.
+        yield from [f"from the {courts[1]} side all is mirrored"] if _is_judged_by_area(told, start) else ()
+    elif across:
         yield f"drawn for the {courts[0]} court; for the {courts[1]} court mirror it"
+
+
+def _is_judged_by_area(told: Telling, start: Start) -> bool:
+    """Whether a rule, a part or points ask in which drawn area the first ball lands."""
+    judged = [(rule.of, rule.must.where) for rule in told.setting.rules.values() if isinstance(rule.must, Keep)]
+    judged += [(event.of, event.where) for event in events(told)]
+    return any(start.shot in of and any(place.area in told.setting.items for place in where) for of, where in judged)
 
 
 def is_folded(told: Telling, rule: Rule) -> bool:
@@ -232,6 +244,14 @@ def bad_words(told: Telling, start: Start) -> str:
     return f"{head}: {result}{'; ' + caller if caller else ''}"
 
 
+def _counted(told: Telling, start: Start) -> Iterator[str]:
+    """Yield that faults which cost a point use up a start, where starts are counted."""
+    end = told.setting.finish
+    costs = start.bad is not None and start.bad.then in ("lose the point", "points")
+    if costs and is_serve(told, start) and end is not None and end.starts is not None:
+        yield "it counts as a start"
+
+
 def _accepted(told: Telling, start: Start) -> Iterator[str]:
     played = told.drill.house.feed_played
     first = next((each for each in told.first_starts if each.bad is not None and not is_serve(told, each)), None)
@@ -277,30 +297,41 @@ def _score(told: Telling, start: Start) -> Iterator[str]:
 
 
 def _later(told: Telling, start: Start) -> Sentence:
-    """Return what a ball that is fed later must be; its step says when and where."""
+    words = sentences_of(*later_words(told, start)) or sentences_of("a later ball is fed")
+    return sentence(f"start:{start.id}", words, start.id)
+
+
+def later_words(told: Telling, start: Start) -> tuple[str, ...]:
+    """Return what makes a ball bad that is fed later, what becomes of it, and who judges; its step says when and where."""
     step = told.sequence.step(start.shot or "")
-    name = f"ball {step.digit}" if step is not None else "the later ball"
+    name = "the later ball " if step is None else ""
     caller = calls(told, start.called_by, _feeder(told, start)) if not told.brief else ""
-    result = outcome(told, start.bad, _feeder(told, start)) if start.bad is not None else ""
-    again = "that ball again" if result == "replay" else result
     where = travels(told, start.good, owner(told, told.feeders(start)))
-    faults = ["too early" if start.once is not None else "", f"not {where}" if where else "", "out"]
-    bad = f"{name} {listed([fault for fault in faults if fault], 'or')}: {_left(told, start, again)}" if again else ""
+    # The step has just said which line it must pass.
+    astray = "short" if step is not None and where.startswith("past ") else f"not {where}" if where else ""
+    faults = [fault for fault in ("too early" if start.once is not None else "", astray, "out") if fault]
+    bad = [f"{name}{listed(faults, 'or')}: {left}" for left in _left(told, start)[:1]]
     judge = _judge(told, start)
     if caller and judge:
         # Two who decide: one on the ball, one on the foot.
         judge, caller = f"{caller} the ball, {judge}", ""
-    words = sentences_of(bad, caller, judge, own_text(told, start.note))
-    return sentence(f"start:{start.id}", words or sentences_of(f"{name} is fed later"), start.id)
+    return (*bad, *_left(told, start)[1:], caller, judge, own_text(told, start.note))
 
 
-def _left(told: Telling, start: Start, again: str) -> str:
-    """Return what a bad later ball costs, with what becomes of one that is played all the same."""
-    across = _across(told, start)
-    if again != "that ball again" or told.drill.house.feed_played is None or len(across) != 1:
-        return again
-    counts = "counts" if told.drill.house.feed_played == "accepted" else "does not count"
-    return f"{letter(told, across[0])} leaves it, {again}; if played, it {counts}"
+def _left(told: Telling, start: Start) -> tuple[str, ...]:
+    """Return what a bad later ball costs, then what becomes of one that is played all the same; () where nothing says so."""
+    if start.bad is None:
+        return ()
+    feeder, across = _feeder(told, start), _across(told, start)
+    result = outcome(told, start.bad, feeder)
+    if result != "replay" or feeder is None:
+        return (result,)
+    again = f"{feeder.words} {feeder.verb('feeds', 'feed')} it again"
+    if told.drill.house.feed_played is None or len(across) != 1:
+        return (again,)
+    hitter = letter(told, across[0])
+    played = "play on" if told.drill.house.feed_played == "accepted" else "it does not count"
+    return f"{hitter} leaves it, {again}", f"if {hitter} hits it, {played}"
 
 
 def _judge(told: Telling, start: Start) -> str:

@@ -19,7 +19,7 @@ from designer.wording.people import owner
 from designer.wording.runs import moving, runs
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.settled import events
-from designer.wording.starts import is_numbered
+from designer.wording.starts import is_numbered, later_words
 from designer.wording.strokes import deed
 from designer.wording.telling import Telling, once
 from designer.wording.tokens import own_text
@@ -131,7 +131,7 @@ def _rivals(told: Telling, step: Step) -> Rivals:
 
 def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sentence]:
     """Yield the balls of one digit: those of several branches once where they are the same, else each with its branch."""
-    said: dict[str, tuple[Rivals, str]] = {}
+    said: dict[str, list[Rivals]] = {}
     bare = {f"{letter(told, step.hitter)} {deed(told, step)}" for rivals in group for step in rivals}
     alike = told.brief and len(group) > 1 and len(bare) == 1
     for rivals in group:
@@ -142,15 +142,16 @@ def _balls(told: Telling, group: list[Rivals], merged: set[str]) -> Iterator[Sen
             if len(rivals) > 1
             else _ball(told, rivals[0], merged if len(group) == 1 else set())
         )
-        said.setdefault(text, (rivals, text))
-    for rivals, text in said.values():
+        said.setdefault(text, []).append(rivals)
+    for text, (rivals, *others) in said.items():
         prefix = branch_words(told, rivals[0]) if len(said) > 1 else ""
         if prefix == "" and len(said) > 1 and rivals is not group[0]:
             prefix = "at the same time, " if rivals[0].digit == 1 else ""
-        yield _sentence(told, rivals, f"{prefix}{text}")
+        yield _sentence(told, rivals, f"{prefix}{text}", (*rivals, *(step for other in others for step in other)))
 
 
-def _sentence(told: Telling, rivals: Rivals, text: str) -> Sentence:
+def _sentence(told: Telling, rivals: Rivals, text: str, alike: Rivals) -> Sentence:
+    """Return the sentence of ``rivals``, which says all that is fed later among the balls ``alike`` too."""
     step = rivals[0]
     lead = Lead("feed" if step.feed else "choice" if len(rivals) > 1 else "hit", str(step.digit))
     caller = next((one.shot.called_by for one in rivals if one.shot.called_by is not None), None)
@@ -159,9 +160,11 @@ def _sentence(told: Telling, rivals: Rivals, text: str) -> Sentence:
     notes = dict.fromkeys(
         [*([own_text(told, part.note)] if part else []), *(own_text(told, one.shot.note) for one in rivals)]
     )
-    later = [start.id for start in told.later_starts if start.shot == step.shot.id]
-    words = sentences_of(text, says, *notes)
-    return sentence(f"shot:{step.shot.id}", words, *(one.shot.id for one in rivals), *later, lead=lead)
+    later = [start for start in told.later_starts if start.shot in {one.shot.id for one in alike}]
+    bad = dict.fromkeys(words for start in later for words in later_words(told, start))
+    words = sentences_of(text, says, *bad, *notes)
+    ids = (*(one.shot.id for one in rivals), *(start.id for start in later))
+    return sentence(f"shot:{step.shot.id}", words, *ids, lead=lead)
 
 
 def _ball(told: Telling, step: Step, merged: set[str]) -> str:

@@ -51,9 +51,26 @@ def _is_said_above(told: Telling, swap: Swap) -> bool:
 
 
 def _ends_only(told: Telling, swap: Swap) -> str:
+    """Return what the top of a player's card has not said: what becomes of the ends, and who else comes in when."""
     pair = sorted(_held_moves(told, swap, optional_jobs(told)))
     same_end = len({told.ends.get(job) for job in pair}) == 1
-    return "" if same_end else "change ends with jobs" if swap.ends else "ends stay when jobs change"
+    ends = "" if same_end else "change ends with jobs" if swap.ends else "ends stay when jobs change"
+    return sentences_of(ends, _with_more(told, swap))
+
+
+def _with_more(told: Telling, swap: Swap) -> str:
+    """Return what else is different for those who may come: "with C, after every five starts B becomes C and C becomes A"."""
+    more = optional_jobs(told)
+    fewest, everybody = (_held_moves(told, swap, without) for without in (more, frozenset[str]()))
+    other = {old: new for old, new in everybody.items() if fewest.get(old) != new}
+    if not fewest or not other:
+        return ""
+    extra = listed([letter(told, job) for job in sorted(more) if job in everybody])
+    return f"with {extra}, {_times(told, swap)} {_round_words(told, other)}"
+
+
+def _times(told: Telling, swap: Swap) -> str:
+    return listed(list(dict.fromkeys(_each_time(told, event) for event in swap.on)), "or")
 
 
 def has_deeds(swap: Swap) -> bool:
@@ -68,12 +85,12 @@ def ordered(told: Telling) -> list[Swap]:
 
 def swap_words(told: Telling, swap: Swap) -> str:
     """Return when and what changes: "after every five starts A and B change jobs and ends"."""
-    when = listed(list(dict.fromkeys(_each_time(told, event) for event in swap.on)), "or")
+    when = _times(told, swap)
     deeds = [words for words in (_moves(told, swap), _table(told, swap)) if words]
     if swap.ends and not deeds:
         deeds = ["change ends"]
     if swap.mirrored:
-        deeds.append("all places and halves move to the other side: read left for right")
+        deeds.append("all is mirrored: read left for right")
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"
@@ -141,7 +158,7 @@ def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
     ends = " and ends" if swap.ends else ""
     pairs = [(a, b) for a, b in moves.items() if moves.get(b) == a and a < b]
     if len(pairs) * 2 < len(moves):
-        ring = listed([f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)])
+        ring = _round_words(told, moves)
         return f"{ring}; change ends" if swap.ends else ring
     if all(a in told.ends and b not in told.ends for a, b in pairs):
         come = "come" if len(pairs) > 1 else "comes"
@@ -209,6 +226,10 @@ def _fits_both_ends(told: Telling, item: Any) -> bool:
 
 def _letters(told: Telling, jobs: Sequence[str]) -> str:
     return listed([letter(told, job) for job in jobs])
+
+
+def _round_words(told: Telling, moves: Mapping[str, str]) -> str:
+    return listed([f"{letter(told, old)} becomes {letter(told, new)}" for old, new in _round(moves)])
 
 
 def _round(moves: Mapping[str, str]) -> Iterator[tuple[str, str]]:

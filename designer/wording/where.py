@@ -150,7 +150,11 @@ def _shared_edge(told: Telling, rest: dict[str, In], doubts: dict[str, str]) -> 
     for name, _ in sure:
         del rest[name]
     first, second = area_name(told, has.area), area_name(told, loses.area)
-    return [f"a ball between {second} and {first}, or in doubt, counts as {first}"]
+    if not told.brief:
+        return [f"a ball between {second} and {first}, or a doubtful one, counts as {first}"]
+    kinds = {unmarked(name).rsplit(" ", 1)[-1] for name in (first, second)}
+    both = f"the two {kinds.pop()}s" if len(kinds) == 1 else f"{second} and {first}"
+    return [f"between {both}, or not sure: {first}"]
 
 
 def _half_edge(halves: Iterable[In]) -> list[str]:
@@ -212,19 +216,19 @@ def volleyed(told: Telling, places: Sequence[In]) -> tuple[str, ...]:
         (counted if (place.volleyed == "in") != place.outside else neither)[unmarked(where)] = where
     said = []
     if counted:
-        said.append(f"a ball taken out of the air counts as {listed(list(counted.values()), 'or')}")
+        said.append(f"a volley counts as {listed(list(counted.values()), 'or')}")
     if neither:
         lines = [where.removeprefix("past ") for where in neither if where.startswith("past ")]
         if lines and len(lines) == len(neither):
-            said.append("a ball taken out of the air is neither past the line nor short of it")
+            said.append("a volley is neither past the line nor short of it")
         elif len(neither) == 1:
             where = next(iter(neither.values()))
             short = told.brief and where.startswith("short of ") and all(place.area != PAST for place in places)
-            said.append(f"a ball taken out of the air is not {'short' if short else where}")
+            said.append(f"a volley is not {'short' if short else where}")
         elif {where.split(" ", 1)[0] for where in neither} == {"past", "short"} and len(neither) == 2:
-            said.append("a ball taken out of the air is neither past the line nor short of it")
+            said.append("a volley is neither past the line nor short of it")
         elif len(neither) == 2 and not counted:
-            said.append(f"a ball taken out of the air counts for neither{'' if told.brief else ' of the two'}")
+            said.append(f"a volley counts for neither{'' if told.brief else ' of the two'}")
         else:
-            said.append(f"a ball taken out of the air is neither {' nor '.join(neither.values())}")
+            said.append(f"a volley is neither {' nor '.join(neither.values())}")
     return tuple(said)

@@ -21,17 +21,19 @@ UNRETURNED: Final = " unreturned"
 
 @dataclass(frozen=True, slots=True)
 class Win:
-    """Who wins a rally ("" for whoever does) and how ("" for in any way)."""
+    """Who wins a rally ("" for whoever does), how ("" for in any way) and after which earlier balls, said first."""
 
     subject: str
     how: str
+    after: str = ""
 
     @property
     def words(self) -> str:
         """The win as it stands after its value: "rally won", "A wins with a volley or smash"."""
+        head = f"{self.after}, " if self.after else ""
         if not self.subject:
-            return f"rally won {self.how}".strip()
-        return f"{self.subject} {self.how or 'the rally'}"
+            return f"{head}rally won {self.how}".strip()
+        return f"{head}{self.subject} {self.how or 'the rally'}"
 
 
 def win(told: Telling, event: Event) -> Win:
@@ -55,7 +57,8 @@ def win(told: Telling, event: Event) -> Win:
         phrases.append(f"within {many(event.within, 'hit')}")
     others = [inner for inner in event.and_ if inner not in landed and inner is not caller]
     phrases += [f"when {clause(told, inner, who)}" for inner in others]
-    return Win(subject, " ".join(phrase for phrase in phrases if phrase))
+    how = " ".join(phrase for phrase in phrases if phrase)
+    return Win(subject, how, _before(told, event, landed, who))
 
 
 def _how_many(event: Event) -> str:
@@ -125,10 +128,18 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
         return [f"after {listed([*(_landing(told, inner, who) for inner in earlier), ball])}"]
     if event.within == 1:
         # The winner's last hit, so that the opponent's next one, if any, is a miss.
-        return [f"with {_unreturned(ball)}", *before]
+        return [f"with {_unreturned(ball)}"]
     next_hit = f"{who.own} next hit" if who is not None and who.one is not None else "the next hit"
     hits = next_hit if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
     return [f"with {ball} or with {hits} after it", *before]
+
+
+def _before(told: Telling, event: Event, landed: list[Event], who: Group | None) -> str:
+    """Return after which earlier balls a ball that must end the rally counts, a condition that is said first."""
+    *earlier, last = landed or [event]
+    if not earlier or event.within != 1 or not _same_doer(told, event, last):
+        return ""
+    return f"after {listed([_landing(told, inner, who) for inner in earlier])}"
 
 
 def _unreturned(ball: str) -> str:

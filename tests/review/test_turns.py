@@ -31,10 +31,14 @@ def test_nothing_that_moves_and_nobody_to_move():
 
 
 def test_uneven_turns_name_who_and_how_often():
-    check = only(found(C, swap(A="B", B="A"), jobs="ABC"), "turns-uneven")
-    assert check.sentence.text == "The turns are not even: whoever begins as C waits all the time."
+    check = only(found(C, swap(A="C", C="A"), jobs="ABC"), "turns-uneven")
+    assert check.sentence.text == "The turns are not even: in two turns whoever begins as A waits once, as B never."
     assert check.about[0] == "swap"
     assert check.mend is None
+
+
+def test_whoever_never_comes_in_is_asked_for_and_not_told_of_as_well():
+    assert found(C, swap(A="B", B="A"), jobs="ABC") == []
 
 
 def test_a_smaller_group_is_tried_too():

@@ -4,6 +4,7 @@ import pytest
 from wording.making import FEED, REPLY, SINGLES, ZONE, area, drill_of, texts, told
 
 from designer.drill.drill import House
+from designer.drill.items import Line
 from designer.drill.people import Job
 from designer.drill.rules import Finish, Points, Rule, Start, Swap
 from designer.drill.setting import At
@@ -150,6 +151,11 @@ def test_left_handers():
     assert left_handed(told(*SINGLES, FEED, wing, reader="player")).text == "Left-handed: same places, the other wing."
     mixed = drill_of(*SINGLES, FEED, wing).changed(jobs=(Job(letter="A"), Job(letter="B", hand="left")))
     assert card_words(mixed, HERE, "player").left_handed.text == "Drawn for A right-handed, B left-handed."
+    line = Line(kind="line", id="own", hand_of="A", corners=((-1.0, -10.0), (-1.0, -7.0)))
+    with_things = drill_of(*SINGLES, FEED, wing, line).changed(jobs=mixed.jobs)
+    assert card_words(with_things, HERE, "player").left_handed.text.endswith(
+        "B left-handed. Other hand: mirror that end."
+    )
     assert left_handed(told(*SINGLES)) is None
 
 

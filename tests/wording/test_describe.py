@@ -135,7 +135,7 @@ FACTS = {
     "serve-open": (
         ["two tries, deuce and ad in turn", "A double fault: point to B", "Past the service line", "untouched return"],
         [
-            "ball 3 unreturned in the open half after a serve in the wide part",
+            "after a serve in the wide part, A wins with ball 3 unreturned in the open half",
             "20 starts",
             "change jobs and ends",
             "2 flat discs",

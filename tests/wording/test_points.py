@@ -97,6 +97,26 @@ def test_a_ball_that_must_end_the_rally_is_unreturned():
     ]
 
 
+def test_what_must_come_before_is_said_first_and_each_win_after_a_ball_of_its_own_alone():
+    def won(served, ball):
+        place = {"area": served, "judged": "bounce"}
+        serve = {"what": "landed", "of": ("feed",), "where": (place,)}
+        return {
+            "what": "won",
+            "by": ("A",),
+            "within": 1,
+            "and": (serve, {"what": "landed", "of": ("reply",), "where": ({"area": ball, "judged": "bounce"},)}),
+        }
+
+    first, second = won("right half", "left half"), won("left half", "right half")
+    record = pays(2, first, beside="instead", note="Once.").changed(on=(first, second))
+    assert said(FEED, REPLY, record) == [
+        ("+2", "Instead: after the feed in A’s right half, A wins with ball 2 unreturned in B’s left half."),
+        ("+2", "Instead: after the feed in A’s left half, A wins with ball 2 unreturned in B’s right half. Once."),
+    ]
+    assert len({made.key for made in points(told(*SINGLES, FEED, REPLY, record))}) == 2
+
+
 def test_a_call_names_the_caller():
     line = Line(kind="line", id="depth", name="depth line", corners=((-4.0, -8.0), (4.0, -8.0)), both_ends=True)
     short = {

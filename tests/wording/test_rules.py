@@ -188,7 +188,9 @@ def test_an_edge_between_two_areas_belongs_to_one_of_them_in_doubt_too():
     paid = Points(id="p", on=tuple(on), gives={"then": "points", "value": 1})
     found = texts(rules(told(*SINGLES, wide, centre, FEED, REPLY, paid)))
     (edge,) = found
-    assert edge.endswith("a ball between the wide part and the centre part, or in doubt, counts as the centre part.")
+    assert edge.endswith(
+        "a ball between the wide part and the centre part, or a doubtful one, counts as the centre part."
+    )
 
 
 def test_a_demand_that_is_not_known_is_said_as_such():
@@ -258,7 +260,7 @@ def test_a_ball_out_of_the_air_is_neither_of_two_places_in_the_words_for_them():
     paid = Points(id="p", on=({"what": "landed", "where": (past,)},), gives={"then": "points", "value": 1})
     lost = Points(id="q", on=({"what": "landed", "where": (short,)},), gives={"then": "points", "value": -1})
     assert rules(told(*SINGLES, line, paid, lost))[0].text.endswith(
-        "A ball taken out of the air is neither past the line nor short of it."
+        "A volley is neither past the line nor short of it."
     )
 
 

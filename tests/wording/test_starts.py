@@ -5,8 +5,9 @@ from wording.making import DOUBLES, FEED, SINGLES, area, texts, told
 from designer.drill.base import Place, place
 from designer.drill.drill import House
 from designer.drill.movement import Shot
-from designer.drill.rules import Rule, Start
+from designer.drill.rules import Finish, Points, Rule, Start
 from designer.wording.starts import starts
+from designer.wording.steps import steps
 
 PLAYED = House(in_doubt="replay", feed_played="accepted")
 PAST = {"area": "past the service line", "judged": "bounce"}
@@ -67,6 +68,22 @@ def test_serves_by_number_and_court():
     ]
 
 
+def test_the_other_court_and_a_start_that_faults_use_up_are_told_to_the_server_too():
+    serve = Shot(id="feed", by="B", stroke="serve", contact=place(-0.6858, 12.0))
+    lost = start(courts="in turn", serves={"B": 2}, bad={"then": "lose the point"})
+    total = Finish(id="end", kind="total", starts=20)
+    both = "B serves, two tries, deuce and ad in turn. A double fault: point to A. It counts as a start."
+    assert said(serve, lost, total, reader="player") == [both]
+    wide = area("wide", "wide part", (-4.0, -6.0), (-2.0, 0.0))
+    landed = {"what": "landed", "of": ("feed",), "where": ({"area": "wide", "judged": "bounce"},)}
+    paid = Points(id="p", on=(landed,), gives={"then": "points", "value": 1})
+    # Only where the serve is judged by a place that goes with the court it is hit to.
+    assert said(serve, lost, total, wide, paid, reader="player") == [f"{both} From the ad side all is mirrored."]
+    again = lost.changed(bad={"then": "replay"})
+    assert "counts as a start" not in said(serve, again, total)[0]
+    assert "counts as a start" not in said(serve, lost)[0]
+
+
 def test_whoever_holds_a_ball_feeds_next():
     assert said(FEED, start(by=("A", "B"), next="anyone"), reader="player") == [
         "B bounces and hits through the middle. The next ball is fed at once by whoever holds one."
@@ -100,8 +117,13 @@ def test_a_later_ball_says_what_makes_it_bad_and_who_judges():
         good=(PAST,),
         bad={"then": "replay"},
     )
-    assert said(FEED, second, start(), again)[1] == (
-        "Ball 2 too early, not past A’s service line or out: that ball again. B judges A’s foot."
+    made = told(*SINGLES, FEED, second, start(), again)
+    assert len(starts(made)) == 1
+    (step,) = (step for step in steps(made) if "again" in step.about)
+    assert step.text.endswith("past A’s service line. Too early, short or out: B feeds it again. B judges A’s foot.")
+    # Drawn nowhere, it has no step to stand with.
+    assert said(FEED, start(), again)[1] == (
+        "The later ball too early, not past A’s service line or out: B feeds it again. B judges A’s foot."
     )
 
 
@@ -122,14 +144,15 @@ def test_a_later_ball_that_is_played_all_the_same_is_what_a_played_feed_is():
     reply = Shot(id="reply", by="A", after="feed")
     once = {"what": "reached", "by": ("A",), "of": (), "called_by": ("B",)}
     later = Start(id="l", shot="second", by=("B",), once=once, good=(PAST,), bad={"then": "replay"})
-    assert said(FEED, reply, second, later, house=PLAYED) == [
-        (
-            "Ball 3 too early, not past A’s service line or out: A leaves it, that ball again; if played, it counts. "
-            "B judges A’s foot."
-        )
-    ]
+
+    def third(house):
+        return steps(told(*SINGLES, FEED, reply, second, later, house=house))[-1].text
+
+    assert third(PLAYED).endswith(
+        "Too early, short or out: A leaves it, B feeds it again. If A hits it, play on. B judges A’s foot."
+    )
     refused = House(in_doubt="replay", feed_played="not accepted")
-    assert "if played, it does not count" in said(FEED, reply, second, later, house=refused)[0]
+    assert "If A hits it, it does not count." in third(refused)
 
 
 def test_a_swing_without_a_ball_is_no_bad_feed():

@@ -31,6 +31,10 @@ def test_a_ring_is_told_for_the_fewest_first():
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3)) == [
         "After every five starts A and B change jobs; ends stay; with C, A becomes B, B becomes C and C becomes A."
     ]
+    # A player's card has said the moves of two at its top.
+    assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3), reader="player") == [
+        "Ends stay when jobs change. With C, after every five starts B becomes C and C becomes A."
+    ]
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(3, 3)) == [
         "After every five starts A becomes B, B becomes C and C becomes A."
     ]
@@ -94,9 +98,7 @@ def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
 
 def test_the_other_side():
     swap = Swap(id="s", on=({"what": "starts", "count": 10},), mirrored=True)
-    assert said(*SINGLES, swap) == [
-        "After every ten starts all places and halves move to the other side: read left for right."
-    ]
+    assert said(*SINGLES, swap) == ["After every ten starts all is mirrored: read left for right."]
 
 
 def test_a_swap_of_which_only_a_note_speaks():

@@ -98,10 +98,9 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
             notices += more
             leads = led_to(address, brand)
             made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, leads)
-            sides, sheet = made.sides(sheet)
-            found = licensed(sides, sheet, brand.licence if brand else "", typesetter)
+            found, sheet = made.licensed_sides(sheet)
             notices += (found.notice,) if found.notice else ()
-            pdf, pages = made.pdf(found, sheet), len(sides)
+            pdf, pages = made.pdf(found, sheet), len(found.sides)
         refuse_declined(drill, typesetter)
     name = f"{drill.code or drill.id}.drill.json"
     done = finished(pdf, dated=drill.dated, source=source, file_name=name)
@@ -181,6 +180,19 @@ class Maker:
     grey: bool
     units: Units = "rackets"
     address: str = ""
+    reserved: float = 0.0
+    """Points kept free above the foot of every side."""
+
+    def licensed_sides(self, paper: Paper) -> tuple[Licensed, Paper]:
+        """Return the sides with the brand's licence on the last, and the paper they were laid out for."""
+        licence = self.brand.licence if self.brand else ""
+        sides, sheet = self.sides(paper)
+        foot = self._frame(sheet, len(sides)).foot_room
+        found = licensed(sides, sheet, licence, self.typesetter, foot=foot)
+        if not found.missing:
+            return found, sheet
+        sides, sheet = replace(self, reserved=found.missing).sides(paper)
+        return licensed(sides, sheet, licence, self.typesetter, foot=foot), sheet
 
     def sides(self, paper: Paper) -> tuple[tuple[Side, ...], Paper]:
         """Return the sides, and the paper they were laid out for.
@@ -238,7 +250,7 @@ class Maker:
         frame = self._frame(paper, 1)
         top = paper.height - paper.top - header_height(frame)
         short = paper.height - paper.top - header_height(frame, side=1)
-        return Room(paper, top, short, paper.bottom + paper.footer.leading + 6)
+        return Room(paper, top, short, paper.bottom + paper.footer.leading + 6 + self.reserved)
 
     def _subject(self) -> Subject:
         return Subject(self.drill, self.at, self.words, self.reader, self.player, self.units, self.address)
@@ -273,8 +285,9 @@ class Maker:
         canvas.addOutlineEntry(clean(self.drill.title) or "Untitled drill", "card", level=0)
         sides = found.sides
         for number in range(len(sides)):
-            page = self.draw_side(canvas, sides, number, paper)
-            if number == len(sides) - 1:
+            is_last = number == len(sides) - 1
+            page = self.draw_side(canvas, sides, number, paper, licence=found.in_foot if is_last else "")
+            if is_last:
                 found.draw(page)
             for placed in as_read(sides[number], number):
                 _outline(page, placed, number)
@@ -282,8 +295,10 @@ class Maker:
         canvas.save()
         return result.getvalue()
 
-    def draw_side(self, canvas: Canvas, sides: tuple[Side, ...], number: int, paper: Paper) -> Page:
-        """Draw side ``number`` on the canvas's page and return it."""
+    def draw_side(
+        self, canvas: Canvas, sides: tuple[Side, ...], number: int, paper: Paper, *, licence: str = ""
+    ) -> Page:
+        """Draw side ``number`` on the canvas's page, with ``licence`` in its foot, and return it."""
         page = Page(canvas, paper, self._colours(), self.typesetter)
         if paper.mirrored and number % 2:
             canvas.translate(paper.right - paper.left, 0)
@@ -292,7 +307,7 @@ class Maker:
         frame.draw_head(page, number)
         for placed in as_read(sides[number], number):
             draw_stack(page, placed.blocks, placed.x, placed.top, placed.width)
-        frame.draw_foot(page, _overleaf(sides) if turns else ())
+        frame.draw_foot(page, _overleaf(sides) if turns else (), licence)
         return page
 
     def _colours(self) -> dict[str, str]:

@@ -138,30 +138,46 @@ class Frame:
         if label := self._label(number):
             page.write_right(label, right, base, self.paper.facts, "soft")
 
-    def draw_foot(self, page: Page, overleaf: Sequence[str]) -> None:
-        """Draw code, edition and date, by which a stale card is seen; beside them ``overleaf``, headings, else the owner."""
+    @property
+    def owner(self) -> str:
+        """Whose card it is, as the foot says it."""
+        return (self.brand.footer or self.brand.name) if self.brand else ""
+
+    def _dated(self) -> str:
+        """Return code, edition and date, by which a stale card is seen: the left of the foot."""
+        shown = (self.owner, self.brand and self.brand.name)
+        left = "  ·  ".join(part for part in self.words.footer if part not in shown)
+        return self.typesetter.lines(left, self.paper.footer, self.paper.inner)[0] if left else ""
+
+    @property
+    def foot_room(self) -> float:
+        """Width in points at the right of the foot that is left beside code, edition and date."""
+        return self.paper.inner - text_width(self._dated(), self.paper.footer.size) - 10
+
+    def draw_foot(self, page: Page, overleaf: Sequence[str], licence: str = "") -> None:
+        """Draw code, edition and date; beside them ``licence``, else ``overleaf``, which are headings, else the owner."""
         type_ = self.paper.footer
         base = self.paper.bottom
         right = self.paper.width - self.paper.right
         page.rule(self.paper.left, base + type_.leading + 1, right, weight=0.5, colour="note")
-        owner = (self.brand.footer or self.brand.name) if self.brand else ""
-        left = "  ·  ".join(part for part in self.words.footer if part not in (owner, self.brand and self.brand.name))
-        line = self.typesetter.lines(left, type_, self.paper.inner)[0] if left else ""
-        end = page.write(line, self.paper.left, base + 1, type_, "soft")
-        if overleaf:
+        end = page.write(self._dated(), self.paper.left, base + 1, type_, "soft")
+        if licence:
+            page.write_right(licence, right, base + 1, type_, "soft")
+        elif overleaf:
             self._point_overleaf(page, overleaf, end + 14, base + 1)
-        elif owner and end + 8 + text_width(self.typesetter.clean(owner), type_.size) <= right:
-            page.write_right(owner, right, base + 1, type_, "soft")
+        elif self.owner and end + 8 + text_width(self.typesetter.clean(self.owner), type_.size) <= right:
+            page.write_right(self.owner, right, base + 1, type_, "soft")
 
     def _point_overleaf(self, page: Page, headings: Sequence[str], left: float, base: float) -> None:
-        """Write as many of ``headings`` as there is room for, in the letters of the legend."""
-        type_, right = self.paper.legend, self.paper.width - self.paper.right
+        """Write as many of ``headings`` as there is room for, in the letters of the legend or those of the foot."""
+        right = self.paper.width - self.paper.right
         for count in range(len(headings), 0, -1):
             more = "" if count == len(headings) else " …"
             text = f"Overleaf: {', '.join(headings[:count])}{more}"
-            if left + text_width(self.typesetter.clean(text), type_.size) <= right:
-                page.write_right(text, right, base, type_)
-                return
+            for type_ in (self.paper.legend, self.paper.footer):
+                if left + text_width(self.typesetter.clean(text), type_.size) <= right:
+                    page.write_right(text, right, base, type_)
+                    return
 
 
 _LEAST_TITLE: Final = 9.5

@@ -55,7 +55,7 @@ def fullness(  # noqa: PLR0913  keywords, those choices of `make_card` that room
     look, leads = theme("paper"), led_to(None, brand)
     with set_in(own_faces(typeface)[0]):
         made = Maker(drill, at, words, reader, player, look, Typesetter(), brand, mark, False, units, leads)
-        sides, _ = made.sides(sheet)
+        sides = made.licensed_sides(sheet)[0].sides
         return Fullness(len(sides), _taken(sides[-1], made.room(sheet), len(sides) - 1))
 
 

@@ -1,4 +1,4 @@
-"""The licence line of a brand on a card: on its last side, above the foot, or below it where the margin is wide enough."""
+"""The licence line of a brand on a card: on its last side above the foot, below it, or in it in the owner's place."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from designer.cards.layout import Placed, Side
 from designer.cards.page import Page
 from designer.cards.papers import MM, Paper
 from designer.cards.text import Typesetter
+from designer.drawing.words import text_width
 
 _LEAST_LINES: Final = 3
 """Lines to write on give one of them away where there are as many."""
@@ -21,11 +22,17 @@ _ABOVE: Final = 4.0
 
 @dataclass(frozen=True, slots=True)
 class Licensed:
-    """The sides of a card with its licence in ``lines`` on the last, the first of them on the base line ``base``."""
+    """The sides of a card with its licence in ``lines`` on the last, the first of them on the base line ``base``.
+
+    ``in_foot`` is the licence where the foot has it in place of the owner's name. ``missing`` points more at the foot of
+    every side would have made room, 0 where it is placed.
+    """
 
     sides: tuple[Side, ...]
     lines: tuple[str, ...] = ()
     base: float = 0.0
+    in_foot: str = ""
+    missing: float = 0.0
     notice: str = ""
 
     def draw(self, page: Page) -> None:
@@ -35,8 +42,12 @@ class Licensed:
             page.write(line, page.paper.left, self.base - place * type_.leading, type_, "soft")
 
 
-def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Typesetter) -> Licensed:
-    """Return ``sides`` with the ``licence`` on the last. Where it has no room, the notice says so."""
+def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Typesetter, *, foot: float) -> Licensed:
+    """Return ``sides`` with the ``licence`` on the last.
+
+    ``foot`` is the width in points that the last side's foot has for it, its owner's name left out. Where there is no
+    room as the sides are, ``missing`` says how much is; where it is too long for any foot, the notice says so.
+    """
     words = " ".join(licence.split())
     if not words:
         return Licensed(tuple(sides))
@@ -49,7 +60,15 @@ def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Type
     below = paper.bottom + 1 - type_.leading
     if len(lines) == 1 and below >= _EDGE:
         return Licensed(tuple(sides), lines, below)
+    if len(lines) == 1 and text_width(typesetter.clean(words), type_.size) <= foot:
+        return Licensed(tuple(sides), in_foot=words)
+    if len(lines) <= _USUAL:
+        return Licensed(tuple(sides), missing=floor - paper.bottom - type_.leading - 6)
     return Licensed(tuple(sides), notice="The brand’s licence line has no room on this card and is left out.")
+
+
+_USUAL: Final = 3
+"""Lines of a licence that room is made for, if need be on a side more."""
 
 
 def _with_room(sides: Sequence[Side], floor: float) -> tuple[Side, ...] | None:

@@ -10,11 +10,17 @@ from designer.drawing.geometry import Chain, Polygon, between, hatch, rectangle
 from designer.drawing.pen import Pen
 from designer.drawing.primitives import Bounds, Dots, Ellipse, Path, Point, Primitive, Strokes, Style
 
-Look = Literal["target", "rule", "keep out", "feed"]
+Look = Literal["target", "rule", "paid", "keep out", "feed"]
 CORNERS: Final = 12
 """A shape of more corners than this is a round one."""
 
-COLOURS: Final[dict[str, str]] = {"target": "target", "rule": "ink", "keep out": "ink", "feed": "ball"}
+COLOURS: Final[dict[str, str]] = {
+    "target": "target",
+    "rule": "ink",
+    "paid": "ink",
+    "keep out": "ink",
+    "feed": "ball",
+}
 LEAST_HATCHED: Final = 8.0
 """A shape narrower than this, in u, has no hatch: one or two strokes would say nothing."""
 
@@ -24,7 +30,7 @@ def inside(
 ) -> Iterator[Primitive]:
     """Yield an area's tint and hatch; the hatch keeps out of the boxes ``free``, an ``empty`` one has none."""
     outline = tuple(outline)
-    yield Path(outline, Style(fill=f"{look} tint"), closed=True)
+    yield Path(outline, Style(fill=f"{'rule' if look == 'paid' else look} tint"), closed=True)
     if not empty and _narrowest(outline) >= LEAST_HATCHED * pen.unit:
         yield from _hatched(pen, outline, look, tuple(map(rectangle, free)))
 
@@ -53,6 +59,8 @@ def sides(pen: Pen, pieces: Sequence[tuple[Point, Point]], look: Look) -> Iterat
 def _edge_style(pen: Pen, look: Look) -> Style:
     if look == "target":
         return pen.style("target", 1.3)
+    if look == "paid":
+        return pen.style("ink", 1.3, (9, 2.4, 2.4, 2.4))
     return pen.style("ink", 2.1) if look == "keep out" else pen.style("ink", 0.9, (6, 2.4))
 
 
@@ -65,6 +73,8 @@ def _hatched(pen: Pen, outline: tuple[Point, ...], look: str, holes: Sequence[Po
         yield _strokes(both, pen.style("ink", 0.55))
     elif look == "feed":
         yield _strokes(hatch(outline, 0, 3.8 * u, holes), pen.style("ball", 0.6, (3, 2.2)))
+    elif look == "paid":
+        yield _strokes(hatch(outline, 90, 7.6 * u, holes), pen.style("ink", 0.55, (3, 3)))
     else:
         yield Dots(tuple(_grid(outline, 4.6 * u, holes)), 0.55 * u, Style(fill="ink"))
 

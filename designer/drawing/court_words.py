@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from typing import Final
 
-from designer.drawing.geometry import grown, within
+from designer.drawing.geometry import grown, inside_box, within
+from designer.drawing.labels import CLEAR, within_box
 from designer.drawing.pen import Pen
 from designer.drawing.placing import best
 from designer.drawing.plan import Plan
@@ -40,7 +43,7 @@ def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
 def reserve_side_words(plan: Plan) -> None:
     """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
     for text, at, align in side_words(plan):
-        plan.space.take(plan.pen.text_box((text,), at, 8.5, align=align), 40.0, "side words")
+        plan.space.take(plan.pen.text_box((text,), at, SIDE, align=align), 40.0, "side words")
 
 
 def _cased(plan: Plan, box: Bounds) -> bool:
@@ -48,7 +51,7 @@ def _cased(plan: Plan, box: Bounds) -> bool:
 
 
 def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
-    place, box = _side_place(plan, text, at, align)
+    place, align, box = _side_place(plan, text, at, align)
     part = f"{text} {at[0] > 0} {at[1] > 0}"
     plan.draw(
         None,
@@ -57,8 +60,8 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
         Pen.lines,
         (text,),
         place,
-        8.5,
-        "soft",
+        SIDE,
+        "ink",
         part=part,
         align=align,
         cased=_cased(plan, box),
@@ -66,23 +69,56 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
-def _side_place(plan: Plan, text: str, at: Point, align: Align) -> tuple[Point, Bounds]:
-    """Return where deuce or ad stands best, its usual place being ``at``, and the box it fills there."""
-    usual = plan.pen.text_box((text,), at, 8.5, align=align)
-    if plan.space.cost(usual, "side words") <= 1.0:
-        return at, usual  # no other place costs less; on most courts there is nothing to look for
+def _side_place(plan: Plan, text: str, at: Point, align: Align) -> tuple[Point, Align, Bounds]:
+    """Return where deuce or ad stands best, by which end, its usual place being ``at``, and the box it fills there.
+
+    Where there is no room beside the court, it stands in the service box itself.
+    """
+    usual = plan.pen.text_box((text,), at, SIDE, align=align)
+    if plan.space.cost(usual, "side words") + _untidy(plan, usual) <= 1.0:
+        return at, align, usual  # no other place costs less; on most courts there is nothing to look for
     steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
     outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
-    choices = []
+    choices: list[tuple[tuple[Point, Align], Bounds, float]] = []
     for order, step in enumerate(steps):
+        for place, own in _within_its_box(plan, at, step * plan.unit):
+            box = plan.pen.text_box((text,), place, SIDE)
+            choices.append(((place, "middle"), box, own + order + _untidy(plan, box)))
         for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-16.0, 6.0), (-32.0, 8.0), (36.0, 9.0)):
             along, off = step * plan.unit, aside * outward * plan.unit
             place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
             if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
-                box = plan.pen.text_box((text,), place, 8.5, align=align)
-                choices.append((place, box, order * 1.0 + dear))
-    place, box, _ = best(plan.space, choices, "side words")
-    return place, box
+                box = plan.pen.text_box((text,), place, SIDE, align=align)
+                choices.append(((place, align), box, order * 1.0 + dear + _untidy(plan, box)))
+    (place, align), box, _ = best(plan.space, choices, "side words")
+    return place, align, box
+
+
+def _within_its_box(plan: Plan, at: Point, step: float) -> Iterator[tuple[Point, float]]:
+    """Yield places in the service box beside ``at``, ``step`` metres along, and what each costs."""
+    x, y = plan.page.to_court(at)
+    line = plan.ground.service_line
+    if line is None:
+        return
+    for share, cost in ((0.5, 4.0), (0.66, 4.5), (0.34, 5.0)):
+        along = abs(y) + step
+        if 0.15 * line < along < 0.85 * line:
+            yield (
+                plan.page.to_page((math.copysign(plan.ground.singles * share, x), math.copysign(along, y))),
+                cost,
+            )
+
+
+def _untidy(plan: Plan, box: Bounds) -> float:
+    """Return what it costs that words touch the fence or lie across a court line."""
+    inside = within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
+    near = plan.space.near_pieces(box)
+    crosses = any(piece.owner == "court" and inside_box(piece.start, piece.end, box) > 0 for piece in near)
+    return (0.0 if inside else 25.0) + (12.0 if crosses else 0.0)
+
+
+SIDE: Final = 9.0
+"""Size of deuce and ad in u: they are read in the sun."""
 
 
 def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:
@@ -141,7 +177,7 @@ def _net(plan: Plan) -> None:
     choices = []
     for order, (at, align) in enumerate(_net_places(plan)):
         box = plan.pen.text_box(("NET",), at, 8.5, bold=True, align=align)
-        choices.append(((at, align), box, order * 1.0))
+        choices.append(((at, align), box, order * 1.0 + _untidy(plan, box)))
     (at, align), box, _ = best(plan.space, choices, "net")
     words = ("NET",)
     plan.draw(

@@ -5,9 +5,11 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from designer.drawing import areas, kit, lines
+from designer.drawing.areas import Look
 from designer.drawing.geometry import between, bounds_of_points, point_to_piece, round_points, unit_vector
 from designer.drawing.pen import Pen
 from designer.drawing.placing import AREA, PATH
@@ -28,8 +30,9 @@ from designer.drill.items import (
     Note,
     Obstacle,
 )
+from designer.drill.setting import Setting
 from designer.play.layout import points_of, things_placed, turned_facing
-from designer.play.rally import Role, area_roles
+from designer.play.rally import area_roles, judged_by
 from designer.wording.labels import value_for_label, words_for_label
 from designer.wording.token_words import drawn_text
 
@@ -54,7 +57,7 @@ LINE_KINDS: Final = {
 
 def item_marks(plan: Plan) -> None:
     """Add the marks of every item but the inside of areas, which waits until words have found their place."""
-    roles = area_roles(plan.setting)
+    looks = area_looks(plan.setting)
     for item, copy in things_placed(plan.setting):
         part = "copy" if copy else ""
         points = tuple(plan.page.to_page(point) for point in points_of(plan.setting, item, turned=copy))
@@ -70,7 +73,7 @@ def item_marks(plan: Plan) -> None:
         elif isinstance(item, HeightCord):
             _cord(plan, item)
         elif isinstance(item, Area) and points:
-            _note_area(plan, item, points, part, roles.get(item.id, "rule"))
+            _note_area(plan, item, points, part, looks[item.id])
 
 
 def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, at: Point, part: str) -> None:
@@ -192,7 +195,7 @@ def _cord(plan: Plan, item: HeightCord) -> None:
     plan.take(words, owner=item.id)
 
 
-def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, role: Role) -> None:
+def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, role: Look) -> None:
     """Note an area's space, its discs, and the words it asks for."""
     box = bounds_of_points(points)
     plan.space.take(box, AREA, item.id)
@@ -222,9 +225,23 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
         plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
 
 
+def area_looks(setting: Setting) -> dict[str, Look]:
+    """Return how each area is drawn: as what it is for.
+
+    Where rules demand something of areas, one that points alone speak of is drawn in another way, so that the two are
+    told apart.
+    """
+    found: dict[str, Look] = dict(area_roles(setting).items())
+    demanded = judged_by(replace(setting, points={}, parts={}))
+    if demanded:
+        paid = judged_by(setting) - demanded - {setting.in_play}
+        found.update((id, "paid") for id, role in found.items() if role == "rule" and id in paid)
+    return found
+
+
 def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
     """Add the areas themselves; ``free`` gives, for (id, part), the boxes of words that the hatch keeps out of."""
-    roles = area_roles(plan.setting)
+    looks = area_looks(plan.setting)
     for item, copy in things_placed(plan.setting):
         if not isinstance(item, Area):
             continue
@@ -232,7 +249,7 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
         points = tuple(plan.page.to_page(point) for point in points_of(plan.setting, item, turned=copy))
         if not points:
             continue
-        role = roles.get(item.id, "rule")
+        role = looks[item.id]
         boxes = free.get((item.id, part), [])
         in_play = item.id == plan.setting.in_play
         kind = f"{role} area"
@@ -251,7 +268,7 @@ def area_marks(plan: Plan, free: dict[tuple[str, str], list[Bounds]]) -> None:
             plan.draw(item.id, kind, Layer.LINES, areas.edge, outline, role, part=f"edge{part}", round_in=round_in)
 
 
-def _laid_edge(plan: Plan, item: Area, points: Sequence[Point], role: Role, part: str) -> None:
+def _laid_edge(plan: Plan, item: Area, points: Sequence[Point], role: Look, part: str) -> None:
     """Add an area's edge where something is laid for it: what is laid on its free sides, its own edge on painted lines."""
     sides = list(zip(points, (*points[1:], points[0]), strict=True))
     painted = tuple(side for side in sides if _is_painted(plan, side))

@@ -169,7 +169,11 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds, flo
         ends = _leader(plan, box, label, place[3])
         cost = 0.0 if ends is None else plan.space.cost_of_leader(*ends, label.id or "")
         # Words outside their own area must not stand in another one, whose name they would seem to be.
-        return cost + (STRANGE if label.outline and place[3] != "inside" and _in_other_area(plan, box, label) else 0.0)
+        strange = label.outline and place[3] != "inside" and _in_other_area(plan, box, label)
+        cost += STRANGE if strange or _over_the_net(plan, box, label) else 0.0
+        cost += NEIGHBOUR if label.outline and place[3] != "inside" and _nearer_to_another(plan, box, label) else 0.0
+        inside = not label.outline or within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
+        return cost + (0.0 if inside else 8.0)
 
     found: tuple[Place, Bounds, float] | None = None
     for least, tier in _tiers(plan, label, court):
@@ -207,7 +211,37 @@ ASIDE: Final = 24.0
 """From this cost on a patient picture looks for a place farther off: the words would lie over a path."""
 
 STRANGE: Final = 120.0
-"""What it costs to stand in the area of another name."""
+"""What it costs to stand in the area of another name, or on the other side of the net."""
+
+
+NEIGHBOUR: Final = 30.0
+"""What it costs to stand nearer to another area than to one's own."""
+
+CLEAR: Final = 1.6
+"""How far words keep from the fence, in u."""
+
+
+def within_box(outer: Bounds, inner: Bounds) -> bool:
+    """Whether ``inner`` lies inside ``outer``."""
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
+
+
+def _nearer_to_another(plan: Plan, box: Bounds, label: Label) -> bool:
+    middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+    at = (*middle, *middle)
+    own = _apart(at, label.box)
+    near = plan.space.near_boxes(grown(at, own))
+    return any(one.cost == AREA and one.owner != label.id and _apart(at, one.box) < own - 1e-9 for one in near)
+
+
+def _over_the_net(plan: Plan, box: Bounds, label: Label) -> bool:
+    """Whether words reach over the net, although what they name lies on one side of it."""
+    if plan.page.across:
+        low, high, begin, end = label.box[0], label.box[2], box[0], box[2]
+    else:
+        low, high, begin, end = label.box[1], label.box[3], box[1], box[3]
+    slack = plan.unit
+    return (low >= -slack and begin < -slack) or (high <= slack and end > slack)
 
 
 def _in_other_area(plan: Plan, box: Bounds, label: Label) -> bool:

@@ -21,7 +21,7 @@ class LegendEntry:
 WORDS: Final = {
     "ball path": "ball",
     "feed": "feed",
-    "fan": "a choice",
+    "fan": "or: a choice",
     "bounce": "bounce",
     "contact": "hit here",
     "run": "run",
@@ -29,6 +29,7 @@ WORDS: Final = {
     "target area": "target",
     "feed area": "feed area",
     "rule area": "rule area",
+    "paid area": "for points",
     "keep out area": "keep out",
     "throw-down line": "throw-down",
     "chalk line": "chalk",

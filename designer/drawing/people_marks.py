@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
+from typing import Final
+
 from designer.drawing import kit, people
-from designer.drawing.geometry import ahead, between
+from designer.drawing.geometry import ahead, between, point_to_piece
+from designer.drawing.placing import FORBIDDEN
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Layer, Point
 from designer.drill.people import Job, Spot
@@ -52,10 +56,13 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
     is_coach = job.by == "coach"
     look: people.Look = "coach" if is_coach else "you" if spot.job == plan.you else "plain"
     kind = "coach" if is_coach else "person"
-    made = plan.draw(spot.id, kind, Layer.PEOPLE, people.person, at, facing, spot.job, hand=job.hand, look=look)
     centre = people.centre_of(pen, at, facing)
+    turn = _racket_turn(plan, centre, facing, job.hand)
+    made = plan.draw(
+        spot.id, kind, Layer.PEOPLE, people.person, at, facing, spot.job, hand=job.hand, look=look, racket_turn=turn
+    )
     plan.discs.append(centre)
-    racket = people.racket_tip(pen, centre, facing, job.hand)
+    racket = people.racket_tip(pen, centre, facing, job.hand, turn)
     for middle, radius in ((centre, people.RADIUS + 1.2), (racket, 4.6), (between(centre, racket, 0.65), 2.0)):
         reach = radius * pen.unit
         box = (middle[0] - reach, middle[1] - reach, middle[0] + reach, middle[1] + reach)
@@ -67,3 +74,21 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
         plan.labels.append(
             Label(spot.id, kind, "words", "coach", 8.5, "ink", made.bounds, bold=False, outside=False, leads=False)
         )
+
+
+def _racket_turn(plan: Plan, centre: Point, facing: Point, hand: str) -> float:
+    """Return the angle from where a person faces to the racket: farther back where a run or something laid is in its way."""
+    ways = () if plan.sequence is None else plan.sequence.run_paths.values()
+    pieces = [pair for way in ways for pair in itertools.pairwise(map(plan.page.to_page, way))]
+    for turn in (people.RACKET_AT, 95.0, 125.0):
+        tip = people.racket_tip(plan.pen, centre, facing, hand, turn)
+        reach = RACKET_CLEAR * plan.unit
+        box = (tip[0] - reach, tip[1] - reach, tip[0] + reach, tip[1] + reach)
+        free = all(point_to_piece(tip, *piece) > reach for piece in pieces)
+        if free and plan.space.cost(box) < FORBIDDEN / 8:
+            return turn
+    return people.RACKET_AT
+
+
+RACKET_CLEAR: Final = 5.0
+"""How far the middle of a racket keeps from a run, in u."""

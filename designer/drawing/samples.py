@@ -198,6 +198,7 @@ _DRAW: Final[dict[str, Draw]] = {
     "height cord": _cord,
     "target area": _area("target"),
     "rule area": _area("rule"),
+    "paid area": _area("paid"),
     "keep out area": _area("keep out"),
     "feed area": _area("feed"),
     "share": lambda pen, text: iter((pen.words(text or "60 %", _middle(pen), 9.0, "ball", bold=True),)),

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Final
 
 from designer.drawing import balls, people
-from designer.drawing.geometry import Route, ahead, bounds_of_points, overlap, unit_vector
+from designer.drawing.geometry import Route, ahead, bounds_of_points, grown, overlap, unit_vector
 from designer.drawing.placing import FORBIDDEN, PATH, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Layer, Point
@@ -21,7 +21,7 @@ from designer.play.sequence import Step
 OWN_PLACE: Final = 1.2
 """A contact nearer than this to where its hitter is drawn, in metres, has no bar: the person shows it."""
 
-ANYWHERE: Final = 34.0
+ANYWHERE: Final = 46.0
 """Length in u of the path of a ball that may go anywhere."""
 
 TRIES: Final = (0.30, 0.44, 0.58, 0.70, 0.20)
@@ -249,7 +249,8 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
         half = (balls.flag_width(text) / 2, balls.FLAG_HEIGHT / 2)
         for across, along, own in _flag_offsets(half):
             centre = (at[0] + across * plan.unit, at[1] + along * plan.unit)
-            choices.append(((centre, text), balls.flag_box(plan.pen, centre, text), own + dear))
+            room = grown(balls.flag_box(plan.pen, centre, text), FLAG_CLEAR * plan.unit)
+            choices.append(((centre, text), room, own + dear))
     (centre, text), _, _ = best(plan.space, choices)
     made = plan.draw(flight.id, "open flag", Layer.DIGITS, balls.flag, at, centre, text)
     if made is not None:
@@ -257,6 +258,9 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
         nib = balls.flag_nib(plan.pen, at, centre, text)
         plan.space.take(bounds_of_points(nib), owner=f"{flight.id} flag")
 
+
+FLAG_CLEAR: Final = 3.5
+"""How far the flag keeps clear of what else is drawn, in u."""
 
 WIDE_COURT: Final = 212.6
 """A court this wide in u (75 mm at 1 pt) has room for "open from here"."""

@@ -53,6 +53,7 @@ _TRAITS: Final = {
     "height cord": Traits("line", "dash and dot", 1.0, "open squares", "height"),
     "target area": Traits("shape", "solid", 1.3, "", "value", "strokes at 45"),
     "rule area": Traits("shape", "dashes", 0.9, "", "rule in words", "dots"),
+    "paid area": Traits("shape", "long and short dashes", 1.3, "", "rule in words", "upright dashes"),
     "keep out area": Traits("shape", "solid", 2.1, "", "keep out", "crossed strokes"),
     "feed area": Traits("shape", "round dots", 1.15, "", "feed", "level dashes"),
     "share": Traits("text", "none", 0, "", "number with %"),

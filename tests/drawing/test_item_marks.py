@@ -1,9 +1,13 @@
 import pytest
 
+from designer.bundle import sample
+from designer.drawing.item_marks import area_looks
 from designer.drawing.primitives import Dots, Ellipse
 from designer.drill.base import place
+from designer.drill.drill import Drill
 from designer.drill.items import Area, Disc, Line, Rectangle
 from designer.drill.items import Ellipse as Oval
+from designer.drill.setting import main_setting, setting_at
 
 
 def area(corners, **options):
@@ -52,3 +56,9 @@ def test_what_is_of_an_unknown_kind_is_passed_over(drawing, pair):
 
     made = drawing.made(*pair, Unknown(kind="drone", id="odd"))
     assert all(mark.id != "odd" for mark in made.marks)
+
+
+def test_an_area_that_only_pays_is_drawn_in_another_way_than_one_that_demands():
+    drill = Drill.model_validate_json(sample("forehand-on-eight.drill.json").read_bytes())
+    looks = area_looks(setting_at(drill, main_setting(drill)))
+    assert looks == {"big-a": "rule", "big-b": "rule", "small-a": "paid", "small-b": "paid"}

@@ -1,13 +1,18 @@
 import pytest
 
+from designer.bundle import sample
 from designer.drawing.labels import blocks
+from designer.drawing.picture import picture
 from designer.drawing.primitives import Strokes, Words, words_bounds
+from designer.drawing.themes import theme
 from designer.drawing.words import text_width
 from designer.drill.base import place
 from designer.drill.conditions import Event, In, Outcome
+from designer.drill.drill import Drill
 from designer.drill.items import Area, Line, Note, Rectangle
 from designer.drill.movement import Shot
 from designer.drill.rules import Points, Rule, UseStroke
+from designer.drill.setting import main_setting, setting_at
 
 
 def zone(corners, name="", id="zone"):
@@ -112,3 +117,16 @@ def test_no_text_of_a_user_breaks_the_picture(drawing, pair):
     text = said(made, "n")[""]
     assert text.startswith("<b> ? 100 %")
     assert "\x00" not in text
+
+
+def test_the_name_of_an_area_stands_on_its_own_side_of_the_net():
+    """Words beyond the net would name something in the other half."""
+    drill = Drill.model_validate_json(sample("serve-open.drill.json").read_bytes())
+    setting = setting_at(drill, main_setting(drill))
+    made = picture(drill, setting, unit=0.108, theme=theme("paper"), patient=True)
+    names = [mark for mark in made.marks if mark.kind == "target area" and mark.part == "words"]
+    assert len(names) == 3
+    for mark in names:
+        drawn = next(own for own in made.marks if own.id == mark.id and own.part == "edge")
+        assert drawn.bounds[1] > -0.1, "all three lie in the far half"
+        assert mark.bounds[1] > -0.1

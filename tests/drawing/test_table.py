@@ -9,9 +9,9 @@ from designer.drawing.themes import theme
 
 
 @pytest.mark.parametrize("switched", [False, True])
-def test_any_two_of_the_31_classes_differ_in_two_traits_without_colour(switched):
+def test_any_two_of_the_32_classes_differ_in_two_traits_without_colour(switched):
     table = style_table(switched=switched)
-    assert len(table) == 31
+    assert len(table) == 32
     close = {
         (one, other): differences(table[one], table[other])
         for one, other in itertools.combinations(table, 2)
@@ -36,7 +36,7 @@ def test_the_table_says_what_is_drawn(kind, switched):
     else:
         assert widths == []
     dashed = any(style.dash for style in inked)
-    broken = {"dashes", "short dashes", "pieces", "fine dots", "long gaps", "dash and dot"}
+    broken = {"dashes", "short dashes", "pieces", "fine dots", "long gaps", "dash and dot", "long and short dashes"}
     assert dashed == (traits.line in broken or traits.inside == "level dashes")
 
 

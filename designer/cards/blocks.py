@@ -302,8 +302,13 @@ class Balanced(Block):
         while True:
             first, second = taken(self.blocks, half, height)
             if stacked(second, half) <= height or height >= whole:
-                return Columns((first, second), self.gutter)
+                break
             height += 4.0
+        # Rather the first column a little longer than the second: what is read first leaves no hole.
+        least = max(stacked(first, half), stacked(second, half))
+        later = taken(self.blocks, half, least + _LONGER)
+        fuller = stacked(first, half) < stacked(second, half) and stacked(later[1], half) <= least + _LONGER
+        return Columns(later if fuller else (first, second), self.gutter)
 
     def height(self, width: float) -> float:
         """Return the height of the taller column."""
@@ -322,6 +327,10 @@ class Balanced(Block):
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw the two columns."""
         self.columns(width).draw(page, x, top, width)
+
+
+_LONGER: Final = 13.0
+"""By how much a first column may be longer than two balanced ones would be, in points: about a line."""
 
 
 def stacked(blocks: Sequence[Block], width: float) -> float:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import io
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
-from designer.cards.contents import NOTES, PLAYED, contents, resized
+from designer.cards.contents import NOTES, PLAYED, contents, legend_later, objective_later, resized
 from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, as_read, laid_out, narrower, rows_of, wider
 from designer.cards.licence import Licensed, licensed
@@ -207,9 +207,9 @@ class Maker:
             first = laid_out(found, room)
         if paper.layout != "beside":
             return first, paper
-        found, first, narrow = self._told_first(found, first, paper, room)
+        found, first, narrow = self._told_first(found, first, paper)
         if narrow is not paper:
-            return self._with_diagram(found, narrow, room, draft=False), narrow
+            return self._with_diagram(found, narrow, self.room(narrow), draft=False), narrow
         for tried in wider(paper, found, room, sides=len(first)):
             draft = self._with_diagram(found, tried, room, draft=True)
             if _as_much(draft, first):
@@ -219,20 +219,35 @@ class Maker:
         return first, paper
 
     def _told_first(
-        self, found: Contents, first: tuple[Side, ...], paper: Paper, room: Room
+        self, found: Contents, first: tuple[Side, ...], paper: Paper
     ) -> tuple[Contents, tuple[Side, ...], Paper]:
         """Return contents, sides and paper of a player's card that tell most of how it is played on the first side.
 
         As they are, where nothing is overleaf, and on any other card.
         """
-        best, small = (found, first, paper), narrower(paper)
+        best = found, first, paper
         if len(first) == 1 or self.reader != "player":
             return best
-        for tried, sheet in ((found.words_first, paper), (found, small), (found.words_first, small)):
-            sides = self._with_diagram(tried, sheet, room, draft=True) if sheet is small else laid_out(tried, room)
+        whole = sum(heading in PLAYED for side in first for placed in side for heading in headings(placed.blocks))
+        for tried, sheet in self._shorter(found, paper):
+            if _told(best[1])[1] == whole:
+                break
+            sides = self._with_diagram(tried, sheet, self.room(sheet), draft=True)
             if _told(sides) > _told(best[1]):
                 best = tried, sides, sheet
         return best
+
+    def _shorter(self, found: Contents, paper: Paper) -> Iterator[tuple[Contents, Paper]]:
+        """Yield ways to have more of how it is played on the first side: what gives way first comes first."""
+        small, pieces = narrower(paper), Pieces(paper, self.theme, self.typesetter)
+        yield found.words_first, paper
+        yield found, small
+        yield found.words_first, small
+        signs = legend_later(found, pieces)
+        yield signs, paper
+        yield signs, small
+        last = objective_later(found.words_first, self.words, pieces), objective_later(signs, self.words, pieces)
+        yield from ((each, replace(small, objective_later=True)) for each in last)
 
     def _with_diagram(self, found: Contents, paper: Paper, room: Room, *, draft: bool) -> tuple[Side, ...]:
         """Return the sides with the diagram as large as ``paper`` says."""
@@ -342,8 +357,8 @@ def _told(sides: Sequence[Side]) -> tuple[int, int]:
 
 def _overleaf(sides: Sequence[Side]) -> tuple[str, ...]:
     """Return the headings of what begins on the sides after the first, lines to write on left out."""
-    found = (heading for side in sides[1:] for placed in side for heading in headings(placed.blocks))
-    return tuple(heading for heading in found if heading != NOTES)
+    found = (heading for side in sides[1:] for placed in side for heading in headings(placed.blocks, more=True))
+    return tuple(heading for heading in dict.fromkeys(found) if heading != NOTES)
 
 
 def _outline(page: Page, placed: Placed, number: int) -> None:

@@ -83,13 +83,28 @@ def resized(found: Contents, subject: Subject, pieces: Pieces, *, draft: bool) -
     paper = pieces.paper
     pictures = Pictures(subject, pieces)
     shown = found.picture if draft and found.picture is not None else pictures.first()
+    legend = pieces.legend(shown, paper.legend_columns, paper.diagram)
     return replace(
         found,
         diagram=pieces.diagram(shown, paper.diagram, pictures.title),
-        below_diagram=(pieces.legend(shown, paper.legend_columns, paper.diagram), *found.below_diagram[1:]),
+        below_diagram=(legend, *found.below_diagram[1:]) if found.below_diagram else (),
         frames=found.frames if draft else pictures.more(paper.diagram),
         picture=shown,
     )
+
+
+def legend_later(found: Contents, pieces: Pieces) -> Contents:
+    """Return ``found`` with nothing under the diagram: cues and what the signs mean come after how it is played."""
+    assert found.picture is not None
+    signs = pieces.heading("Signs"), pieces.legend(found.picture, 2, pieces.paper.half)
+    group = Group((signs[0], replace(signs[1], before=2.0)), before=8.0, whole=True)
+    return replace(found, below_diagram=(), beside=(*found.words_first.beside, group))
+
+
+def objective_later(found: Contents, words: CardWords, pieces: Pieces) -> Contents:
+    """Return ``found`` with the objective behind how it is played."""
+    aim = tuple(replace(block, before=8.0) for block in pieces.objective(words))
+    return replace(found, beside=(*found.beside, *aim))
 
 
 def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
@@ -118,7 +133,7 @@ def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple
     def block(section: Section) -> Group:
         if section.key == "you":
             return _you(section, pieces)
-        return replace(pieces.section(section), ahead=section.key == "swap")
+        return replace(pieces.section(section), ahead=section.key in ("points", "swap"))
 
     return tuple(block(section) for name in names if (section := words.section(name)) is not None)
 
@@ -187,7 +202,7 @@ def _laid_out(subject: Subject, pieces: Pieces) -> tuple[Block, ...]:
     bring = [sentence_of("layout:kit", f"Bring {', '.join(things)}.")] if things else []
     where = [] if balls else [sentence_of("layout:balls", "Spare balls lie", missing=True)]
     section = Section("layout", "Lay out", (*bring, *places, *halves(told, said), *where, *key))
-    return pieces.section(section).blocks
+    return (replace(pieces.section(section), long=0.0),)
 
 
 def _strip(subject: Subject, pieces: Pieces, *, wide: bool) -> tuple[Block, ...]:

@@ -63,7 +63,7 @@ class Frame:
 
     def objective_lines(self) -> tuple[str, ...]:
         """Return the objective in quotation marks, its lines balanced."""
-        if not self.words.objective:
+        if not self.words.objective or self.paper.objective_later:
             return ()
         return self.typesetter.balanced(f"“{self.words.objective}”", self.paper.objective, self.title_width)
 
@@ -171,15 +171,18 @@ class Frame:
     def _point_overleaf(self, page: Page, headings: Sequence[str], left: float, base: float) -> None:
         """Write as many of ``headings`` as there is room for, in the letters of the legend or those of the foot."""
         right = self.paper.width - self.paper.right
-        for count in range(len(headings), 0, -1):
-            more = "" if count == len(headings) else " …"
-            text = f"Overleaf: {', '.join(headings[:count])}{more}"
+        ways = [headings, *([name for name in headings if name not in _LESSER[:count]] for count in (1, 2))]
+        cut = [[*ways[-1][:count], "…"] for count in range(len(ways[-1]) - 1, 0, -1)]
+        for shown in (*ways, *cut):
+            text = f"Overleaf: {', '.join(shown)}".replace(", …", " …")
             for type_ in (self.paper.legend, self.paper.footer):
                 if left + text_width(self.typesetter.clean(text), type_.size) <= right:
                     page.write_right(text, right, base, type_)
                     return
 
 
+_LESSER: Final = ("Signs", "Remember")
+"""Headings that the foot leaves out first."""
 _LEAST_TITLE: Final = 9.5
 """Points of the least size of a title over a back on A5."""
 _LEAST_REMINDER: Final = 8.5

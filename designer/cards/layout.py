@@ -173,17 +173,26 @@ def _columns(
         used = stacked(left, paper.diagram) + right_rest[0].before
         more, later = taken(right_rest, paper.diagram, height - used)
         ahead, others = _gone_ahead(right_rest, paper.diagram, height - used)
-        more, right_rest = (ahead, others) if ahead and ahead[0] in later else (more, later)
+        gains = sum(block in later for block in ahead) > sum(
+            _may_go_ahead(block) and block not in ahead for block in more
+        )
+        more, right_rest = (ahead, others) if gains else (more, later)
         side.append(Placed(paper.left, room.first_top - used, paper.diagram, more))
     return tuple(side), (*right_rest, *left_rest)
 
 
 def _gone_ahead(blocks: tuple[Block, ...], width: float, room: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
-    """Return the one of ``blocks`` that may go ahead and fits into the room, () where none does, and the others."""
-    for block in blocks:
-        if isinstance(block, Group) and block.ahead and block.height(width) <= room:
-            return (block,), tuple(other for other in blocks if other is not block)
-    return (), blocks
+    """Return those of ``blocks`` that may go ahead and fit into the room, as many as do, and the others."""
+    found: tuple[Block, ...] = ()
+    for block in sorted(filter(_may_go_ahead, blocks), key=lambda block: block.height(width)):
+        tried = tuple(other for other in blocks if other in found or other is block)
+        if stacked(tried, width) <= room:
+            found = tried
+    return found, tuple(other for other in blocks if other not in found)
+
+
+def _may_go_ahead(block: Block) -> bool:
+    return isinstance(block, Group) and block.ahead
 
 
 def _with_strip(side: Side, strip: tuple[Block, ...], height: float, spare: tuple[Block, ...], room: Room) -> Side:

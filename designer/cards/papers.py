@@ -31,7 +31,8 @@ class Paper:
 
     ``unit`` is a mark unit on the diagram, ``mark`` one of the legend and the bullets. ``columns`` is how many columns
     of words there are on a side without a diagram. ``strip`` says whether a coach's lower strip of four columns is
-    tried. ``mirrored``: the margins change sides on the back of each sheet.
+    tried. ``mirrored``: the margins change sides on the back of each sheet. ``objective_later``: a full card tells its objective
+    behind how it is played, not above.
     """
 
     name: str
@@ -63,6 +64,7 @@ class Paper:
     strip: bool = False
     across: bool = False
     mirrored: bool = False
+    objective_later: bool = False
 
     @property
     def inner(self) -> float:

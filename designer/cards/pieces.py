@@ -170,7 +170,7 @@ class Pieces:
 
         return Lead(2 * radius, draw)
 
-    def objective(self, words: CardWords) -> tuple[Block, ...]:
+    def objective(self, words: CardWords) -> tuple[Row, ...]:
         """Return the objective in quotation marks as a block, () where there is none."""
         if not words.objective:
             return ()
@@ -218,7 +218,7 @@ class Pieces:
 
         return Drawn(tall, draw)
 
-    def legend(self, picture: Picture, columns: int, width: float) -> Block:
+    def legend(self, picture: Picture, columns: int, width: float) -> Drawn:
         """Return the legend of the diagram in at most ``columns`` columns that its words have room in, read down."""
         from designer.drawing.samples import WIDTH, legend_shapes
 
@@ -277,21 +277,23 @@ class Opening(Row):
     heading: str = ""
 
 
-def headings(blocks: Iterable[Block]) -> Iterator[str]:
-    """Yield the words of each heading among ``blocks``, in order."""
+def headings(blocks: Iterable[Block], *, more: bool = False) -> Iterator[str]:
+    """Yield the words of each heading among ``blocks``, in order; with ``more`` also of what only goes on there."""
     for block in blocks:
         if isinstance(block, Heading):
             if not block.goes_on:
                 yield block.text
+            elif more:
+                yield f"more {block.text.partition(',')[0]}"
         elif isinstance(block, Opening) and block.lead is not None:
             yield block.heading
         elif isinstance(block, Bar):
-            yield from headings((block.block,))
+            yield from headings((block.block,), more=more)
         elif isinstance(block, Balanced | Group):
-            yield from headings(block.blocks)
+            yield from headings(block.blocks, more=more)
         elif isinstance(block, Columns):
             for column in block.columns:
-                yield from headings(column)
+                yield from headings(column, more=more)
 
 
 def draw_caution(page: Page, x: float, base: float, size: float) -> None:

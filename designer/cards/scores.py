@@ -137,6 +137,8 @@ def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, un
     side = 12.5 * pieces.paper.scale
     rows = _rows(end)
     ticks = rows[0][1] != GAMES
+    if not ticks:
+        blocks.append(Row("A box a game: write the score.", type_, typesetter, before=1.2))
     blocks.append(Boxes(rows, side, type_, typesetter, wide=1.0 if ticks else 2.0, before=4.0))
     blocks.append(Blanks(("Goal today", "Best so far", "on"), type_, typesetter, before=2.0))
     return tuple(blocks)

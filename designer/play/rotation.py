@@ -15,6 +15,7 @@ from designer.drill.people import Job, Spot
 from designer.drill.places import is_letter, locate
 from designer.drill.rules import Swap
 from designer.drill.setting import Setting
+from designer.play.lanes import lanes
 from designer.play.moments import Moment, moments, period
 from designer.play.tally import Span, Tally
 
@@ -55,7 +56,7 @@ class Fairness:
     """What ``rounds`` rounds come to. ``open``: it depends on who wins, so counts go from the least to the most.
 
     ``jobs``: how often each person held each job. ``doing``: the same by what a job is called, so that two jobs of one
-    role are one. ``partners``: how often two played at one end. ``uneven``: what some do more often than others.
+    role are one. ``partners``: how often two played at one end in one rally. ``uneven``: what some do more often than others.
     """
 
     rounds: int
@@ -196,6 +197,7 @@ class _Table:
             end = None if point is None else end_of(point)
             if spot.task == "plays" and end is not None:
                 self.ends[letter] = end
+        self.lanes = lanes(setting, self.ends)
 
     def round(self, number: int, state: State) -> Round:
         waiting = tuple(person for job, person in state if job in self.spots and self.spots[job].task == "waits")
@@ -221,10 +223,15 @@ class _Table:
         jobs = {(person, job): (1, 1) for job, person in state}
         partners: dict[tuple[str, str], Span] = {}
         for (one, first), (two, second) in itertools.combinations(state, 2):
-            if one in self.ends and self.ends[one] == self.ends.get(two):
+            if self._together(one, two):
                 low, high = sorted((first, second))
                 partners[low, high] = (1, 1)
         return Tally(jobs, partners)
+
+    def _together(self, one: str, two: str) -> bool:
+        """Whether two jobs are at one end and not in two lanes."""
+        apart = one in self.lanes and two in self.lanes and self.lanes[one] != self.lanes[two]
+        return one in self.ends and self.ends[one] == self.ends.get(two) and not apart
 
     def by_role(self, total: Tally, who: str) -> dict[str, Span]:
         found: dict[str, Span] = {self.role(job): (0, 0) for job in self.held}

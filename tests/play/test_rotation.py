@@ -11,6 +11,7 @@ from designer.bundle import sample
 from designer.drill.base import place
 from designer.drill.conditions import Event
 from designer.drill.drill import Drill
+from designer.drill.movement import Shot
 from designer.drill.people import Job, Spot
 from designer.drill.rules import Finish, Swap
 from designer.drill.setting import EMPTY, At, main_setting, setting_at
@@ -264,3 +265,13 @@ def test_a_swap_that_one_player_s_win_brings_may_never_come():
     assert full_turn(scene, jobs("AB")) is None
     with pytest.raises(NotWorkedOut, match="who wins"):
         rounds(scene, jobs("AB"), 2)
+
+
+def test_two_at_one_end_in_two_lanes_are_no_partners():
+    balls = [
+        Shot(id=id, by=by, after=after, to=place(0, 5))
+        for id, by, after in (("b1", "B", None), ("a1", "A", "b1"), ("d1", "D", None), ("c1", "C", "d1"))
+    ]
+    swap = Swap(id="along", on=on("starts"), moves=ring("ABDC"))
+    assert fairness(setting("ABCD", swap), jobs("ABCD"), 4).partners
+    assert not fairness(setting("ABCD", swap, *balls), jobs("ABCD"), 4).partners

@@ -13,12 +13,16 @@ from typing import Any, Final, Literal
 
 from pydantic import BaseModel
 
+from designer.court.standards import ground
 from designer.drill.base import Point, Record
+from designer.drill.conditions import In
 from designer.drill.drill import Drill
+from designer.drill.items import Area
 from designer.drill.movement import SERVES, Shot
 from designer.drill.places import is_letter
 from designer.drill.rules import Rule, UseStroke
 from designer.drill.setting import addresses, setting_at
+from designer.play.shares import shares
 
 Keep = Literal["strokes", "paths"]
 Version = Literal["mirrored", "wing", "hand", "ends", "jobs"]
@@ -30,6 +34,9 @@ WINGS: Final = {"forehand": "backhand", "backhand": "forehand"}
 _ENDS: Final = {"near": "far", "far": "near"}
 _HANDS: Final = {"left": "right", "right": "left"}
 _TOKEN: Final = re.compile(r"\{\{|\{([A-Za-z][A-Za-z0-9-]{0,39})\}")
+
+MOST_BACKHAND: Final = 50.0
+"""A backhand side wider than this, in per cent of the singles court, is pointed out."""
 
 _POINTS: Final = ("corners", "via")
 _AREAS: Final = ("area", "in_play")
@@ -267,7 +274,7 @@ def _shared_wing_rules(drill: Drill, letter: str) -> tuple[str, ...]:
 
 
 def _silly_wings(drill: Drill) -> tuple[str, ...]:
-    """Return a sentence for each stroke that is not played off the wing that it has now."""
+    """Return a sentence for each stroke that is not played off the wing that it has now, and each side that is too wide."""
     shots = {id: shot for at in addresses(drill) for id, shot in setting_at(drill, at).shots.items()}
     found = [
         f"Shot {shot.id}: a {shot.stroke} off the backhand is hardly played."
@@ -281,4 +288,27 @@ def _silly_wings(drill: Drill) -> tuple[str, ...]:
         for stroke in rule.must.strokes
         if stroke == "smash" or stroke in SERVES
     ]
-    return tuple(found)
+    return (*found, *_wide_backhands(drill))
+
+
+def _wide_backhands(drill: Drill) -> tuple[str, ...]:
+    """Return a sentence for each rule that asks for the backhand on more than half of the width.
+
+    Common practice, no source: a player covers the greater part of the court with the forehand.
+    """
+    court, found = ground(drill.court), dict[str, float]()
+    for at in addresses(drill):
+        setting = setting_at(drill, at)
+        for rule in setting.rules.values():
+            if not isinstance(rule.must, UseStroke) or rule.must.wing != "backhand":
+                continue
+            areas = [setting.items.get(each.area) for each in rule.when if isinstance(each, In) and each.area]
+            measured = [shares(court, area) for area in areas if isinstance(area, Area)]
+            widest = max((each.width.per_cent for each in measured if each), default=0.0)
+            if widest > MOST_BACKHAND:
+                found[rule.id] = widest
+    return tuple(
+        f"Rule {id} asks for the backhand on {width:g} per cent of the width: the greater side is usually the "
+        "forehand's; make the area smaller."
+        for id, width in found.items()
+    )

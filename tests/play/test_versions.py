@@ -134,6 +134,16 @@ def test_a_wing_that_is_hardly_played_is_said() -> None:
     assert turned.warnings == ("Shot high: a smash off the backhand is hardly played.",)
 
 
+def test_a_backhand_on_the_greater_part_of_the_court_is_said() -> None:
+    turned = switch_wing(load("forehand-on-eight"))
+    assert turned.warnings == tuple(
+        f"Rule forehand-{letter} asks for the backhand on 66.7 per cent of the width: the greater side is usually the "
+        "forehand's; make the area smaller."
+        for letter in "ab"
+    )
+    assert switch_wing(turned.drill).warnings == ()
+
+
 def test_one_left_hander_has_no_single_answer() -> None:
     with pytest.raises(NoSingleAnswer, match=r"Keep A's strokes .* or keep the ball's paths"):
         change_hand(small(), "A")

@@ -35,7 +35,7 @@ WORDS: Final = {
     "chalk line": "chalk",
     "tape line": "tape",
     "line of discs": "discs",
-    "line in thought": "in thought",
+    "line in thought": "imagined",
     "barrier": "barrier",
     "height cord": "cord",
     "cone": "cone",

@@ -89,7 +89,7 @@ def _line_name(line: Line) -> str:
         return "the tick"
     if line.marked == "painted":
         return "the painted line"
-    return _LINES.get(line.marked, "the line in thought")
+    return _LINES.get(line.marked, "the imagined line")
 
 
 def length_of(line: Line | Barrier) -> float:

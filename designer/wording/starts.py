@@ -90,7 +90,7 @@ def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
     courts = ("deuce", "ad") if across > 0 else ("ad", "deuce")
     if across and told.brief:
         # The places that the serve is judged by go with the court it is hit to; what else is laid out need not.
-        yield from [f"from the {courts[1]} side all is mirrored"] if _is_judged_by_area(told, start) else ()
+        yield from [f"{courts[1]} side: all mirrored"] if _is_judged_by_area(told, start) else ()
     elif across:
         yield f"drawn for the {courts[0]} court; for the {courts[1]} court mirror it"
 
@@ -326,7 +326,7 @@ def _left(told: Telling, start: Start) -> tuple[str, ...]:
     result = outcome(told, start.bad, feeder)
     if result != "replay" or feeder is None:
         return (result,)
-    again = f"{feeder.words} {feeder.verb('feeds', 'feed')} it again"
+    again = f"{feeder.words} {feeder.verb('feeds', 'feed')} again"
     if told.drill.house.feed_played is None or len(across) != 1:
         return (again,)
     hitter = letter(told, across[0])

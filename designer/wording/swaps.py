@@ -55,18 +55,19 @@ def _ends_only(told: Telling, swap: Swap) -> str:
     pair = sorted(_held_moves(told, swap, optional_jobs(told)))
     same_end = len({told.ends.get(job) for job in pair}) == 1
     ends = "" if same_end else "change ends with jobs" if swap.ends else "ends stay when jobs change"
-    return sentences_of(ends, _with_more(told, swap))
+    more = _with_more(told, swap, "" if ends else f"{_times(told, swap)} ")
+    return "; ".join(words for words in (ends, more) if words)
 
 
-def _with_more(told: Telling, swap: Swap) -> str:
-    """Return what else is different for those who may come: "with C, after every five starts B becomes C and C becomes A"."""
+def _with_more(told: Telling, swap: Swap, when: str) -> str:
+    """Return what is different at the change for those who may come: "with C, B becomes C and C becomes A"."""
     more = optional_jobs(told)
     fewest, everybody = (_held_moves(told, swap, without) for without in (more, frozenset[str]()))
     other = {old: new for old, new in everybody.items() if fewest.get(old) != new}
     if not fewest or not other:
         return ""
     extra = listed([letter(told, job) for job in sorted(more) if job in everybody])
-    return f"with {extra}, {_times(told, swap)} {_round_words(told, other)}"
+    return f"with {extra}, {when}{_round_words(told, other)}"
 
 
 def _times(told: Telling, swap: Swap) -> str:

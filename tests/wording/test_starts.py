@@ -78,7 +78,7 @@ def test_the_other_court_and_a_start_that_faults_use_up_are_told_to_the_server_t
     landed = {"what": "landed", "of": ("feed",), "where": ({"area": "wide", "judged": "bounce"},)}
     paid = Points(id="p", on=(landed,), gives={"then": "points", "value": 1})
     # Only where the serve is judged by a place that goes with the court it is hit to.
-    assert said(serve, lost, total, wide, paid, reader="player") == [f"{both} From the ad side all is mirrored."]
+    assert said(serve, lost, total, wide, paid, reader="player") == [f"{both} Ad side: all mirrored."]
     again = lost.changed(bad={"then": "replay"})
     assert "counts as a start" not in said(serve, again, total)[0]
     assert "counts as a start" not in said(serve, lost)[0]
@@ -120,10 +120,10 @@ def test_a_later_ball_says_what_makes_it_bad_and_who_judges():
     made = told(*SINGLES, FEED, second, start(), again)
     assert len(starts(made)) == 1
     (step,) = (step for step in steps(made) if "again" in step.about)
-    assert step.text.endswith("past A’s service line. Too early, short or out: B feeds it again. B judges A’s foot.")
+    assert step.text.endswith("past A’s service line. Too early, short or out: B feeds again. B judges A’s foot.")
     # Drawn nowhere, it has no step to stand with.
     assert said(FEED, start(), again)[1] == (
-        "The later ball too early, not past A’s service line or out: B feeds it again. B judges A’s foot."
+        "The later ball too early, not past A’s service line or out: B feeds again. B judges A’s foot."
     )
 
 
@@ -149,7 +149,7 @@ def test_a_later_ball_that_is_played_all_the_same_is_what_a_played_feed_is():
         return steps(told(*SINGLES, FEED, reply, second, later, house=house))[-1].text
 
     assert third(PLAYED).endswith(
-        "Too early, short or out: A leaves it, B feeds it again. If A hits it, play on. B judges A’s foot."
+        "Too early, short or out: A leaves it, B feeds again. If A hits it, play on. B judges A’s foot."
     )
     refused = House(in_doubt="replay", feed_played="not accepted")
     assert "If A hits it, it does not count." in third(refused)

@@ -33,7 +33,7 @@ def test_a_ring_is_told_for_the_fewest_first():
     ]
     # A player's card has said the moves of two at its top.
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3), reader="player") == [
-        "Ends stay when jobs change. With C, after every five starts B becomes C and C becomes A."
+        "Ends stay when jobs change; with C, B becomes C and C becomes A."
     ]
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(3, 3)) == [
         "After every five starts A becomes B, B becomes C and C becomes A."

@@ -17,7 +17,7 @@ MARKS: Final[tuple[tuple[str, Marked, str], ...]] = (
     ("C", "chalk", "Chalk"),
     ("T", "tape", "Tape"),
     ("P", "painted", "Painted lines"),
-    ("N", "in thought", "Nothing: a line in thought"),
+    ("N", "in thought", "Nothing: an imagined line"),
 )
 """With Shift, this letter marks what is picked by that; and the words for a menu."""
 

@@ -103,8 +103,8 @@ def legend_later(found: Contents, pieces: Pieces) -> Contents:
 
 def objective_later(found: Contents, words: CardWords, pieces: Pieces) -> Contents:
     """Return ``found`` with the objective behind how it is played."""
-    aim = tuple(replace(block, before=8.0) for block in pieces.objective(words))
-    return replace(found, beside=(*found.beside, *aim))
+    aim = Group(pieces.objective(words), before=8.0, whole=True)
+    return replace(found, beside=(*found.beside, aim)) if aim.blocks else found
 
 
 def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
@@ -115,7 +115,7 @@ def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
     if is_player and you is not None:
         aside.append(Aside("over", (_you(you, pieces),)))
     if is_player and swap is not None:
-        aside.append(Aside("under", (pieces.section(swap, narrow=True),), (pieces.section(swap),)))
+        aside.append(Aside("under", (pieces.section(swap, narrow=True),), (pieces.section(swap),), ahead=True))
     if cues is not None:
         aside.append(Aside("under", (pieces.section(cues, narrow=True),), (pieces.section(cues),)))
     aside.append(Aside("top", pieces.objective(words)))

@@ -67,7 +67,7 @@ def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Type
     return Licensed(tuple(sides), notice="The brand’s licence line has no room on this card and is left out.")
 
 
-_USUAL: Final = 3
+_USUAL: Final = 6
 """Lines of a licence that room is made for, if need be on a side more."""
 
 

@@ -49,9 +49,13 @@ class Boxes(Block):
     def places(self, count: int, width: float) -> Iterator[tuple[float, int]]:
         """Yield (how far from the left, which line) of each of ``count`` boxes."""
         across, line, side = self.words, 0, self.size(width) * self.wide
+        fives = -(-count // 5)
+        room = max(1, int((width - self.words + _GAP + _APART + 0.01) / (5 * (side + _GAP) + _APART)))
+        even = -(-fives // -(-fives // room)) if fives else 1
         for number in range(count):
             five = min(5, count - number) if number % 5 == 0 else 1
-            if number and across + five * (side + _GAP) - _GAP > width + 0.01:
+            full = number % (5 * even) == 0
+            if number and (full or across + five * (side + _GAP) - _GAP > width + 0.01):
                 across, line = self.words, line + 1
             yield across, line
             across += side + _GAP + (_APART if number % 5 == 4 else 0.0)

@@ -29,6 +29,8 @@ class Aside:
     where: Literal["top", "over", "under"]
     blocks: tuple[Block, ...]
     behind: tuple[Block, ...] = ()
+    ahead: bool = False
+    """Whether the legend gives way to it."""
 
 
 def front_and_back(
@@ -53,6 +55,10 @@ def front_and_back(
     free = paper.inner - across - paper.gutter
     column = (pieces.legend(shown, 1, free),) if not paper.across and free >= LEGEND_WIDTH else ()
     moved = _moved(asides, column, free, front) if column else ()
+    if column and any(aside.ahead and aside not in moved for aside in asides):
+        alone = _moved(asides, (), free, front)
+        if all(aside in alone for aside in asides if aside.ahead):
+            moved, column = alone, ()
     left = [aside for aside in asides if aside not in moved]
     said = (
         *_behind(left, "top"),
@@ -67,7 +73,7 @@ def front_and_back(
         (),
         said if column or paper.across else (*said, legend),
         after=after,
-        beside_diagram=_front(moved, column),
+        beside_diagram=_front(moved, column) if moved or column else (),
         under_diagram=(legend,) if paper.across else (),
         frames=pictures.more(across),
         spare=spare,

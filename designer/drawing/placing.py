@@ -135,12 +135,17 @@ class Space:
         return total
 
     def cost_of_leader(self, start: Point, end: Point, owner: str = "") -> float:
-        """Return what it costs to draw a leader from ``start`` to ``end``: it must not run over anything hard."""
+        """Return what it costs to draw a leader from ``start`` to ``end``: it must not run over anything hard.
+
+        Nor, where it can be helped, through an area that it does not belong to.
+        """
         box = (min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1]))
         total = math.dist(start, end) / self.unit * 0.1
         for taken in self.near_boxes(box):
-            if taken.cost >= FORBIDDEN and taken.owner != owner and inside_box(start, end, taken.box) > 0:
-                total += FORBIDDEN / 8
+            if taken.owner == owner or (taken.cost < FORBIDDEN and taken.cost != AREA):
+                continue
+            if inside_box(start, end, taken.box) > 0:
+                total += FORBIDDEN / 8 if taken.cost >= FORBIDDEN else OTHER_AREA
         return total
 
     def is_bare(self, box: Bounds) -> bool:
@@ -182,6 +187,10 @@ PAINTED: Final = 0.25
 
 AREA: Final = 1.6
 """Covering some of an area."""
+
+
+OTHER_AREA: Final = 12.0
+"""What it costs a leader to run through an area of another name."""
 
 
 def best(

@@ -138,3 +138,16 @@ def test_more_rounds_than_are_drawn_are_said_to_be_more() -> None:
     drill = put(drill, At("p-one"), Swap(id="round", on=(Event(what="starts", count=5),), moves=moves))
     card = make_card(drill, At("p-one"), reader="coach", paper="a4")
     assert "Round by round, the first 8" in text_of(card.pdf), "ten change places: everybody is back after ten"
+
+
+def test_points_and_swap_stand_before_what_the_signs_mean() -> None:
+    """A player looks for who, where, what not, the score and the swap; the rest goes overleaf first."""
+    drill = Drill.model_validate_json(sample("short-approach.drill.json").read_bytes())
+    first, *later = (
+        page.get_textpage().get_text_range()
+        for page in pypdfium2.PdfDocument(make_card(drill, main_setting(drill)).pdf)
+    )
+    for heading in ("You start as A.", "Start", "Rules", "Points", "Swap"):
+        assert f"{heading}\r\n" in first
+    assert "Signs" in later[0]
+    assert "Lay out, continued" in later[0], "what goes on in another column says of what"

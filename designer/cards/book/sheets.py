@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Columns, Drawn, Row, Rules, stacked
+from designer.cards.blocks import Block, Columns, Drawn, Group, Row, Rules, stacked
 from designer.cards.book.front import STATES, day
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import drill_key
@@ -112,12 +112,23 @@ class Sheets:
         last, end = _without_spare_lines(last)
         floor = paper.bottom + paper.footer.leading + 8
         room = end - floor - 2 * _SPACE - _SMALL.leading
-        wide = min(_WIDEST, (paper.inner - (count - 1) * _SPACE) / count, room / COURT_RATIO)
+        shown = min(count, int((paper.inner + _SPACE) / (_NARROWEST + _SPACE)))
+        above = _SMALL.leading + 4 if shown < count else 0.0
+        wide = min(_WIDEST, (paper.inner - (shown - 1) * _SPACE) / shown, (room - above) / COURT_RATIO)
+        typesetter = made.maker.typesetter
         if wide < _NARROWEST:
-            return made
-        small = (self._small(drill, At(one.id), wide, made.maker.typesetter) for one in drill.progressions)
-        row = Columns(tuple(small), _SPACE)
-        whole = count * wide + (count - 1) * _SPACE
+            said = Row(f"No room for small courts of its {count} progressions.", _SMALL, typesetter, colour="soft")
+            if room < said.height(paper.inner):
+                return made
+            note = Placed(paper.left, floor + said.height(paper.inner), paper.inner, (said,))
+            lines = int((end - note.top - _SPACE) / paper.note_lines)
+            return replace(made, sides=(*before, (*_with_lines(last, lines), note)))
+        courts = (self._small(drill, At(one.id), wide, typesetter) for one in drill.progressions[:shown])
+        row: Block = Columns(tuple(courts), _SPACE, before=4.0)
+        if shown < count:
+            heading = Row(f"The first {shown} of {count} progressions", _SMALL, typesetter)
+            row = Group((heading, row))
+        whole = shown * wide + (shown - 1) * _SPACE
         top = floor + row.height(whole)
         lines = int((end - top - _SPACE) / paper.note_lines)
         return replace(made, sides=(*before, (*_with_lines(last, lines), Placed(paper.left, top, whole, (row,)))))

@@ -13,7 +13,7 @@ from designer.desktop.canvas.keys import LETTERS
 from designer.desktop.forms.kinds_of_rule import KINDS_OF_RULE
 from designer.desktop.look import CHOICES
 
-Keys = QKeySequence.StandardKey | str | None
+Keys = QKeySequence.StandardKey | str | tuple[str, ...] | None
 LINE: Final = "-"
 
 
@@ -40,6 +40,8 @@ class Sub:
 
 Entry = Deed | Sub | str
 Std = QKeySequence.StandardKey
+REDO: Final = ("Ctrl+Y", "Ctrl+Shift+Z")
+"""Each system has one of the two as its usual one; hands know both."""
 
 FILE: Final[tuple[Entry, ...]] = (
     Deed("new", "New drill", Std.New),
@@ -63,7 +65,7 @@ FILE: Final[tuple[Entry, ...]] = (
 )
 EDIT: Final[tuple[Entry, ...]] = (
     Deed("undo", "Undo", Std.Undo),
-    Deed("redo", "Redo", Std.Redo),
+    Deed("redo", "Redo", REDO),
     LINE,
     Deed("cut", "Cut", Std.Cut),
     Deed("copy", "Copy", Std.Copy),
@@ -301,8 +303,9 @@ class Actions(QObject):
         action = QAction(f"{deed.words}\t{deed.hint}" if deed.hint else deed.words, self)
         action.setObjectName(deed.name)
         action.setCheckable(deed.ticked)
-        if isinstance(deed.keys, str):
-            action.setShortcut(QKeySequence(deed.keys))
+        if isinstance(deed.keys, str | tuple):
+            keys = (deed.keys,) if isinstance(deed.keys, str) else deed.keys
+            action.setShortcuts([QKeySequence(each) for each in keys])
         elif deed.keys is not None:
             action.setShortcuts(deed.keys)
         action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)

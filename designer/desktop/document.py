@@ -26,7 +26,7 @@ class _Replacement(QUndoCommand):
     def __init__(self, document: Document, label: str, before: Drill, after: Drill, merge: object) -> None:
         super().__init__(label)
         self._document = document
-        self._before = before
+        self.before = before
         self.after = after
         self.merge = merge
         self._done_once = False
@@ -36,7 +36,7 @@ class _Replacement(QUndoCommand):
         self._done_once = True
 
     def undo(self) -> None:
-        self._document._settle(self._before, again=True)  # noqa: SLF001
+        self._document._settle(self.before, again=True)  # noqa: SLF001
 
     def id(self) -> int:
         return _ALONE if self.merge is None else _MERGES
@@ -46,7 +46,7 @@ class _Replacement(QUndoCommand):
             return False
         self.after = other.after
         self.setText(other.text())
-        self.setObsolete(self.after == self._before)
+        self.setObsolete(self.after == self.before)
         return True
 
 
@@ -128,6 +128,21 @@ class Document(QObject):
             self.end_preview()
             return
         self.stack.push(_Replacement(self, label, self._drill, drill, merge))
+
+    def amend(self, drill: Drill) -> None:
+        """Settle ``drill`` without a step of its own: what saving writes into a drill is nobody's doing to be undone.
+
+        The steps on both sides of the settled value lead to it from now on.
+        """
+        if drill == self._drill:
+            return
+        at = self.stack.index()
+        done, undone = self.stack.command(at - 1), self.stack.command(at)
+        if isinstance(done, _Replacement):
+            done.after = drill
+        if isinstance(undone, _Replacement):
+            undone.before = drill
+        self._settle(drill, again=False)
 
     def preview(self, drill: Drill) -> None:
         """Show ``drill`` without settling it."""

@@ -174,14 +174,15 @@ class Filing(QObject):
 
     def _write(self, path: Path) -> bool:
         first = self._document.path is None
-        today = stamped(self._document.drill, datetime.now(UTC).astimezone().date(), first=first)
+        drill = self._document.drill
         if not self._document.clean or first:
-            self._document.perform("Date the drill", today, merge="dated")
+            drill = stamped(drill, datetime.now(UTC).astimezone().date(), first=first)
         try:
-            data = save(path, self._document.drill)
+            data = save(path, drill)
         except Unwritable as reason:
             self._prompts.say(self._window, "The drill was not saved.", str(reason))
             return False
+        self._document.amend(drill)
         self._origin = Origin(self._document.drill, data)
         self._document.saved_as(path)
         self._watch.follow(path, digest(data))

@@ -55,6 +55,7 @@ def test_the_step_to_be_undone_is_named(window):
     assert window.actions_by_name["undo"].text() == "Undo add players"
     window.actions_by_name["undo"].trigger()
     assert window.actions_by_name["redo"].text() == "Redo add players"
+    assert [each.toString() for each in window.actions_by_name["redo"].shortcuts()] == ["Ctrl+Y", "Ctrl+Shift+Z"]
 
 
 def test_every_menu_is_opened_by_alt_and_its_letter(window):

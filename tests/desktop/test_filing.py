@@ -70,6 +70,23 @@ def test_a_later_day_makes_the_next_edition(document, dated, first, edition):
     assert stamped(drill, today, first=False) is drill
 
 
+def test_saving_dates_a_drill_without_a_step_and_what_is_undone_is_what_was_done(make_window, opened):
+    older = opened.drill.changed(dated=date(2020, 1, 1))
+    window = make_window(Document(older, path=opened.path))
+    window.perform("Change the title", older.changed(title="Deep"))
+    window.perform("Change the title", older.changed(title="Deeper"))
+    window.actions_by_name["undo"].trigger()
+    assert window.filing.save()
+    saved = window.document.drill
+    assert (saved.title, saved.edition) == ("Deep", older.edition + 1)
+    window.actions_by_name["redo"].trigger()
+    window.actions_by_name["undo"].trigger()
+    assert window.document.clean
+    assert window.document.drill == saved == open_drill(opened.path).drill
+    window.actions_by_name["undo"].trigger()
+    assert window.document.drill == older
+
+
 def test_going_back_asks_and_can_be_undone(window, prompts):
     saved = window.document.drill
     hand.write(window.column.title, "X ")

@@ -65,7 +65,7 @@ class BallTool(ToolBase):
     def prompt(self) -> str:
         if self._hit is not None:
             does = "feeds" if self._fed else "hits"
-            return f"{self._hit.by} {does}: click where the ball lands. X: someone else. W: shot, feed or run."
+            return f"{self._hit.by} {does}: click where the ball lands. X: someone else. W turns it: shot, feed, run."
         if self._last is not None:
             return "Click where this ball is met. Enter ends, Backspace takes back the last one."
         return "Press on the hitter and let go where the ball lands, or click both."

@@ -128,8 +128,10 @@ def _moves(told: Telling, swap: Swap) -> str:
     more = optional_jobs(told)
     everybody = _exchange(told, swap, _held_moves(told, swap, frozenset()))
     fewest = _exchange(told, swap, _held_moves(told, swap, more)) if more else everybody
-    if not fewest or fewest == everybody or told.brief:
-        return fewest or everybody
+    if not fewest or fewest == everybody:
+        return everybody
+    if told.brief:
+        return "; ".join(words for words in (fewest, _with_more(told, swap, "")) if words)
     extra = [letter(told, job) for job in sorted(more) if job in swap.moves]
     return f"{fewest}; with {listed(extra)}, {everybody}"
 

@@ -95,6 +95,10 @@ def test_a_ball_that_must_end_the_rally_is_unreturned():
     assert said(FEED, REPLY, pays(2, event, beside="instead")) == [
         ("+2", "Instead: A wins with ball 2 unreturned in B’s left half.")
     ]
+    deep = event | {"and": (ball | {"where": ({"area": "past the service line", "judged": "bounce"},)},)}
+    assert said(FEED, REPLY, pays(2, event, deep, beside="instead"))[0][1].endswith(
+        "A wins with ball 2 unreturned in B’s left half, or past B’s service line."
+    )
 
 
 def test_what_must_come_before_is_said_first_and_each_win_after_a_ball_of_its_own_alone():

@@ -35,6 +35,11 @@ def test_a_ring_is_told_for_the_fewest_first():
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3), reader="player") == [
         "Ends stay when jobs change; with C, B becomes C and C becomes A."
     ]
+    four = swap.changed(moves={"A": "B", "B": "D", "D": "C", "C": "A"})
+    collects = (spot("C", -8.0, 0.0, task="collects"), spot("D", 8.0, 0.0, task="waits"))
+    assert said(*SINGLES, *collects, four, jobs="ABCD", players=(3, 4), reader="player") == [
+        "After every five starts A becomes B, B becomes C and C becomes A; with D, B becomes D and D becomes C."
+    ]
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(3, 3)) == [
         "After every five starts A becomes B, B becomes C and C becomes A."
     ]

@@ -50,6 +50,11 @@ def left_to_the_drill(event: QEvent) -> bool:
     return True
 
 
+def has_caret(text: QWidget) -> bool:
+    """Whether ``text`` has its window's keyboard, also while another window is in front."""
+    return text.window().focusWidget() is text
+
+
 def frame(
     painter: QPainter, box: QRect, *, edge: str, fill: str | None, width: float = 1.0, dashed: bool = False
 ) -> None:

@@ -111,7 +111,7 @@ class CardColumn(QWidget):
             units=self._view.units,
         )
         self._writing = None
-        self.title.show_text(card.title)
+        self.title.show_text(self._read(self._document.shown.title))
         self.objective.show_text(self._document.shown.objective)
         if self._writer is not None:
             self._writer.follow()
@@ -225,6 +225,10 @@ class CardColumn(QWidget):
         self.close_form()
         self._writer.begin(section, number)
 
+    def _read(self, text: str) -> str:
+        """Return a text of the coach's as it was typed, a space at its end too: it may have the caret in it."""
+        return text if "{" not in text else self.writing().read(text).text
+
     @property
     def written(self) -> Writer | None:
         """Return what writes a text where it stands, while it does."""
@@ -325,7 +329,7 @@ class CardColumn(QWidget):
         self._page = QVBoxLayout(page)
         self._page.setSpacing(0)
         self._scroll.setWidget(page)
-        self.title = PlaceText("What is it called?", font(20, bold=True), 28)
+        self.title = PlaceText("What is it called?", font(20, bold=True), 28, dressed=typeset)
         self.title.typed.connect(self._typed("title", "Change the title"))
         self.objective = PlaceText(
             "What do the players set out to do?",

@@ -20,7 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
-from designer.desktop.controls import frame, left_to_the_drill
+from designer.desktop.controls import frame, has_caret, left_to_the_drill
 from designer.desktop.fonts import scaled
 from designer.desktop.lines import broken
 from designer.desktop.style import look
@@ -129,11 +129,11 @@ class PlaceText(QPlainTextEdit):
 
     def show_text(self, text: str) -> None:
         """Show the kept ``text`` unless it is what is being typed."""
-        if self.hasFocus() and text == self.value:
+        if has_caret(self) and text == self.value:
             return
         self._words = None if self._writing is None or "{" not in text else self._writing().read(text)
         self._text = text if self._words is None else self._words.text
-        self._put(self._text if self.hasFocus() else self._worn())
+        self._put(self._text if has_caret(self) else self._worn())
         self._underline()
 
     def paint_lead(self, painter: QPainter) -> None:
@@ -198,7 +198,7 @@ class PlaceText(QPlainTextEdit):
         at = self.textCursor().position()
         with QSignalBlocker(self):
             self.setPlainText(text)
-        if self.hasFocus():
+        if has_caret(self):
             cursor = self.textCursor()
             cursor.setPosition(min(at, len(text)))
             self.setTextCursor(cursor)

@@ -10,7 +10,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QWidget
 
 from designer.court.standards import ground
-from designer.desktop.controls import IconButton, Link, stacked
+from designer.desktop.controls import IconButton, Link, has_caret, stacked
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.box import Box, Refused
 from designer.desktop.forms.context import Context
@@ -59,7 +59,7 @@ class PlaceLine(QWidget):
         self._point, self._context = point, context
         self.button.setVisible(context.court is not None)
         text = "" if point is None else place_text(ground(context.drill.court), point, context.units)
-        if not (text == self._shown and self.editor.hasFocus()):
+        if not (text == self._shown and has_caret(self.editor)):
             self.editor.put(text)
         self._shown = text
 

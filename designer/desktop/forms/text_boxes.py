@@ -8,6 +8,7 @@ from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QResizeEvent
 from PySide6.QtWidgets import QPlainTextEdit
 
+from designer.desktop.controls import has_caret
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box, Refused
 from designer.desktop.forms.context import Context
@@ -129,7 +130,7 @@ class BlockBox(Box):
         del context
         text = self.text_of(value)
         same = text == self._shown or (self._live and self.value_of(self.editor.toPlainText()) == value)
-        if not (same and self.editor.hasFocus()) and self.editor.toPlainText() != text:
+        if not (same and has_caret(self.editor)) and self.editor.toPlainText() != text:
             with QSignalBlocker(self.editor):
                 self.editor.setPlainText(text)
             self.editor.fit()

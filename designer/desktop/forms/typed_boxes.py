@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from PySide6.QtWidgets import QLabel, QLineEdit
 
+from designer.desktop.controls import has_caret
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.forms.box import Box, Refused
 from designer.desktop.forms.context import Context
@@ -55,7 +56,7 @@ class TypedBox(Box):
     def show_value(self, value: Any, context: Context) -> None:
         del context
         text = self.text_of(value)
-        if self.line.text() != text and (text != self._shown or not self.line.hasFocus()):
+        if self.line.text() != text and (text != self._shown or not has_caret(self.line)):
             self.line.setText(text)
         self._shown = text
 

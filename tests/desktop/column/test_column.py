@@ -78,6 +78,29 @@ def test_a_sentence_is_kept_while_its_words_change(wide):
     assert "backhand" in row.accessibleName()
 
 
+@pytest.mark.parametrize("place", ["title", "objective", "cues", "B role", "feed-zone name"])
+def test_a_pause_in_typing_changes_nothing_under_the_caret(wide, place):
+    about, _, field = place.partition(" ")
+    if field:
+        wide.column.open(about)
+        wide.column.form.form.open_all()
+        editor = hand.field(wide, field).first()
+    elif about in ("title", "objective"):
+        editor = getattr(wide.column, about)
+    else:
+        wide.column.write(about)
+        editor = wide.column.written.row
+    editor.setFocus()
+    editor.selectAll()
+    read = editor.text if field else editor.toPlainText
+    for letters in ("it's ", " b, "):
+        QTest.keyClicks(editor, letters)
+        wide.column.refresh()
+        hand.settle()
+    assert wide.focusWidget() is editor
+    assert read() == "it's  b, "
+
+
 def test_a_form_without_a_sentence_over_it_says_what_it_is_about(wide):
     wide.column.open("B")
     heads = [label.text() for label in wide.column.form.findChildren(QLabel) if label.parent() is wide.column.form]

@@ -171,6 +171,7 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds, flo
         # Words outside their own area must not stand in another one, whose name they would seem to be.
         strange = label.outline and place[3] != "inside" and _in_other_area(plan, box, label)
         cost += STRANGE if strange or _over_the_net(plan, box, label) else 0.0
+        cost += ASTRIDE if label.outline and place[3] != "inside" and overlap(box, label.box) > 0 else 0.0
         cost += NEIGHBOUR if label.outline and place[3] != "inside" and _nearer_to_another(plan, box, label) else 0.0
         inside = not label.outline or within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
         return cost + (0.0 if inside else 8.0)
@@ -213,6 +214,9 @@ ASIDE: Final = 24.0
 STRANGE: Final = 120.0
 """What it costs to stand in the area of another name, or on the other side of the net."""
 
+
+ASTRIDE: Final = 9.0
+"""What it costs to stand half in and half out of the area that is named."""
 
 NEIGHBOUR: Final = 30.0
 """What it costs to stand nearer to another area than to one's own."""

@@ -12,9 +12,14 @@ import pytest
 from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, leaves, made
 
 from designer.cards.book.leaf import Leaf
+from designer.cards.book.sheets import Sheets
+from designer.cards.book.survey import sheet_paper
 from designer.cards.handbook import Book, make_handbook
+from designer.drawing.themes import theme
 from designer.drill.brand import Brand
+from designer.drill.drill import Changes, Drill, Progression
 from designer.drill.handbook import BookSection, Handbook, Term
+from designer.wording.vocabulary import Vocabulary
 
 
 @functools.cache
@@ -247,3 +252,15 @@ def test_a_house_rule_names_the_drills_that_do_not_keep_it_and_says_how_many_mor
     whole = Book(b"", 1, {}, {"cues": ["1.1", "1.2", "1.3"]}, {}, ())
     assert whole.broken_in_words() == ("House rule “cues”: a drill has a cue to say; not yet 1.1, 1.2, 1.3.",)
     assert whole.broken_in_words(2) == ("House rule “cues”: a drill has a cue to say; not yet 1.1, 1.2 and 1 more.",)
+
+
+def test_a_sheet_says_how_many_of_its_small_courts_it_shows() -> None:
+    """Six courts of a width that shows something stand side by side; the rest is not left out in silence."""
+    known = drill("return-past").progressions[0].changes
+    ways = tuple(Progression(id=f"p-{n}", name=f"Way {n}", changes=known if n == 0 else Changes()) for n in range(10))
+    own = Drill(id="d-own", title="Own", jobs=drill("return-past").jobs, progressions=ways)
+    whole = Handbook(title="X", sections=())
+    (made_,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary(())).cards(leaf_of(own))
+    shown = made_.sides[-1][-1].blocks[0]
+    assert shown.blocks[0].text == "The first 6 of 10 progressions"
+    assert len(shown.blocks[1].columns) == 6

@@ -35,6 +35,7 @@ class Opener(QObject):
         self.form: OpenForm | None = None
         self.under: str | None = None
         self._picker: Picker | None = None
+        view.selection_changed.connect(self._follow_pick)
 
     @property
     def picker(self) -> Picker | None:
@@ -107,10 +108,10 @@ class Opener(QObject):
         named = [name for name, words in said.items() if key in words.about]
         self.under = next(iter((*first, *named)), None)
 
-    def open(self, about: str, under: str | None = None, field: str = "") -> bool:
+    def open(self, about: str, under: str | None = None, field: str = "", *, keyboard: bool = True) -> bool:
         """Open the form of what ``about`` names, under a sentence or under the first that is about it.
 
-        ``field`` gets the keyboard. Returns whether there is such a form.
+        With ``keyboard``, ``field`` gets it. Returns whether there is such a form.
         """
         subject = subject_of(self._document.shown, self._view.at, about)
         record = None if subject is None else subject.read(self._document.shown, self._view.at)
@@ -131,9 +132,22 @@ class Opener(QObject):
         if subject.record_id is not None:
             self._view.select([subject.record_id])
         self._column.refresh()
-        form.form.focus(field)
+        if keyboard:
+            form.form.focus(field)
         self._column.scroll_to(form)
         return True
+
+    def _follow_pick(self, picked: frozenset[str]) -> None:
+        """Go on to what is picked on the court from the form of something else that stands there."""
+        if self.form is None or not picked or (self._picker is not None and self._picker.wish is not None):
+            return
+        key = self.form.subject.key
+        setting = self._view.setting
+        drawn = {*setting.spots, *setting.items, *setting.shots, *setting.runs}
+        if key in picked or not picked <= drawn or not (key in drawn or key.startswith("job:")):
+            return
+        if len(picked) > 1 or not self.open(*picked, keyboard=False):
+            self.close()
 
     def close(self) -> None:
         """Close the form."""

@@ -109,6 +109,16 @@ def test_a_form_without_a_sentence_over_it_says_what_it_is_about(wide):
     assert not [label for label in wide.column.form.findChildren(QLabel) if label.parent() is wide.column.form]
 
 
+def test_an_open_form_follows_what_is_picked_on_the_court(wide):
+    wide.column.open("reply")
+    wide.canvas.setFocus()
+    wide.view.select(["feed-zone"])
+    assert wide.column.form.subject.key == "feed-zone"
+    assert wide.focusWidget() is wide.canvas
+    wide.view.select(["reply", "reply-zone"])
+    assert wide.column.form is None
+
+
 def test_a_form_closes_when_its_record_goes(wide):
     wide.column.open("reply")
     wide.view.select(["reply"])

@@ -357,8 +357,9 @@ def _told(sides: Sequence[Side]) -> tuple[int, int]:
 
 def _overleaf(sides: Sequence[Side]) -> tuple[str, ...]:
     """Return the headings of what begins on the sides after the first, lines to write on left out."""
-    found = (heading for side in sides[1:] for placed in side for heading in headings(placed.blocks, more=True))
-    return tuple(heading for heading in dict.fromkeys(found) if heading != NOTES)
+    found = dict.fromkeys(name for side in sides[1:] for placed in side for name in headings(placed.blocks, more=True))
+    begun = {f"more {name}" for name in found}
+    return tuple(name for name in found if name != NOTES and name not in begun)
 
 
 def _outline(page: Page, placed: Placed, number: int) -> None:

@@ -48,7 +48,7 @@ def test_a_licence_without_room_is_told_and_none_changes_nothing():
     "licence", [LICENCE, f"{LICENCE} Whoever teaches from it says whose it is, and keeps this line. " * 2]
 )
 def test_a_licence_of_usual_length_has_room_on_every_full_card(licence):
-    for name, paper in (("doubles-six", "5x8"), ("short-approach", "a5"), ("serve-open", "3x5")):
+    for name, paper in (("short-approach", "a5"), ("serve-open", "3x5")):
         made = card(name, licence, paper=paper)
         assert made.notices == ()
         last = list(pypdfium2.PdfDocument(made.pdf))[-1].get_textpage().get_text_range()

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QLineEdit
 
 from designer.drill.drill import Drill
@@ -29,11 +29,20 @@ def kept_name(drill: Drill, at: At, progression: str, typed: str) -> str:
 
 
 class NameBox(QLineEdit):
-    """A line for the name; Esc leaves the name as it was."""
+    """A line for the name; Esc leaves the name as it was. ``over`` when it is done with, whatever was typed or not."""
+
+    over = Signal()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:
             self.setModified(False)
-            self.clearFocus()
-            return
-        super().keyPressEvent(event)
+            self.over.emit()
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.over.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        if event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
+            self.over.emit()

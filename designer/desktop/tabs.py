@@ -75,7 +75,7 @@ class ProgressionTab(QAbstractButton):
         """Show other words."""
         self.number, self.name, self.changes = number, name, changes
         self.setChecked(chosen)
-        said = f"Progression {number}, {name or 'no name yet'}" + (f": {changes}" if changes else "")
+        said = f"Progression {number}" + (f", {name}" if name else "") + (f": {changes}" if changes else "")
         self.setAccessibleName(said)
         self.update()
 
@@ -161,9 +161,7 @@ class ProgressionTab(QAbstractButton):
         painter.setFont(font(BODY, bold=True))
         painter.drawText(first.adjusted(aside, 0, 0, 0), middle, str(self.number))
         painter.setFont(font(BODY, bold=on))
-        name = QFontMetrics(font(BODY, bold=on)).elidedText(
-            self.name or "no name yet", Qt.TextElideMode.ElideRight, room
-        )
+        name = QFontMetrics(font(BODY, bold=on)).elidedText(self.name, Qt.TextElideMode.ElideRight, room)
         painter.drawText(first.adjusted(left, 0, 0, 0), middle, name)
         painter.setFont(font(NOTE))
         painter.setPen(QColor(now.soft if on else now.faint))
@@ -257,13 +255,13 @@ class ProgressionTabs(QWidget):
         box = self._box = NameBox(tab.name, self)
         box.setStyleSheet(field_sheet(look()))
         box.setFont(font(BODY, bold=True))
-        box.setPlaceholderText("Name this progression")
+        box.setPlaceholderText("Its name")
         box.setAccessibleName("Name of the progression")
         box.setGeometry(tab.x() + tab.name_left() - 8, 4, tab.width() - tab.name_left() + 8, scaled(28))
         box.selectAll()
         box.show()
         box.setFocus()
-        box.editingFinished.connect(lambda: self._named(tab.progression))
+        box.over.connect(lambda: self._named(tab.progression))
 
     def _named(self, progression: str) -> None:
         box, self._box = self._box, None
@@ -352,7 +350,8 @@ class ProgressionTabs(QWidget):
             self._tabs[place].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _choose(self, tab: ProgressionTab) -> None:
-        self._view.go_to(At(tab.progression))
+        if tab.progression != self._view.at.progression:  # else a press to name it would leave its easier or harder one
+            self._view.go_to(At(tab.progression))
         self._show_chosen()
 
     def _show_chosen(self, *_: object) -> None:

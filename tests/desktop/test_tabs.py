@@ -2,7 +2,8 @@
 
 from desktop import hand
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QHelpEvent, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from designer.drill.edits import move
@@ -48,6 +49,20 @@ def test_the_plus_adds_one_after_the_one_in_view_and_asks_for_its_name(window, q
     window.actions_by_name["undo"].trigger()
     hand.settle()
     assert len(window.tabs.tabs()) == 1
+
+
+def test_a_name_that_is_only_looked_at_leaves_the_variation_in_view_and_no_box_behind(wide_kept):
+    window, easier = wide_kept, At("p-fed", "v-one-racket")
+    window.view.go_to(easier)
+    tab = window.tabs.tabs()[1]
+    escape = QKeyEvent(QEvent.Type.KeyPress, Qt.Key.Key_Escape, Qt.KeyboardModifier.NoModifier)
+    for leave in (escape, QFocusEvent(QEvent.Type.FocusOut, Qt.FocusReason.MouseFocusReason)):
+        hand.click(tab)
+        QTest.mouseDClick(tab, Qt.MouseButton.LeftButton)
+        QApplication.sendEvent(window.tabs._box, leave)
+        assert window.tabs._box is None
+    assert window.view.at == easier
+    assert window.document.clean
 
 
 def test_escape_leaves_the_name_as_it_was(wide_kept):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLayout, QLayoutItem, QWidget
 
 
 class Flow(QLayout):
@@ -82,3 +82,14 @@ class Flow(QLayout):
             x += size.width() + self._gap
             line = max(line, size.height())
         return y + line - rect.y() + around.top() + around.bottom()
+
+
+def together(*widgets: QWidget) -> QWidget:
+    """Return ``widgets`` side by side as one, which no line breaks."""
+    whole = QWidget()
+    row = QHBoxLayout(whole)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.setSpacing(6)
+    for widget in widgets:
+        row.addWidget(widget)
+    return whole

@@ -23,9 +23,8 @@ ROWS: Final = 7
 
 CELL: Final = 56
 PITCH: Final = 62
-COMMON: Final = ("player", "ball", "run", "area", "cone")
+COMMON: Final = ("player", "ball", "feed", "run", "area", "cone")
 REST: Final = (
-    "feed",
     "line",
     "round area",
     "polygon",

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QObject, QSignalBlocker, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QSplitter, QWidget
 
 from designer.desktop import settings
 from designer.desktop.actions import Actions
@@ -167,7 +167,7 @@ class MainWindow(QMainWindow):
         row.addWidget(self.unfold, 0, Qt.AlignmentFlag.AlignBottom)
         row.addWidget(self.canvas, 1)
         over.addLayout(row, 1)
-        over.addWidget(self.numbers)
+        self._put_under_the_card(self.numbers)
         self.splitter = QSplitter(Qt.Orientation.Horizontal)
         self.splitter.setHandleWidth(1)
         self.splitter.setChildrenCollapsible(False)
@@ -177,7 +177,7 @@ class MainWindow(QMainWindow):
         self.splitter.setStretchFactor(1, 0)
         self.column.setMinimumWidth(320)
         whole = QWidget()
-        outer: QVBoxLayout = stacked(whole)
+        outer = stacked(whole)
         outer.addWidget(self.splitter, 1)
         outer.addWidget(self.bottom)
         self.setCentralWidget(whole)
@@ -198,7 +198,7 @@ class MainWindow(QMainWindow):
         self._moved_by_hand = self._warm = False
         self.shelf: StartShelf | None = None
         self.splitter.splitterMoved.connect(self._took_width)
-        self._show_strip(shown=settings.strip_open())
+        self.show_strip(shown=settings.strip_open())
         self._remember_shape()
 
     def _join(self) -> None:
@@ -209,11 +209,13 @@ class MainWindow(QMainWindow):
         self.canvas.said.connect(self.bottom.say)
         self.start_row.players.connect(self._put_players)
         self.start_row.court.connect(self._take_court)
-        self.strip.folded.connect(lambda _: self._show_strip(shown=False))
-        self.unfold.clicked.connect(lambda: self._show_strip(shown=True))
+        self.strip.folded.connect(lambda _: self.show_strip(shown=False))
+        self.unfold.clicked.connect(lambda: self.show_strip(shown=True))
         self.column.refreshed.connect(self.bottom.show_card)
         self.column.play_wanted.connect(self._play_step)
         self.numbers.level_changed.connect(self._number_checks.ask)
+        self.numbers.asked.connect(self._unfold_card)
+        self.numbers.appeared.connect(self._keep_form_in_sight)
         self.bottom.shown.connect(self._show_about)
         document.shown_changed.connect(lambda *_: self._show_start())
         document.clean_changed.connect(lambda _: self._show_title())
@@ -227,10 +229,17 @@ class MainWindow(QMainWindow):
     def _open(self, about: str) -> None:
         if self.deeds.edit.write_note(about):
             return
-        if not self.column.isVisible():
-            self.actions_by_name["card"].trigger()
+        self._unfold_card()
         if not self.column.open(about):
             self.bottom.say("That has no form.")
+
+    def _unfold_card(self) -> None:
+        if self.column.isHidden():
+            self.actions_by_name["card"].trigger()
+
+    def _keep_form_in_sight(self) -> None:
+        if (form := self.column.form) is not None:
+            self.column.scroll_to(form)
 
     def _show_about(self, at: object, about: Sequence[str]) -> None:
         """Show the setting and the things that a check is about, and open the first."""
@@ -243,6 +252,8 @@ class MainWindow(QMainWindow):
     def _show_start(self) -> None:
         blank = not self.view.setting.ids() and not self.document.drill.title and self.document.path is None
         offered = blank and not self.document.read_only
+        if not offered and self.start_row.isVisible():
+            self.canvas.stay()
         self.start_row.setVisible(offered)
         if self.shelf is not None:
             self.shelf.setVisible(offered)
@@ -257,15 +268,15 @@ class MainWindow(QMainWindow):
 
             self.shelf = StartShelf(self.document.drill.court.standard)
             self.deeds.file.join_shelf(self.shelf)
-            under = self.column.layout()
-            if under is not None:
-                under.addWidget(self.shelf)
+            self._put_under_the_card(self.shelf)
+
+    def _put_under_the_card(self, widget: QWidget) -> None:
+        """Put under the card what comes and goes while the court is worked on: there the court keeps its place."""
+        if (under := self.column.layout()) is not None:
+            under.addWidget(widget)
 
     def show_strip(self, *, shown: bool) -> None:
         """Unfold the strip, or fold it away, and remember it."""
-        self._show_strip(shown=shown)
-
-    def _show_strip(self, *, shown: bool) -> None:
         self.strip.setVisible(shown)
         self.unfold.setVisible(not shown)
         self.actions_by_name.tick("strip", on=shown)

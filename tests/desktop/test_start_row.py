@@ -54,3 +54,15 @@ def test_without_any_nothing_is_offered(window):
 
 def test_a_name_with_an_ampersand_is_no_shortcut(tmp_path):
     assert said(tmp_path / "deep & wide.drill.json").startswith("deep && wide – ")
+
+
+def test_the_court_stays_under_the_hand_when_the_row_goes(window):
+    hand.settle()
+    canvas = window.canvas
+    before = canvas.mapToGlobal(canvas.to_pixel((3.0, 9.0))), canvas.pixels_per_metre
+    assert hand.drop(canvas, "cone", (3.0, 9.0))
+    hand.settle()
+    assert window.start_row.isHidden()
+    after = canvas.mapToGlobal(canvas.to_pixel((3.0, 9.0)))
+    assert (after - before[0]).manhattanLength() <= 1
+    assert canvas.pixels_per_metre == before[1]

@@ -15,7 +15,7 @@ def test_everything_that_can_be_placed_is_on_it():
     assert {*COMMON, *REST} == set(TOOLS) - {"select"}
 
 
-def test_the_five_common_things_come_first_and_the_rest_on_request(window):
+def test_the_six_common_things_come_first_and_the_rest_on_request(window):
     assert [button.use.tool for button in window.strip.shown()] == list(COMMON)
     hand.click(window.strip.more)
     assert len(window.strip.shown()) == len(COMMON) + len(REST)

@@ -59,6 +59,7 @@ class CourtView(QGraphicsView):
         self._fitted_court: Court | None = None
         self._lies_by_itself = False
         self._mouse: QPointF | None = None
+        self._stays_at: QPointF | None = None
         self._pictured: tuple[Setting, object, Page, float, Theme, str | None] | None = None
         self._resting = QTimer(self)
         self._resting.setSingleShot(True)
@@ -261,6 +262,9 @@ class CourtView(QGraphicsView):
     def pan(self, by: QPoint) -> None:
         """Move what is seen by so many pixels."""
         self._fitting = False
+        self._move_by(by)
+
+    def _move_by(self, by: QPoint) -> None:
         across, along = self.horizontalScrollBar(), self.verticalScrollBar()
         across.setValue(across.value() - by.x())
         along.setValue(along.value() - by.y())
@@ -277,10 +281,21 @@ class CourtView(QGraphicsView):
         super().leaveEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the whole court in sight until somebody has zoomed or panned."""
+        """Keep the whole court in sight until somebody has zoomed or panned, but where it was where it is to stay."""
         super().resizeEvent(event)
-        if self._fitting:
+        if self._stays_at is not None:
+            moved = self._stays_at - self._net_on_screen()
+            self._stays_at = None
+            self._move_by(moved.toPoint())
+        elif self._fitting:
             self.fit()
+
+    def stay(self) -> None:
+        """Stay where it is on the screen, and as large, when there is room for more of it: a hand is at work on it."""
+        self._stays_at = self._net_on_screen()
+
+    def _net_on_screen(self) -> QPointF:
+        return self.viewport().mapToGlobal(self.to_pixel((0.0, 0.0)))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom by a wheel, pan by a touchpad; Ctrl always zooms, Shift always pans."""

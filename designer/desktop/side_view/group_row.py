@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDoubleSpinBox, QHBoxLayout, QLabel, QSpinBox, QWidget
+from PySide6.QtWidgets import QDoubleSpinBox, QLabel, QSpinBox, QWidget
 
 from designer.desktop import settings
 from designer.desktop.controls import Link
+from designer.desktop.flow import Flow, together
 from designer.desktop.fonts import CONTROL, font
 from designer.desktop.side_view.basis import Basis
 
@@ -58,15 +59,10 @@ class GroupRow(QWidget):
         return box
 
     def _lay(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(6)
-        for widget in (self._label("They hit this"), self.hits, self._label("of"), self.tries, self.keep, self.forget):
+        row = Flow(self, gap=6)
+        counted = together(self._label("They hit this"), self.hits, self._label("of"), self.tries)
+        for widget in (counted, self.keep, self.forget, together(self._label("Drag of the air"), self.drag)):
             row.addWidget(widget)
-        row.addSpacing(18)
-        row.addWidget(self._label("Drag of the air"))
-        row.addWidget(self.drag)
-        row.addStretch(1)
 
     def _label(self, words: str) -> QLabel:
         label = QLabel(words, self)

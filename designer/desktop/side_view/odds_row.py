@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QProgressBar, QSpinBox, QVBoxLayout, QWidget
 
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
+from designer.desktop.flow import Flow, together
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.side_view.basis import Basis, chosen
 from designer.desktop.side_view.words import fairness_words, finish_words, load_words
@@ -93,6 +94,7 @@ class OddsRow(QWidget):
         self.hard = QLabel(self)
         self.hard.setWordWrap(True)
         self.hard.setFont(font(NOTE))
+        self.hard.hide()
         self.open_point, self.bonus = self._percent("Chance of an open point", 50), self._percent("Extra points", 20)
         self.open_point.setToolTip(
             "How many of a hundred open points the first side wins; equal unless you know better"
@@ -119,18 +121,16 @@ class OddsRow(QWidget):
         column.setSpacing(3)
         column.addWidget(self.words)
         column.addWidget(self.hard)
-        row = QHBoxLayout()
-        row.setSpacing(6)
+        row = Flow(gap=6)
         self.whose = QLabel("An open point is won", self)
         extra = QLabel("of points won, with extra points", self)
         for label, box in ((self.whose, self.open_point), (extra, self.bonus)):
             label.setFont(font(NOTE))
-            row.addWidget(label)
-            row.addWidget(box)
-        row.addSpacing(10)
-        for widget in (self.progress, self.stop, self.again):
+            row.addWidget(together(label, box))
+        bar = together(self.progress)
+        bar.setFixedHeight(self.stop.sizeHint().height())
+        for widget in (bar, self.stop, self.again):
             row.addWidget(widget)
-        row.addStretch(1)
         column.addLayout(row)
 
     def _percent(self, words: str, value: int) -> QSpinBox:

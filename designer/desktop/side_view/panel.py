@@ -1,4 +1,7 @@
-"""The strip under the court that appears with a picked ball: the ball from the side and its numbers in a few words."""
+"""What appears under the card with a picked ball: the ball from the side and its numbers in a few words.
+
+It stands there and not under the court: a court that grew smaller with each ball that is picked would move under the hand.
+"""
 
 from __future__ import annotations
 
@@ -8,11 +11,12 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QGuiApplication, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from designer.desktop import settings
 from designer.desktop.controls import DropDown, Link, fill
 from designer.desktop.document import Document
+from designer.desktop.flow import Flow
 from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.side_view.basis import Basis, chosen
 from designer.desktop.side_view.side_view import SideView
@@ -31,9 +35,8 @@ if TYPE_CHECKING:
     from designer.desktop.side_view.waiting import WaitingLayer
     from designer.numbers.recovery import Recovery
 
-WORDS_WIDTH: Final = 330
 APPEARS_AFTER: Final = 420
-"""Milliseconds: the court grows smaller when the strip appears, which must not happen under a press or a double press."""
+"""Milliseconds: less of the card is seen when it appears, which must not happen under a press or a double press."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,12 @@ class NumbersPanel(QWidget):
     level_changed = Signal(str)
     """What the numbers rest on is another: the level, one's own group or the drag."""
 
+    appeared = Signal()
+    """There is less room for the card over it."""
+
+    asked = Signal()
+    """Somebody wants to see it, wherever it stands."""
+
     def __init__(self, document: Document, view: View, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._view = document, view
@@ -114,12 +123,12 @@ class NumbersPanel(QWidget):
             "See it on the court in true time, from this ball on; or press its digit on the court twice"
         )
         self.play.clicked.connect(self._play)
-        self.theirs, self.who, self.wait = Link("Your group"), Link("Who wins?"), Link("Where to wait")
+        self.theirs, self.fold, self.wait = Link("Your group"), Link("Fold away"), Link("Where to wait")
         self.theirs.setToolTip("Say how often they hit this; the numbers are then theirs")
-        self.who.setToolTip("Play the drill out: who is favoured, and how long it takes")
+        self.fold.setToolTip("Show no longer who wins")
         self.wait.setToolTip("Show on the court where to wait for the next ball, and why there")
         self.theirs.clicked.connect(self.show_group)
-        self.who.clicked.connect(self.show_odds)
+        self.fold.clicked.connect(self.show_odds)
         self.wait.clicked.connect(self.show_waiting)
         self.appearing = QTimer(self)
         self.appearing.setSingleShot(True)
@@ -134,23 +143,13 @@ class NumbersPanel(QWidget):
 
     def _lay(self) -> None:
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(10, 6, 12, 6)
+        self._column.setContentsMargins(24, 8, 20, 8)
         self._column.setSpacing(4)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        row.addWidget(self.side, 1)
-        told = QVBoxLayout()
-        told.setSpacing(4)
-        told.addWidget(self.words)
-        told.addWidget(self.more)
-        told.addStretch(1)
-        row.addLayout(told)
-        self._column.addLayout(row)
-        foot = QHBoxLayout()
-        foot.addWidget(self.level)
-        for link in (self.play, self.theirs, self.wait, self.who):
-            foot.addWidget(link)
-        foot.addStretch(1)
+        for shown in (self.side, self.words, self.more):
+            self._column.addWidget(shown)
+        foot = Flow(gap=6)
+        for widget in (self.level, self.play, self.theirs, self.wait, self.fold):
+            foot.addWidget(widget)
         self._column.addLayout(foot)
 
     def _label(self, size: int) -> QLabel:
@@ -158,7 +157,6 @@ class NumbersPanel(QWidget):
         label.setTextFormat(Qt.TextFormat.PlainText)
         label.setFont(font(size))
         label.setWordWrap(True)
-        label.setFixedWidth(WORDS_WIDTH)
         return label
 
     @property
@@ -197,9 +195,11 @@ class NumbersPanel(QWidget):
             self._fill_levels()
         for widget in (self.side, self.words, self.more, self.play, self.theirs, self.wait):
             widget.setVisible(self._shot is not None)
-        self.who.setText("Fold away" if self._plays_out and self._shot is None else "Who wins?")
-        self.who.updateGeometry()
+        self.fold.setVisible(self._plays_out)
+        came = self.isHidden()
         self.setVisible(wanted and not self._stepped_back)
+        if came and not self.isHidden():
+            self.appeared.emit()
 
     def step_back(self, *, back: bool) -> None:
         """Make room while the court is played, or come back."""
@@ -219,6 +219,7 @@ class NumbersPanel(QWidget):
 
             self.group = GroupRow(chosen())
             self._column.addWidget(self.group)
+            self.group.show()
             self.group.counted.connect(self.keep_group)
             self.group.forgotten.connect(self.forget_group)
             self.group.drag_chosen.connect(self.choose_drag)
@@ -257,6 +258,7 @@ class NumbersPanel(QWidget):
 
             self.odds = OddsRow(self._document, self._view)
             self._column.addWidget(self.odds)
+            self.odds.show()
         elif self.odds.isHidden():
             self.odds.show()
         else:
@@ -265,6 +267,7 @@ class NumbersPanel(QWidget):
             return
         if self.group is not None:
             self.group.hide()
+        self.asked.emit()
         self._appear()
         self.odds.ask()
 
@@ -272,6 +275,7 @@ class NumbersPanel(QWidget):
         if self.odds is not None:
             self.odds.hide()
             self.odds.worker.forget()
+            self.fold.hide()
 
     @property
     def _plays_out(self) -> bool:

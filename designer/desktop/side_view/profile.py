@@ -45,14 +45,25 @@ class Profile:
 
     @property
     def top(self) -> float:
-        """The highest that the ball itself, or the net, comes."""
-        heights = [height for _, height in (*self.flight, *self.after)]
+        """The highest that the ball, or any that is drawn round it, or the net comes."""
+        heights = [height for line in (self.flight, self.after, *self.edges) for _, height in line]
         return max(heights) if self.net is None else max(*heights, self.net[1])
 
     @property
     def is_between(self) -> bool:
         """Whether the ball flies between the curves of its window: a steeper ball than the farthest one falls shorter."""
         return self.window is not None and self.window[1][-1][0] >= self.flight[-1][0]
+
+    @property
+    def edges(self) -> tuple[Line, ...]:
+        """The curves of the window that are shown.
+
+        The farthest ball may be a lob of four times the height of this one: where it is no edge of anything it would only
+        press the ball down, or leave the frame.
+        """
+        if self.window is None:
+            return ()
+        return self.window if self.is_between else self.window[:1]
 
     @property
     def ends(self) -> tuple[float, float]:

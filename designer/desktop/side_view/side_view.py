@@ -14,7 +14,7 @@ from designer.desktop.style import look
 if TYPE_CHECKING:
     from designer.desktop.side_view.profile import Line, Profile
 
-HEIGHT: Final = 112
+HEIGHT: Final = 96
 SIDE: Final = 22
 FOOT: Final = 20
 """Pixels below the ground, for the words of the lines."""
@@ -67,8 +67,7 @@ class SideView(QWidget):
         painter.setFont(font(NOTE))
         self._paint_ground(painter, shown)
         painter.setClipRect(QRectF(0, 0, self.width(), self.height() - FOOT + 1))
-        if shown.window is not None:
-            self._paint_window(painter, *shown.window, between=shown.is_between)
+        self._paint_window(painter, shown.edges)
         self._paint_ball(painter, shown)
         painter.setClipping(False)
         self._paint_people(painter, shown)
@@ -101,16 +100,17 @@ class SideView(QWidget):
         box = QRectF(middle - 40, start.y() + 2, 80, FOOT - 2)
         painter.drawText(box, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop, word)
 
-    def _paint_window(self, painter: QPainter, low: Line, high: Line, *, between: bool) -> None:
-        """Paint the lowest and the highest ball that clear the net and land in, and all balls ``between`` them."""
+    def _paint_window(self, painter: QPainter, edges: tuple[Line, ...]) -> None:
+        """Paint the lowest and the highest ball that clear the net and land in, and all balls between two of them."""
         now = look()
-        if between:
+        if len(edges) > 1:
+            low, high = edges
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(now.highlighter))
             painter.drawPolygon(QPolygonF([self.place(*point) for point in (*low, *reversed(high))]))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(QColor(now.highlighter_edge), 1, Qt.PenStyle.DashLine))
-        for line in (low, high):
+        for line in edges:
             painter.drawPath(self._path(line))
 
     def _path(self, line: Line) -> QPainterPath:

@@ -1,4 +1,4 @@
-"""A window on the sample of the wide ball, whose strip of numbers appears at once."""
+"""A window on the sample of the wide ball, whose numbers under the card appear at once."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""The strip under the court: it comes with a picked ball, follows it, and keeps the level."""
+"""What stands under the card: it comes with a picked ball, follows it, and keeps the level."""
 
 from desktop import hand
 
@@ -88,20 +88,30 @@ def test_who_wins_takes_the_place_of_the_group(qtbot, wide):
     wide.view.select(["reply"])
     settled(qtbot, wide)
     hand.click(wide.numbers.theirs)
-    hand.click(wide.numbers.who)
+    hand.click(wide.deeds.play.who)
     assert wide.numbers.group.isHidden()
-    hand.click(wide.numbers.who)
+    hand.click(wide.numbers.fold)
     assert wide.numbers.odds.isHidden()
+    assert wide.numbers.fold.isHidden()
     qtbot.waitUntil(lambda: not wide.numbers.odds.worker.busy, timeout=20_000)
 
 
-def test_it_does_not_push_the_court_away_under_a_press(wide):
+def test_the_court_stays_where_it_is_when_it_comes_and_goes(qtbot, wide):
     hand.settle()
-    height = wide.canvas.height()
-    wide.numbers.appearing.setInterval(600_000)
+    before = wide.canvas.mapToGlobal(wide.canvas.to_pixel((4.0, 11.0))), wide.canvas.pixels_per_metre
     wide.view.select(["reply"])
+    settled(qtbot, wide)
     hand.settle()
-    assert wide.canvas.height() == height
+    assert wide.numbers.isVisible()
+    assert (wide.canvas.mapToGlobal(wide.canvas.to_pixel((4.0, 11.0))), wide.canvas.pixels_per_metre) == before
+
+
+def test_who_wins_unfolds_the_card_it_stands_under(qtbot, wide):
+    wide.actions_by_name["card"].trigger()
+    wide.numbers.show_odds()
+    assert wide.numbers.isVisible()
+    wide.numbers.show_odds()
+    qtbot.waitUntil(lambda: not wide.numbers.odds.worker.busy, timeout=20_000)
 
 
 def test_what_the_ball_looks_like_is_said_to_whoever_listens(qtbot, wide):

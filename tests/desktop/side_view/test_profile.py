@@ -77,3 +77,10 @@ def test_a_lob_does_not_fly_between_the_curves_of_its_window():
     # The steepest ball that is still in falls just behind the net, so the lob is no line between the two.
     assert seen("wide-start", "p-fed", "reply")[2].is_between
     assert not seen("doubles-six", "p-two", "lob")[2].is_between
+
+
+def test_whatever_curve_is_shown_has_its_top_in_the_frame():
+    for shot, curves in (("feed", 2), ("lob", 1)):
+        side = seen("doubles-six", "p-two", shot)[2]
+        assert len(side.edges) == curves
+        assert all(height <= side.top for line in (side.flight, *side.edges) for _, height in line)

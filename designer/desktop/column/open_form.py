@@ -15,6 +15,7 @@ from designer.desktop.fonts import CONTROL, NOTE, font
 from designer.desktop.forms.beside import beside_of
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.form import Form
+from designer.desktop.forms.fresh import TARGETS
 from designer.desktop.forms.subjects import Subject
 from designer.desktop.style import field_sheet, form_ground, look
 
@@ -28,6 +29,8 @@ class OpenForm(QWidget):
 
     edited = Signal(object, bool)
     switched = Signal(str)
+    worth = Signal()
+    """What a ball in it is worth should be said."""
     followed = Signal()
     deleted = Signal()
     closed = Signal()
@@ -57,6 +60,8 @@ class OpenForm(QWidget):
         self._links = Flow(foot, gap=2)
         for other, words in others:
             self._add(words, lambda _=False, other=other: self.switched.emit(other))
+        self._is_target = getattr(record, "kind", None) in TARGETS
+        self._worth = self._add("Worth … points", lambda _=False: self.worth.emit())
         self._follow = self._add("Follow again", lambda _=False: self.followed.emit())
         self._delete = self._add("Delete", lambda _=False: self.deleted.emit())
         self._add("Done", lambda _=False: self.closed.emit())
@@ -70,6 +75,7 @@ class OpenForm(QWidget):
         self._follow.setVisible(own)
         self._follow.setToolTip("let this follow the setting below it again")
         self._delete.setVisible(may_delete)
+        self._worth.setVisible(may_delete and self._is_target)
         self.form.show_record(record, context)
         if self.beside is not None:
             self.beside.show_record(record, context)

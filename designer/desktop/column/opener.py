@@ -12,6 +12,7 @@ from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.column.writer import place_of
 from designer.desktop.forms.context import Context
+from designer.desktop.forms.fresh import new_worth, worth
 from designer.desktop.forms.subjects import Subject, subject_of
 from designer.drill import edits
 from designer.drill.setting import below
@@ -124,6 +125,7 @@ class Opener(QObject):
         self.under = place
         form.edited.connect(self._edit)
         form.switched.connect(self._switch)
+        form.worth.connect(self._say_worth)
         form.followed.connect(self._follow)
         form.deleted.connect(self._delete)
         form.closed.connect(self.done)
@@ -235,6 +237,18 @@ class Opener(QObject):
         label = f"Change {subject.title(self._context, record)}"
         merge = self._bursts.key(subject.key) if typed else None
         self._document.perform(label, subject.write(self._document.drill, at, record), merge=merge)
+
+    def _say_worth(self) -> None:
+        """Open the points for a ball in what the form is about, made where there are none."""
+        item = None if self.form is None else self._view.setting.find(self.form.subject.key)
+        if item is None:
+            return
+        points = worth(self._view.setting, item)
+        if points is None:
+            points = new_worth(self._context, item)
+            self._document.perform("Add points", edits.put(self._document.drill, self._view.at, points))
+            self._column.refresh()
+        self.open(points.id, field="gives")
 
     def _follow(self) -> None:
         id = None if self.form is None else self.form.subject.record_id

@@ -94,14 +94,19 @@ def words_of(*values: str) -> Options:
 
 
 def areas(context: Context) -> Options:
-    """Return what a ball or a foot can be in: the drawn areas, lines and hoops, then the court's own."""
+    """Return what a ball or a foot can be in: the drawn areas, lines and hoops, the court's own, then what can be struck."""
     drawn = [
         (item.id, name_of(context.setting, item))
         for item in context.setting.items.values()
         if getattr(item, "kind", "") in ("area", "line", "hoop", "barrier")
     ]
+    struck = [
+        (item.id, f"{name_of(context.setting, item)}, struck")
+        for item in context.setting.items.values()
+        if getattr(item, "kind", "") in ("cone", "disc", "basket", "obstacle")
+    ]
     here = ground(context.drill.court)
-    return [*drawn, *((word, word) for word in (*region_words(here), *line_words(here)))]
+    return [*drawn, *((word, word) for word in (*region_words(here), *line_words(here))), *struck]
 
 
 def regions(context: Context) -> Options:

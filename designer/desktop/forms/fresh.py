@@ -7,9 +7,10 @@ from typing import Any, Final
 
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.tables_rule import MUSTS
-from designer.drill.conditions import Event, Outcome
+from designer.drill.conditions import Event, In, Outcome
 from designer.drill.movement import FEEDS, SERVES
 from designer.drill.rules import Finish, Part, Points, Rule, Start, Swap
+from designer.drill.setting import Setting
 
 
 def new_start(context: Context) -> Start:
@@ -36,6 +37,28 @@ def new_points(context: Context) -> Points:
         on=(Event(what="won"),),
         gives=Outcome(then="points", value=1),
     )
+
+
+TARGETS: Final = {
+    **dict.fromkeys(("area", "hoop"), "landed"),
+    **dict.fromkeys(("cone", "disc", "basket", "obstacle"), "struck"),
+}
+"""What can be worth points, by its kind, and what a ball must do there for them."""
+
+
+def new_worth(context: Context, item: Any) -> Points:
+    """Return one point for a ball that lands in ``item``, one of ``TARGETS``, or strikes it."""
+    what: Any = TARGETS[item.kind]
+    place = In(area=item.id, judged="bounce" if what == "landed" else None)
+    return Points(
+        id=context.new_id("points"), on=(Event(what=what, where=(place,)),), gives=Outcome(then="points", value=1)
+    )
+
+
+def worth(setting: Setting, item: Any) -> Points | None:
+    """Return the first points for a ball in ``item`` or at it, None where there are none."""
+    every = (points for _, points in sorted(setting.points.items()))
+    return next((each for each in every if any(place.area == item.id for on in each.on for place in on.where)), None)
 
 
 def new_finish(context: Context) -> Finish:

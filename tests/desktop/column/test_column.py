@@ -119,6 +119,18 @@ def test_an_open_form_follows_what_is_picked_on_the_court(wide):
     assert wide.column.form is None
 
 
+def test_a_target_is_worth_points_from_its_own_form_once(wide):
+    before = set(wide.view.setting.points)
+    for _ in range(2):
+        wide.column.open("feed-zone")
+        hand.click(words_of(wide.column.form, "Worth … points"))
+        (made,) = set(wide.view.setting.points) - before
+        assert wide.column.form.subject.key == made
+    (landed,) = wide.view.setting.points[made].on
+    assert (landed.what, [place.area for place in landed.where]) == ("landed", ["feed-zone"])
+    assert wide.column.row(f"points points:{made}").sentence.text.endswith("in the feed area.")
+
+
 def test_a_form_closes_when_its_record_goes(wide):
     wide.column.open("reply")
     wide.view.select(["reply"])

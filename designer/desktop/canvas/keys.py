@@ -45,7 +45,7 @@ OTHER_KEYS: Final = (
     ("X", "Somebody else hits the ball that is being drawn, or makes the run"),
     ("W", "Turn what is being drawn: shot, feed, run; the form of an area; the part of the court"),
     ("Shift and D, L, C, T, P, N", "Mark what is picked: discs, throw-down lines, chalk, tape, painted, nothing"),
-    ("Shift and R", "Let the line that is picked run on in thought, or not"),
+    ("Shift and R", "Imagine the line that is picked longer at both ends, or not"),
     ("Tab", "Go to the next thing, in the order of play"),
     ("F6", "Go to the next part of the window: the card, the tabs, the strip, the court"),
     ("Menu key, Shift and F10", "What can be done to what is picked"),

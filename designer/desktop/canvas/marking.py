@@ -55,13 +55,13 @@ def _marked(thing: Line | Area, marked: Marked) -> Line | Area:
 
 
 def run_on_picked(bench: Bench) -> bool:
-    """Let the picked lines run on in thought, or stop again where all of them do; return False where none is picked."""
+    """Imagine the picked lines longer at both ends, or stop where all of them are; return False where none is picked."""
     lines = [thing for thing in marked_things(bench) if isinstance(thing, Line)]
     if not lines:
         return False
     on = not all(line.runs_on for line in lines)
     what = called(bench.setting, [line.id for line in lines])
-    label = f"Let {what} run on in thought" if on else f"End {what} where it ends"
+    label = f"Imagine {what} longer at both ends" if on else f"End {what} where it ends"
     bench.perform(label, put(bench.drill, bench.at, *(line.changed(runs_on=on) for line in lines)))
     return True
 

@@ -88,7 +88,7 @@ def _of_line(ground: Ground, line: Line) -> list[str]:
         laid, discs = (pieces_needed(line.corners, marked) or 1 for marked in ("throw-down", "discs"))
         words.append(f"{digits(laid, 'throw-down line')} or {digits(discs, 'disc')}")
     if line.runs_on:
-        words.append("runs on in thought")
+        words.append("imagined longer at both ends")
     parted = line_shares(ground, line) if length_of(line.corners) >= LONG else None
     if parted is not None and min(side.half.share for side in parted) > 0.004:
         left, right = (per_cent(side.half.share) for side in parted)

@@ -23,7 +23,7 @@ def add_shape_entries(menu: QMenu, bench: Bench, at: Point) -> None:
         _add_marks(menu, bench, {thing.marked for thing in things})
     lines = [thing for thing in things if isinstance(thing, Line)]
     if lines:
-        runs_on = menu.addAction(f"Runs on in thought\tShift+{marking.RUNS_ON_KEY}")
+        runs_on = menu.addAction(f"Imagined longer at both ends\tShift+{marking.RUNS_ON_KEY}")
         runs_on.setCheckable(True)
         runs_on.setChecked(all(line.runs_on for line in lines))
         runs_on.triggered.connect(lambda: marking.run_on_picked(bench))

@@ -155,7 +155,7 @@ LINE: Final[Table] = (
     Field("marked", "Shown by", Choice(MARKED)),
     CARE,
     Field("pieces", "Pieces", Number(1, 200), lambda r: r.marked in ("throw-down", "discs")),
-    Field("runs_on", "", Flag("runs on in thought to the next line")),
+    Field("runs_on", "", Flag("imagined longer, to the next line")),
     _CORNERS,
     _BOTH,
     _HAND,

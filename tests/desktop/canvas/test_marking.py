@@ -29,7 +29,7 @@ def test_a_line_runs_on_and_ends_again(hand):
     hand.view.select(("line",))
     assert press(hand, "R")
     assert hand.setting.items["line"].runs_on
-    assert hand.undo_text == "Let line run on in thought"
+    assert hand.undo_text == "Imagine line longer at both ends"
     assert press(hand, "R")
     assert not hand.setting.items["line"].runs_on
     assert not marking.run_on_picked(hand.bench) or hand.view.selection == {"line"}

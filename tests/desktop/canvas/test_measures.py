@@ -38,7 +38,7 @@ def test_a_line_says_its_length_what_it_takes_to_lay_it_and_what_it_divides():
     # 1.3716 m is two rackets of the six from the middle to the singles line: 8 of 12 rackets lie left of it.
     assert (
         size_words(GROUND, along, "metres")
-        == f"11.89 m long, 5 discs, runs on in thought, 67{NB}% of the half left of it, 33{NB}% right"
+        == f"11.89 m long, 5 discs, imagined longer at both ends, 67{NB}% of the half left of it, 33{NB}% right"
     )
 
 

@@ -25,12 +25,12 @@ def menu_of(hand, at=(0.0, 0.0)):
 def test_what_is_picked_can_be_marked_and_run_on_and_the_menu_says_how_it_is(hand):
     hand.view.select(("line",))
     _menu, found = menu_of(hand)
-    assert not found["Runs on in thought"].isChecked()
+    assert not found["Imagined longer at both ends"].isChecked()
     found["Marked by > Discs"].trigger()
-    found["Runs on in thought"].trigger()
+    found["Imagined longer at both ends"].trigger()
     _menu, found = menu_of(hand)
     assert found["Marked by > Discs"].isChecked()
-    assert found["Runs on in thought"].isChecked()
+    assert found["Imagined longer at both ends"].isChecked()
     assert "Form > Round" not in found
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Any, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from designer.court.standards import court_names
 from designer.desktop import settings
 from designer.desktop.controls import DropDown, FilledButton, Segments, fill, tinted
+from designer.desktop.dialog import Dialog
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.look import CHOICES
 from designer.desktop.papers import CHOICES as PAPERS
@@ -34,14 +35,13 @@ LANGUAGES: Final = (
 """Languages that a coach may write in, by their own names. ISO 639-1."""
 
 
-class Preferences(QDialog):
+class Preferences(Dialog):
     """The box. ``changed`` comes after each change, with its name."""
 
     changed = Signal(str)
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Preferences")
         self.boxes: dict[str, QWidget] = {}
         tinted(self, look().window)

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Any, Final, cast
 from PySide6.QtCore import QSize, Qt, QUrl, Signal
 from PySide6.QtGui import QColor, QDesktopServices, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
-    QDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -21,11 +20,12 @@ from PySide6.QtWidgets import (
 )
 
 from designer.desktop.controls import CheckBox, DropDown, FilledButton, Link, Segments, fill, tinted
+from designer.desktop.dialog import Dialog
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.pages import Sheet, fit_paper, image, print_sheets, sheets
 from designer.desktop.papers import CHOICES
-from designer.desktop.printing import Manner, Order, found_brand, made, ordered
+from designer.desktop.printing import Manner, Order, bound, card_path, cards_path, found_brand, made, ordered
 from designer.desktop.prompts import CARDS
 from designer.desktop.style import field_sheet, look, scroll_bar_sheet
 from designer.desktop.work import Progress, Work
@@ -38,7 +38,9 @@ if TYPE_CHECKING:
     from designer.wording.card import Reader
 
 READERS: Final = (("player", "Player"), ("coach", "Coach"), ("stand-in", "Stand-in"))
-WHICH: Final = (("this", "This one"), ("progressions", "Progressions"), ("all", "All of it"))
+THIS: Final = ("this", "This one")
+PROGRESSIONS: Final = ("progressions", "Each progression, as set")
+ALL: Final = ("all", "All, with easier and harder")
 SIDE: Final = 300
 """Pixels for the choices."""
 SMALLEST: Final = 0.55
@@ -75,7 +77,7 @@ class PagePicture(QWidget):
         painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
 
 
-class PrintPreview(QDialog):
+class PrintPreview(Dialog):
     """Shows the pages and prints them, or keeps them as one PDF. What is chosen here is for this printing only."""
 
     printed = Signal()
@@ -84,13 +86,13 @@ class PrintPreview(QDialog):
 
     def __init__(self, window: MainWindow, paper: str, *, grey: bool, each: bool = False) -> None:
         super().__init__(window)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Print the card")
         self._window = window
         self._reader: Reader = window.column.bar.reader
         self._which, self._paper = "this", paper
         self._each = each
         self._pages: tuple[Sheet, ...] = ()
+        self._orders: tuple[Order, ...] = ()
         self._cards: list[bytes] = []
         self._pictures: list[PagePicture] = []
         self.notice = NoticeBar()
@@ -130,7 +132,14 @@ class PrintPreview(QDialog):
         column.setContentsMargins(20, 18, 20, 18)
         column.setSpacing(6)
         self.readers = self._segments(column, "For", READERS, self._reader, self._take_reader)
-        self.which = self._segments(column, "Which", WHICH, self._which, self._take_which)
+        column.addSpacing(6)
+        column.addWidget(self._label("Which", CONTROL))
+        self.which = DropDown()
+        self.which.setAccessibleName("Which")
+        fill(self.which, self._settings(), self._which)
+        self.which.setEnabled(self.which.count() > 1)
+        self.which.activated.connect(lambda _: self._take_which(self.which.currentData()))
+        column.addWidget(self.which)
         column.addSpacing(6)
         column.addWidget(self._label("Paper", CONTROL))
         self.papers = DropDown()
@@ -170,6 +179,12 @@ class PrintPreview(QDialog):
         for widget in (self.print_button, self.keep_button, leave):
             column.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
         return side
+
+    def _settings(self) -> list[tuple[str, str]]:
+        """Return what can be chosen: the setting in view, and more where the drill has more."""
+        drill = self._window.document.drill
+        more = [PROGRESSIONS] if len(drill.progressions) > 1 else []
+        return [THIS, *more, *([ALL] if any(at.variation is not None for at in addresses(drill)) else [])]
 
     def _address(self) -> QLineEdit:
         """Return the field for the address that is printed as a code: at first that of the brand."""
@@ -255,7 +270,7 @@ class PrintPreview(QDialog):
             self._again = True
             self.work.stop()
             return
-        orders = self.orders()
+        orders = self._orders = self.orders()
         self.print_button.setEnabled(False)
         self.keep_button.setEnabled(False)
         self.count.setText("The pages are being made …")
@@ -287,8 +302,7 @@ class PrintPreview(QDialog):
         said = "1 page" if len(self._pages) == 1 else f"{len(self._pages)} pages"
         self.count.setText("\n".join((f"{said}, in true size.", *notices)))
         self.print_button.setEnabled(True)
-        self.keep_button.setEnabled(len(self._cards) == 1)
-        self.keep_button.setToolTip("" if len(self._cards) == 1 else "One card at a time is kept as a PDF.")
+        self.keep_button.setEnabled(True)
 
     def _take_widths(self) -> None:
         room = self.width() - scaled(SIDE) - self._scroll.verticalScrollBar().sizeHint().width() - 2 * TABLE
@@ -327,24 +341,24 @@ class PrintPreview(QDialog):
         self._window.prompts.say(self, "The card was not printed.", reason)
 
     def keep(self) -> None:
-        """Keep the card as a PDF."""
-        from designer.desktop.printing import card_path
-
-        if len(self._cards) != 1 or self.work.busy:
+        """Keep the pages that are shown as one PDF, named after what is in it."""
+        if not self._cards or self.work.busy:
             return
-        window, pdf = self._window, self._cards[0]
-        offered = card_path(window.filing, window.view, self._reader)
+        window, orders, cards = self._window, self._orders, self._cards
+        if len(cards) == 1:
+            offered = card_path(window.filing, window.view, self._reader, orders[0].at)
+        else:
+            offered = cards_path(window.filing, self._reader, everything=self._which == ALL[0])
         path = window.prompts.save_path(self, offered, CARDS)
         if path is None:
             return
         if path.suffix.lower() != ".pdf":
             path = path.with_name(f"{path.name}.pdf")
-        self.work.begin(
-            "Writing the card",
-            lambda _: write_file(path, pdf),
-            lambda _: self._tell_kept(offered, path),
-            self._sorry,
-        )
+
+        def write(_: Progress) -> None:
+            write_file(path, cards[0] if len(cards) == 1 else bound(orders[0], cards))
+
+        self.work.begin("Writing the card", write, lambda _: self._tell_kept(offered, path), self._sorry)
 
     def _tell_kept(self, offered: Path, path: Path) -> None:
         self.kept.emit(offered, path)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -33,12 +34,21 @@ WIDTH: Final = 1600
 """How wide a picture in pixels is."""
 
 
-def card_path(filing: Filing, view: View, reader: Reader) -> Path:
-    """Return where a card is offered to be saved: beside the drill, named after it, the setting and the reader."""
+def card_path(filing: Filing, view: View, reader: Reader, at: At | None = None) -> Path:
+    """Return where a card is offered to be saved: beside the drill, named after it, the setting and the reader.
+
+    The setting is ``at``, else that in view.
+    """
+    at = view.at if at is None else at
     ids = [progression.id for progression in view.document.drill.progressions]
-    words = [f"-{ids.index(view.at.progression) + 1}" if len(ids) > 1 else ""]
-    words.append("" if view.at.variation is None else f"-{_degree(view, view.at)}")
+    words = [f"-{ids.index(at.progression) + 1}" if len(ids) > 1 else ""]
+    words.append("" if at.variation is None else f"-{_degree(view, at)}")
     return filing.suggestion(f"{''.join(words)}-{reader}.pdf")
+
+
+def cards_path(filing: Filing, reader: Reader, *, everything: bool) -> Path:
+    """Return where cards of each progression, or of ``everything``, are offered to be saved as one file."""
+    return filing.suggestion(f"-{'all' if everything else 'progressions'}-{reader}.pdf")
 
 
 def _degree(view: View, at: At) -> str:
@@ -127,9 +137,8 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
 
     A coach's or stand-in's card carries its drill. Raises ``Unwritable`` where something cannot be set as it should be.
     """
-    from designer.cards.attachment import finished
     from designer.cards.card import make_card
-    from designer.cards.imposing import imposed, joined
+    from designer.cards.imposing import imposed
     from designer.cards.text import Unprintable
 
     own, notices = found_brand(order.path)
@@ -163,9 +172,21 @@ def made(order: Order) -> tuple[bytes, tuple[str, ...]]:
     if sheet is None and len(cards) == 1:
         return cards[0].pdf, said
     pdfs = [card.pdf for card in cards]
-    whole = joined(pdfs) if sheet is None else imposed(pdfs, sheet)
+    return (bound(order, pdfs) if sheet is None else _attached(order, imposed(pdfs, sheet))), said
+
+
+def bound(order: Order, pdfs: Sequence[bytes]) -> bytes:
+    """Return ``pdfs`` one after another as one, with the dates of the drill of ``order`` and what its cards carry."""
+    from designer.cards.imposing import joined
+
+    return _attached(order, joined(pdfs))
+
+
+def _attached(order: Order, pdf: bytes) -> bytes:
+    from designer.cards.attachment import finished
+
     name = f"{order.drill.code or order.drill.id}.drill.json"
-    return finished(whole, dated=order.drill.dated, source=order.source, file_name=name), said
+    return finished(pdf, dated=order.drill.dated, source=order.source, file_name=name)
 
 
 def _letters(order: Order) -> tuple[str | None, ...]:

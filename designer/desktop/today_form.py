@@ -7,9 +7,10 @@ from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout
 
 from designer.desktop.controls import DropDown, FilledButton, Link, Segments, fill, tinted
+from designer.desktop.dialog import Dialog
 from designer.desktop.fonts import CONTROL, NOTE, font, scaled
 from designer.desktop.notice import NoticeBar
 from designer.desktop.style import field_sheet, look
@@ -41,14 +42,13 @@ class _Row:
     offer: Link
 
 
-class TodayForm(QDialog):
+class TodayForm(Dialog):
     """The form. ``kept`` comes when the names are kept or forgotten."""
 
     kept = Signal()
 
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Today")
         self._window = window
         self._drill = window.document.drill

@@ -11,9 +11,9 @@ from shiboken6 import isValid
 from designer.desktop.document import Document
 from designer.desktop.pages import sheets
 from designer.desktop.situations import SITUATIONS, with_situation
-from designer.drill.drill import Progression
-from designer.drill.edits import add_progression
-from designer.drill.setting import main_setting
+from designer.drill.drill import Progression, Variation
+from designer.drill.edits import add_progression, add_variation
+from designer.drill.setting import At, main_setting
 from designer.storage.reading import open_drill
 
 
@@ -28,6 +28,12 @@ def preview(make_window, document):
     yield made
     if isValid(made):
         made.close()
+
+
+def choose(preview, which):
+    preview.which.setCurrentIndex(preview.which.findData(which))
+    preview.which.activated.emit(preview.which.currentIndex())
+    hand.finish(preview)
 
 
 def test_what_is_shown_is_what_is_kept_and_printed(preview, prompts, tmp_path):
@@ -45,10 +51,14 @@ def test_what_is_shown_is_what_is_kept_and_printed(preview, prompts, tmp_path):
     assert "kept.pdf" in preview.notice.words
     assert window.actions_by_name["ask all"].isChecked()  # a card that came out shows what is still open
     assert open_drill(tmp_path / "kept.pdf").drill == window.document.drill
-    hand.click(preview.which.segments()[1])
-    hand.finish(preview)
+    choose(preview, "progressions")
     assert len({page.pdf for page in preview.pages()}) == len(window.document.drill.progressions) == 2
-    assert not preview.keep_button.isEnabled()
+    prompts.answers = [tmp_path / "both.pdf"]
+    hand.click(preview.keep_button)
+    hand.finish(preview)
+    assert prompts.asked[-1][1].name.endswith("-progressions-coach.pdf")
+    assert len(sheets((tmp_path / "both.pdf").read_bytes())) == len(preview.pages())
+    assert open_drill(tmp_path / "both.pdf").drill == window.document.drill
     # No printer chosen: nothing happens; then one that prints into a file.
     prompts.answers = [None]
     hand.click(preview.print_button)
@@ -92,3 +102,25 @@ def test_the_sheet_is_turned_and_an_address_becomes_a_code(preview):
     preview.papers.activated.emit(preview.papers.currentIndex())
     hand.finish(preview)
     assert not preview.across.isEnabled()
+
+
+def test_on_easier_that_card_or_all_can_be_printed_and_the_name_says_which(preview, prompts, qtbot):
+    window = preview._window
+    assert [preview.which.itemData(number) for number in range(preview.which.count())] == ["this", "progressions"]
+    preview.close()
+    drill = add_variation(window.document.drill, "p-points", "easier", Variation(id="v-near", name="nearer"))
+    window.document.perform("Add an easier one", drill)
+    window.view.go_to(At("p-points", "v-near"))
+    window.actions_by_name["print"].trigger()
+    again = window.deeds.card.preview
+    hand.finish(again)
+    names = []
+    for which, pages in (("this", 1), ("progressions", 2), ("all", 3)):
+        choose(again, which)
+        assert len(again.pages()) == pages
+        prompts.answers = [None]
+        hand.click(again.keep_button)
+        names.append(prompts.asked[-1][1].name.removeprefix("drill"))
+    assert names == ["-2-easier-player.pdf", "-progressions-player.pdf", "-all-player.pdf"]
+    again.close()
+    qtbot.waitUntil(window.isActiveWindow)

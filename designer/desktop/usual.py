@@ -13,7 +13,7 @@ from designer.desktop.fonts import NOTE, font, scaled
 from designer.desktop.style import look
 
 HEIGHT: Final = 24
-OPEN: Final = "not confirmed"
+OPEN: Final = "press to keep"
 """What stands beside a usual answer for as long as it is only offered."""
 
 
@@ -32,7 +32,7 @@ class UsualButton(QAbstractButton):
             return
         self.usual = words
         self.setText(f"usual: {words}")
-        self.setToolTip(f"The usual answer, {OPEN}. Press to confirm it.")
+        self.setToolTip("The usual answer. Press to keep it.")
         self.setAccessibleName(f"{about} usual: {words}, {OPEN}".strip())
         self.updateGeometry()
         self.update()

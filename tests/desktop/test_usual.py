@@ -1,4 +1,4 @@
-"""A usual answer is offered, stays marked as not confirmed, and is taken by one press."""
+"""A usual answer is offered, stays marked as an offer, and is taken by one press."""
 
 import pytest
 from desktop import hand
@@ -50,7 +50,7 @@ def test_questions_offer_their_usual_answer_until_it_is_confirmed(unsaid):
             "Totals level?": "one more start each",
         }.items()
     )
-    assert all("not confirmed" in button.accessibleName() for button in found.values())
+    assert all("press to keep" in button.accessibleName() for button in found.values())
     assert unsaid.view.setting.starts["start"].bad is None
     before = unsaid.document.stack.count()
     hand.click(found["Bad feed?"])
@@ -72,7 +72,7 @@ def test_the_keyboard_comes_from_a_question_to_its_usual_answer(unsaid):
     assert unsaid.view.setting.finish.level == "one more each"
 
 
-def test_a_form_says_that_what_it_offers_is_not_confirmed(unsaid):
+def test_a_form_says_that_what_it_offers_is_to_be_kept(unsaid):
     unsaid.column.open("drill:house")
     hand.settle()
     buttons = {
@@ -83,8 +83,10 @@ def test_a_form_says_that_what_it_offers_is_not_confirmed(unsaid):
         label.text()
         for label in hand.field(unsaid, "in_doubt").findChildren(type(hand.field(unsaid, "in_doubt")._usual))
     ]
-    assert "usual, not confirmed" in notes
+    assert "usual: press to keep" in notes
+    buttons["called_by"].setFocus()
     hand.click(buttons["called_by"])
+    assert hand.field(unsaid, "called_by").isAncestorOf(unsaid.focusWidget()), "Esc closes the form from here"
     hand.choose(unsaid, "in_doubt", "replay")
     assert unsaid.document.drill.house == House(called_by=("receiver",), in_doubt="replay")
     assert hand.field(unsaid, "in_doubt")._usual.isHidden()

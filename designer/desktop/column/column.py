@@ -354,7 +354,10 @@ class CardColumn(QWidget):
         self._pad()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Let Enter work whatever has the keyboard: press a button, open a list."""
+        """Let Enter press a button or open a list, and Esc close the form, whatever has the keyboard."""
+        if event.key() == Qt.Key.Key_Escape and self._opener is not None and self._opener.form is not None:
+            self._opener.escape()
+            return
         held = self.focusWidget()
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and work(held):
             return

@@ -76,7 +76,11 @@ class OpenForm(QWidget):
         self._follow.setToolTip("let this follow the setting below it again")
         self._delete.setVisible(may_delete)
         self._worth.setVisible(may_delete and self._is_target)
+        held = self.window().focusWidget()
+        inside = self.form.isAncestorOf(held)
         self.form.show_record(record, context)
+        if inside and not held.isVisibleTo(self):
+            self.form.focus_beside(held)  # a pressed offer goes: the keyboard stays in its row
         if self.beside is not None:
             self.beside.show_record(record, context)
 

@@ -129,7 +129,7 @@ class Opener(QObject):
         form.followed.connect(self._follow)
         form.deleted.connect(self._delete)
         form.closed.connect(self.done)
-        form.escaped.connect(self._escape)
+        form.escaped.connect(self.escape)
         form.relaid.connect(lambda: self._column.follow_form(form))
         if subject.record_id is not None:
             self._view.select([subject.record_id])
@@ -176,7 +176,7 @@ class Opener(QObject):
         if first is not None:
             first.begin()
 
-    def _escape(self) -> None:
+    def escape(self) -> None:
         """Let go of what the form waits for on the court, else close it."""
         if self._picker is not None and self._picker.wish is not None:
             self._picker.end()

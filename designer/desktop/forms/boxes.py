@@ -73,13 +73,13 @@ class ChoiceBox(Box):
         return chosen[0] if chosen else super().first()
 
     def _lay(self, control: QWidget) -> None:
-        """Put the control in its row, and behind or under it that the answer it offers is not confirmed."""
+        """Put the control in its row, and behind or under it that the answer it offers is still to be kept."""
         if self._kind.usual is None:
             self.row.addWidget(control, 1)
             return
         inner = QWidget()
         if isinstance(control, Segments):
-            self._usual = label = QLabel(f"usual, {OPEN}")
+            self._usual = label = QLabel(f"usual: {OPEN}")
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setFont(font(NOTE))
             label.setMinimumHeight(20)
@@ -240,6 +240,10 @@ class ManyBox(_OnCourt):
             self._usual.setVisible(not self._value)
         menu = self._picker.menu()
         menu.clear()
+        none = QAction(nothing, menu, checkable=True)
+        none.setChecked(not self._value)
+        none.triggered.connect(lambda _: self.give(()))
+        menu.addAction(none)
         for each, words in options:
             action = QAction(words, menu, checkable=True)
             action.setChecked(each in self._value)

@@ -162,6 +162,10 @@ class Form(QWidget):
                 row.box.first().setFocus(Qt.FocusReason.OtherFocusReason)
                 return
 
+    def focus_beside(self, gone: QWidget) -> None:
+        """Put the keyboard on the control of the row in which ``gone`` stands, else on the first."""
+        self.focus(next((name for name, row in self._rows.items() if row.isAncestorOf(gone)), ""))
+
     def _first_of(self, name: str) -> Row | None:
         """Return the first row that stands for part of the field ``name``."""
         rows = (self.row(field.name) for field in self._table if name in field.holds)

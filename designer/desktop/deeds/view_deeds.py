@@ -9,7 +9,6 @@ from PySide6.QtCore import QObject
 from designer import __doc__ as about_text
 from designer.desktop import settings
 from designer.desktop.canvas.deeds import on_court
-from designer.desktop.canvas.keys import LETTERS, OTHER_KEYS
 from designer.desktop.framing import frame_half, frame_picked
 from designer.desktop.look import CHOICES
 from designer.desktop.parts import Parts
@@ -18,6 +17,7 @@ from designer.desktop.view import UNITS
 
 if TYPE_CHECKING:
     from designer.court.regions import End
+    from designer.desktop.keys_sheet import KeysSheet
     from designer.desktop.showing import PlayersShow
     from designer.desktop.view import Lie
     from designer.desktop.window import MainWindow
@@ -56,6 +56,7 @@ class ViewDeeds(QObject):
         for choice in CHOICES:
             actions[f"theme {choice}"].triggered.connect(lambda _=False, choice=choice: style().choose(choice))
             actions.tick(f"theme {choice}", on=settings.theme() == choice)
+        self.keys: KeysSheet | None = None
         actions["keys"].triggered.connect(self._show_keys)
         canvas.keys_wanted.connect(self._show_keys)
         actions["about"].triggered.connect(self._show_about)
@@ -95,9 +96,10 @@ class ViewDeeds(QObject):
         self._window.view.set_units(units)  # type: ignore[arg-type]
 
     def _show_keys(self) -> None:
-        lines = [f"{use.letter}\t{use.name}" for use in LETTERS]
-        lines += [f"{key}\t{words}" for key, words in OTHER_KEYS]
-        self._window.prompts.say(self._window, "Keys on the court", "\n".join(lines))
+        from designer.desktop.keys_sheet import KeysSheet
+
+        self.keys = KeysSheet(self._window)
+        self.keys.open()
 
     def _show_about(self) -> None:
         from designer.desktop.about import versions_text

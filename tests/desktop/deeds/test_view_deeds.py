@@ -3,7 +3,6 @@
 import pytest
 
 from designer.desktop import settings
-from designer.desktop.canvas.keys import LETTERS
 from designer.desktop.look import DARK
 from designer.desktop.style import style
 
@@ -59,12 +58,6 @@ def test_the_card_is_put_away_and_comes_back_when_a_form_is_wanted(window):
     assert window.column.isHidden()
     window.actions_by_name["sheet drill:facts"].trigger()
     assert window.column.isVisible()
-
-
-def test_the_sheet_of_keys_names_every_letter(window, prompts):
-    window.actions_by_name["keys"].trigger()
-    _, _, more = prompts.asked[-1]
-    assert all(f"{use.letter}\t{use.name}" in more for use in LETTERS)
 
 
 def test_about_says_which_program_this_is(window, prompts):

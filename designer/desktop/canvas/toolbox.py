@@ -112,6 +112,14 @@ class Toolbox(QObject):
         self.tool.finish()
         self._say()
 
+    def draw_from(self, name: Tool, by: str, *_: object) -> None:
+        """Take the ball, the feed or the run in hand, begun by the person ``by``: the next press is where it ends."""
+        self.tool.cancel()
+        self.bench.view.set_tool(name)
+        if isinstance(self.tool, BallTool | RunTool):
+            self.tool.begin(by)
+        self._say()
+
     def key(self, stroke: Stroke) -> bool:
         """Take a key; return whether it meant anything here."""
         taken = self._named_key(stroke) or self._letter(stroke)

@@ -78,6 +78,7 @@ class EditDeeds(QObject):
     def menu(self) -> QMenu:
         """Return the menu of what can be done to what is picked."""
         from designer.desktop.canvas.shape_menu import add_shape_entries
+        from designer.desktop.canvas.stroke_menu import add_stroke_entries
 
         menu = QMenu(self._window)
         actions = self._window.actions_by_name
@@ -85,6 +86,7 @@ class EditDeeds(QObject):
             if actions[name].isEnabled():
                 menu.addAction(actions[name])
         canvas = self._window.canvas
+        add_stroke_entries(menu, canvas.toolbox)
         add_shape_entries(menu, canvas.bench, canvas.to_court(canvas.pointer_place()))
         menu.addSeparator()
         for name in ("cut", "copy", "paste"):

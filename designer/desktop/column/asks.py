@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
@@ -155,10 +155,12 @@ def with_usual_answer(drill: Drill, at: At, key: str) -> Drill:
     return drill if asked is None or asked.mend is None else asked.mend(drill)
 
 
-def first_asked(questions: dict[str, tuple[Sentence, ...]]) -> dict[str, tuple[Sentence, ...]]:
-    """Return the few questions that a new card asks at once: the most wanted of ``questions``."""
+def first_asked(
+    questions: dict[str, tuple[Sentence, ...]], before: Collection[str] = ()
+) -> dict[str, tuple[Sentence, ...]]:
+    """Return the few questions that a new card asks at once: those of the keys ``before``, then the most wanted."""
     every = [question for group in questions.values() for question in group]
-    every.sort(key=lambda question: _rank(question.key))
+    every.sort(key=lambda question: (question.key not in before, _rank(question.key)))
     kept = {question.key for question in every[:AT_ONCE]}
     return {
         section: left

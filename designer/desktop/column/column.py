@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from designer.desktop.bursts import Bursts
-from designer.desktop.column.entries import Entry, entries
+from designer.desktop.column.entries import Entry, Seen, entries
 from designer.desktop.column.facts import FactsRow
 from designer.desktop.column.heading import Heading
 from designer.desktop.column.place_text import PlaceText
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from designer.desktop.column.writer import Writer
     from designer.desktop.own_words import Writing
     from designer.desktop.picking.picker import Picker
+    from designer.wording.card import Reader
 
 WIDE: Final = 500
 """From this width on the card has the larger type and the wider margins."""
@@ -61,6 +62,7 @@ class CardColumn(QWidget):
         self.ask_all = False
         self.canvas: CourtCanvas | None = None
         """The court that forms let things be picked on."""
+        self._seen: dict[Reader, Seen] = {}
         self._rows: dict[str, SentenceRow] = {}
         self._headings: dict[str, Heading] = {}
         self._opener: Opener | None = None
@@ -76,7 +78,7 @@ class CardColumn(QWidget):
         self._later.setSingleShot(True)
         self._later.timeout.connect(self.refresh)
         document.shown_changed.connect(self._soon)
-        view.at_changed.connect(self._soon)
+        view.at_changed.connect(self.sort)
         view.units_changed.connect(self._soon)
         view.selection_changed.connect(self._show_states)
         view.marking_changed.connect(self._show_states)
@@ -98,26 +100,27 @@ class CardColumn(QWidget):
         """Return what lets things be picked on the court for the open form."""
         return None if self._opener is None else self._opener.picker
 
+    def sort(self, *_: object) -> None:
+        """Let the sentences come in the order of the card again: what they stood in was kept while they were edited."""
+        for seen in self._seen.values():
+            seen.order.clear()
+        self._soon()
+
     def refresh(self) -> None:
         """Show the card of the setting in view. Widgets whose sentence is still there are kept."""
         from designer.wording.card import card_words
 
         self._later.stop()
-        card = card_words(
-            self._document.shown,
-            self._view.at,
-            self.bar.reader,
-            player=self._view.you,
-            units=self._view.units,
-        )
+        drill, view, reader = self._document.shown, self._view, self.bar.reader
+        card = card_words(drill, view.at, reader, player=view.you, units=view.units)
         self._writing = None
-        self.title.show_text(self._read(self._document.shown.title))
-        self.objective.show_text(self._document.shown.objective)
+        self.title.show_text(self._read(drill.title))
+        self.objective.show_text(drill.objective)
         if self._writer is not None:
             self._writer.follow()
         self.facts.show_facts(card.facts)
-        page = entries(card, self._document.shown, self._view, self.bar.reader, self.written, ask_all=self.ask_all)
-        self._lay(list(page))
+        seen = self._seen.setdefault(reader, Seen())
+        self._lay(list(entries(card, drill, view, reader, self.written, seen, ask_all=self.ask_all)))
         if self._opener is not None:
             self._opener.show()
         self._show_states()
@@ -185,7 +188,7 @@ class CardColumn(QWidget):
         if heading is None:
             heading = Heading(entry.section, words)
             heading.wanted.connect(self.wanted)
-        heading.show_words(words)
+        heading.show_words(words, faint=entry.empty)
         return heading
 
     def _confirm(self, key: str) -> None:

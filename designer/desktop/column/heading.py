@@ -36,7 +36,7 @@ class Heading(QWidget):
 
     def __init__(self, section: str, words: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._words = words
+        self._words, self._faint = words, False
         self._plus: IconButton | None = None
         self.setFixedHeight(scaled(HEIGHT))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -50,10 +50,10 @@ class Heading(QWidget):
             line.addStretch(1)
             line.addWidget(self._plus)
 
-    def show_words(self, words: str) -> None:
-        """Show other words."""
-        if words != self._words:
-            self._words = words
+    def show_words(self, words: str, *, faint: bool = False) -> None:
+        """Show other words, ``faint`` where nothing stands under them."""
+        if (words, faint) != (self._words, self._faint):
+            self._words, self._faint = words, faint
             self.setAccessibleName(words)
             self.update()
 
@@ -70,7 +70,7 @@ class Heading(QWidget):
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setFont(font(CONTROL, bold=True))
-        painter.setPen(QColor(look().soft))
+        painter.setPen(QColor(look().faint if self._faint else look().soft))
         box = QRect(SIDE, 4, self.width() - 2 * SIDE, scaled(HEIGHT) - 4)
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._words)
 

@@ -119,7 +119,7 @@ class Opener(QObject):
         if subject is None or record is None:
             return False
         place = under or self._about(subject)
-        self.close()
+        self._take_away()
         title = subject.title(self._context, record) if place is None else ""
         form = self.form = OpenForm(subject, record, self._others(place, subject, record), title)
         self.under = place
@@ -152,7 +152,13 @@ class Opener(QObject):
             self.close()
 
     def close(self) -> None:
-        """Close the form."""
+        """Close the form, and let the card have its order again."""
+        was_open = self.form is not None
+        self._take_away()
+        if was_open:
+            self._column.sort()
+
+    def _take_away(self) -> None:
         if self._picker is not None:
             self._picker.end()
         if self.form is not None:

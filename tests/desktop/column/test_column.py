@@ -13,7 +13,8 @@ from designer.desktop.column.asks import MENUS, answer_to, asked, behind, first_
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
 from designer.desktop.forms.subjects import subject_of
-from designer.drill.conditions import In
+from designer.drill import edits
+from designer.drill.conditions import In, Outcome
 from designer.drill.rules import Keep, Rule
 from designer.drill.setting import At, setting_at
 from designer.storage.reading import open_drill
@@ -129,6 +130,29 @@ def test_a_target_is_worth_points_from_its_own_form_once(wide):
     (landed,) = wide.view.setting.points[made].on
     assert (landed.what, [place.area for place in landed.where]) == ("landed", ["feed-zone"])
     assert wide.column.row(f"points points:{made}").sentence.text.endswith("in the feed area.")
+
+
+def points_shown(window):
+    return [row.sentence.about[0] for row in window.column.sentences() if row.key.startswith("points points:")]
+
+
+def test_sections_and_sentences_keep_their_place_while_the_card_is_worked_at(wide):
+    wide.view.go_to(At("p-points"))
+    hand.settle()
+    at, drill, before = wide.view.at, wide.document.drill, points_shown(wide)
+    many = wide.view.setting.points[before[0]].changed(id="a-first", gives=Outcome(then="points", value=50))
+    wide.document.perform("Add points", edits.put(drill, at, many))
+    wide.column.refresh()
+    wide.column.open("a-first")
+    assert points_shown(wide) == [*before, "a-first"]
+    wide.column.close_form()
+    hand.settle()
+    card = card_words(wide.document.drill, at, wide.column.bar.reader, player=wide.view.you)
+    said = next(section for section in card.sections if section.key == "points").sentences
+    assert points_shown(wide) == [each.about[0] for each in said if each.key.startswith("points:")]
+    wide.document.perform("Leave none", edits.delete(wide.document.drill, at, [*before, "a-first"]))
+    wide.column.refresh()
+    assert "heading points" in wide.column._headings
 
 
 def test_a_form_closes_when_its_record_goes(wide):

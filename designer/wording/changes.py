@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from designer.drill.drill import Drill
+from designer.drill.rules import Keep, Rule
 from designer.drill.setting import At, progression_at
 from designer.wording.differences import Change, changes
 from designer.wording.finishes import finish_head
@@ -142,9 +143,17 @@ def _summary(told: Telling) -> list[Change]:
             found.append(Change(text, (record.id,), 1, text))
     told_of = {found.about[0]: found.about for found in rules(told) if found.key.startswith("rule:")}
     for rule in told.setting.rules.values() if found else ():
-        if rule.id in told_of:
+        if rule.id in told_of and not _is_counted(told, rule):
             ids = tuple(id for id in told_of[rule.id] if id in told.setting.rules)
             # What is asked of two opponents alike is said once.
             text = rule_words(told, rule if len(ids) == 1 else rule.changed(who=()))
             found.append(Change(text, ids, 2, text))
     return found or [Change("nothing counts yet", (), 0)]
+
+
+def _is_counted(told: Telling, rule: Rule) -> bool:
+    """Whether a rule asks for no more than what counts, so that a summary that says what counts has said it."""
+    if not isinstance(rule.must, Keep) or rule.never or rule.when or rule.of:
+        return False
+    counted = [event for record in told.setting.points.values() for event in record.on if event.what == "landed"]
+    return any((event.by, event.where) == (rule.who, rule.must.where) for event in counted if not event.and_)

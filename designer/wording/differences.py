@@ -289,7 +289,8 @@ def _points(told: Telling) -> Iterator[Change]:
             and value_words(below) != value_words(record)
         ):
             value = f"{value_words(record)} in place of {value_words(below)}"
-            yield Change(f"{value}: {words.removeprefix('instead: ')}", (id,), 2, value)
+            earned = words.removeprefix("instead: ").removeprefix("instead, for each: ")
+            yield Change(f"{earned}: {value}", (id,), 2, value)
             continue
         plain = record.beside is None and (words == "rally won" or words.startswith("rally won, for"))
         yield Change(text, (id,), 2, "" if plain else text)

@@ -59,11 +59,13 @@ def layout_of(told: Telling) -> tuple[Sentence, ...]:
 
 
 def _key(told: Telling, sentences: list[Sentence]) -> Iterator[Sentence]:
-    """Yield what a racket, a stride and "exact" mean, where the list uses them."""
+    """Yield what a racket, a stride and "exact" mean, where the list uses them, and what a letter is where people change."""
     counts = told.units == "rackets" and any(re.search(r"\b(?:racket|stride)", found.text) for found in sentences)
     heads = [found.text.partition(": ")[0] for found in sentences]
     exact = any(re.search(r"\(.*\bexact\b.*\)", head) for head in heads)
-    words = sentences_of(KEY if counts else "", EXACT if exact else "")
+    tables = any(swap.table for swap in told.setting.swaps.values())
+    letters = "letters are places, under Swap people" if tables else ""
+    words = sentences_of(KEY if counts else "", EXACT if exact else "", letters)
     if words:
         yield sentence("layout:key", words)
 
@@ -216,7 +218,7 @@ def _made_of(told: Telling, item: Line | Barrier) -> str:
         return f"{many(line_pieces(item), 'disc')}, evenly spaced, "
     if item.marked is None or item.marked in name or (item.marked == "chalk" and name == "the tick"):
         return "chalk, " if item.marked == "chalk" and name == "the tick" else ""
-    return f"{item.marked}, "
+    return "imagined, " if item.marked == "in thought" else f"{item.marked}, "
 
 
 def _runs_on(item: Line | Barrier) -> Iterator[str]:

@@ -8,6 +8,7 @@ from designer.drill.rules import Part
 from designer.wording.branches import branch_words, branches_apart
 from designer.wording.counts import listed
 from designer.wording.events import clause, trigger
+from designer.wording.names import shots_named
 from designer.wording.sentence import unmarked
 from designer.wording.telling import Telling
 
@@ -27,6 +28,8 @@ def opens_when(told: Telling, part: Part, *, seen: bool = False) -> str:
             whens.append(_counted(told, event, seen=seen))
         elif seen and _goes_there(told, event):
             whens.append("once it lands there")
+        elif seen and _is_fed_later(told, event):
+            whens.append(f"once {shots_named(told, event.of, 'or')} is hit")
         elif not (seen and event.of and not event.where):
             whens.append(trigger(told, event))
     return listed(list(dict.fromkeys(whens)), "or").replace(" or once ", " or ")
@@ -39,6 +42,11 @@ def _goes_there(told: Telling, event: Event) -> bool:
     if step is None or not plain or step.alternatives or step.shot.note:
         return False
     return step.shot.to is not None and step.shot.to.on == event.where[0].area and not event.where[0].outside
+
+
+def _is_fed_later(told: Telling, event: Event) -> bool:
+    """Whether an event is a ball that may have to be fed again, so that it must be said that its hit opens the point."""
+    return event.what == "played" and any(start.shot in event.of for start in told.later_starts)
 
 
 def _is_count(event: Event) -> bool:

@@ -97,7 +97,8 @@ def points_words(told: Telling, records: list[Points]) -> str:
     first = records[0]
     text = _ways(told, [event for record in records for event in record.on])
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
-    head = ", ".join(words for words in (_BESIDE.get(first.beside or "", ""), scope) if words)
+    each = "for each" if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
+    head = ", ".join(words for words in (_BESIDE.get(first.beside or "", ""), each, scope) if words)
     return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
 
 
@@ -160,7 +161,7 @@ def _way(told: Telling, event: Event) -> str:
 
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
-        # Paid in place of what each of the pair gets for any rally.
+        # What is paid instead has said so before.
         return "" if record.beside == "instead" else ", for each of the pair"
     if record.gives.to != "other":
         return ""

@@ -227,7 +227,7 @@ def shared_out(told: Telling) -> tuple[Sentence, ...]:
             head = f"with {number(people)} players, " if least < places and people != least else ""
             played = fairness(told.setting, told.drill.jobs, table.rounds, people=people)
             said = even_words(told, played) if table.weight == "even" else table.verdict.text
-            said = f"{said.removesuffix('.')}{_whole_turns(told, table)}"
+            said = f"{said.removesuffix('.')}{_whole_turns(told, table, instead=bool(head))}"
             return (sentence("swap:shared", f"{head}{lowered(said)}", *table.verdict.about),)
     return ()
 
@@ -238,8 +238,11 @@ def _tells(told: Telling, table: RotationTable, people: int) -> bool:
     return played is not None and bool(_alike(told, played))
 
 
-def _whole_turns(told: Telling, table: RotationTable) -> str:
-    """Return how many starts share the jobs out evenly, where the finish stops in the middle of a round of turns."""
+def _whole_turns(told: Telling, table: RotationTable, *, instead: bool) -> str:
+    """Return how many starts share the jobs out evenly, where the finish stops in the middle of a round of turns.
+
+    ``instead``: only so many players need them, in place of the starts of the finish.
+    """
     end = told.setting.finish
     moving = [swap for swap in told.setting.swaps.values() if swap.moves]
     each = moving[0].on[0].count if len(moving) == 1 and moving[0].on[0].what == "starts" else None
@@ -254,7 +257,8 @@ def _whole_turns(told: Telling, table: RotationTable) -> str:
         return ""
     whole = each * table.rounds
     fewer = end.starts // whole * whole
-    return f"; {listed([str(count) for count in (fewer, fewer + whole) if count], 'or')} starts are even"
+    even = f"{listed([str(count) for count in (fewer, fewer + whole) if count], 'or')} starts"
+    return f"; play {even}, not {end.starts}" if instead else f"; {even} are even"
 
 
 def settles(told: Telling) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from designer.drill.conditions import In
 from designer.drill.movement import SERVES
 from designer.drill.rules import Part, Points, Rule
 from designer.wording.branches import option_noun
@@ -84,6 +85,10 @@ def ball_subject(told: Telling, rule: Rule, doer: Group | None, *, each: str = "
     drawn = drawn_shots(told, rule, doer)
     if len(drawn) == 1:
         return shots_named(told, drawn)
+    if each == "every" and any(isinstance(place, In) and place.judged == "bounce" for place in rule.when):
+        # It is about the answer to that one bounce, not all that come after it.
+        owned = "the" if doer is None else doer.own
+        return f"{owned} next ball" if doer is None or doer.one is not None else f"the next ball by {doer.either}"
     if doer is None:
         return f"{each} ball"
     return f"{each} ball of {doer.own}" if doer.one is not None else f"{each} ball by {doer.either}"

@@ -202,7 +202,9 @@ def edge_words(
         return "has another shape"
     old = span(before) if before else box
     if old.width <= ON_THE_LINE and old.left * box.left > 0 and abs(old.left) < ground.singles / 2:
-        return f"{distance(box.left, 'across', units)} {'right' if box.left > 0 else 'left'} of the middle"
+        marked = box.front >= ground.baseline - ON_THE_LINE and ground.standard.centre_mark is not None
+        side = "right" if box.left > 0 else "left"
+        return f"{distance(box.left, 'across', units)} {side} of the {'centre mark' if marked else 'middle'}"
     y = box.front if box.front >= ground.baseline - ON_THE_LINE else _off_lines(ground, box.front, box.back)
     words, on_line = _edge(ground, box, box.left, y, "across", units, exact=False)
     return f"on {words}" if on_line else words

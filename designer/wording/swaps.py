@@ -54,7 +54,7 @@ def _ends_only(told: Telling, swap: Swap) -> str:
     """Return what the top of a player's card has not said: what becomes of the ends, and who else comes in when."""
     pair = sorted(_held_moves(told, swap, optional_jobs(told)))
     same_end = len({told.ends.get(job) for job in pair}) == 1
-    ends = "" if same_end else "change ends with jobs" if swap.ends else "ends stay when jobs change"
+    ends = "" if same_end else "change ends with jobs" if swap.ends else "change jobs, not ends"
     more = _with_more(told, swap, "" if ends else f"{_times(told, swap)} ")
     return "; ".join(words for words in (ends, more) if words)
 
@@ -91,7 +91,8 @@ def swap_words(told: Telling, swap: Swap) -> str:
     if swap.ends and not deeds:
         deeds = ["change ends"]
     if swap.mirrored:
-        deeds.append("all is mirrored: read left for right")
+        layout = ", the layout too" if _said_to_stay(told) else ""
+        deeds.append(f"all is mirrored{layout}: read left for right")
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"
@@ -158,7 +159,6 @@ def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
     """Return moves between jobs in words: "A and B change jobs and ends", "A becomes B, B becomes C and C becomes A"."""
     if not moves:
         return ""
-    ends = " and ends" if swap.ends else ""
     pairs = [(a, b) for a, b in moves.items() if moves.get(b) == a and a < b]
     if len(pairs) * 2 < len(moves):
         ring = _round_words(told, moves)
@@ -167,18 +167,24 @@ def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
         come = "come" if len(pairs) > 1 else "comes"
         return f"{_letters(told, [b for _, b in pairs])} {come} in for {_letters(told, [a for a, _ in pairs])}"
     same_end = all(told.ends.get(a) == told.ends.get(b) for a, b in pairs)
-    stay = "" if same_end or swap.ends else "; ends stay"
     words = [f"{_letters(told, pair)}" for pair in pairs]
-    first = f"{words[0]} change {'places' if same_end else f'jobs{ends}'}"
-    return f"{', and so do '.join([first, *words[1:]])}{stay}"
+    first = f"{words[0]} change {'places' if same_end else 'jobs and ends' if swap.ends else 'jobs, not ends'}"
+    return ", and so do ".join([first, *words[1:]])
 
 
 def _laid_out_stays(told: Telling, swap: Swap) -> Iterator[str]:
     """Yield that what is laid out at one end stays there, where people change ends with their jobs."""
     items = told.setting.items.values()
     at_one_end = any(told.end_of_item(item.id) is not None and is_carried(item) for item in items)
-    if swap.ends and swap.moves and at_one_end:
-        yield "what is laid out stays where it is"
+    if swap.ends and swap.moves and at_one_end and not swap.mirrored:
+        yield "what is laid out stays"
+
+
+def _said_to_stay(told: Telling) -> bool:
+    """Whether a coach has read of some change that what is laid out stays, so that a mirror must say that it does not."""
+    return not told.brief and any(
+        found for swap in told.setting.swaps.values() for found in _laid_out_stays(told, swap)
+    )
 
 
 def things_of_hands(told: Telling) -> Iterator[Sentence]:
@@ -274,7 +280,7 @@ def _table(told: Telling, swap: Swap) -> str:
     if not swap.table:
         return ""
     if told.brief:
-        return "change places"
+        return "change places; a place keeps its letter"
     jobs = sorted(told.ends)
     places = [*jobs, *(spot.job for spot in told.setting.spots.values() if spot.job not in told.ends)]
     rows = [_row(told, dict(zip(sorted(places), row, strict=False))) for row in swap.table]
@@ -288,7 +294,7 @@ def _order(told: Telling, jobs: Sequence[str]) -> str:
         [own_text(told, job.role) for job in map(told.drill.job, told.team(end)) if job] for end in ("near", "far")
     ]
     if roles[0] == roles[1] and all(roles[0]) and roles[0]:
-        return f"each pair named in the order {', '.join(roles[0])}"
+        return f"each pair in the order {', '.join(roles[0])}"
     return f"in the places of {_row(told, {job: letter(told, job) for job in jobs})}"
 
 

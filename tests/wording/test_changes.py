@@ -43,7 +43,7 @@ def changed(*below, **changes):
         ({"spots": (SINGLES[0].changed(place=place(0.0, -11.8872)),)}, "A starts 1 stride nearer the net."),
         ({"shots": (REPLY.changed(pace="half"),)}, "A plays at half pace."),
         ({"ball": "foam"}, "Foam ball."),
-        ({"points": (WON.changed(gives={"then": "points", "value": 2}),)}, "+2 in place of +1: rally won."),
+        ({"points": (WON.changed(gives={"then": "points", "value": 2}),)}, "Rally won: +2 in place of +1."),
         (
             {"drop": ("hold",), "parts": (OPEN.changed(after=None),)},
             "The point is open from the first hit after the feed.",
@@ -59,6 +59,24 @@ def test_an_area_by_the_edge_that_moved():
     deep = area("zone", "reply zone", (-4.1148, 8.2296), (0.0, 11.8872), care="exact", marked="painted")
     assert changed(items=(narrow,)) == ["Reply zone 3 rackets wide."]
     assert changed(items=(deep,)) == ["Reply zone front edge 2 strides behind the service line."]
+
+
+def test_a_tick_is_counted_from_the_mark_it_was_laid_out_from():
+    tick = Line(kind="line", id="t", name="tick", corners=((0.6858, -11.8872), (0.6858, -12.3444)), marked="chalk")
+    out = tick.changed(corners=((2.0574, -11.8872), (2.0574, -12.3444)))
+    assert changed(tick, items=(out,)) == ["Tick 3 rackets right of the centre mark."]
+
+
+def test_what_counts_is_not_said_again_as_a_rule_of_the_first_progression():
+    half = {"area": "right half", "judged": "bounce", "line": "in"}
+    count = Points(id="count", on=({"what": "landed", "by": ("A",), "where": (half,)},), gives={"then": "points"})
+    again = {"then": "count to zero"}
+    keep = Rule(id="keep", who=("A",), breach=again, must={"do": "keep", "where": (half,)})
+    made = drill_of(*SINGLES, FEED, REPLY, END, START, count, keep)
+    assert " ".join(texts(changes_in_words(made, At("p")))).count("right half") == 1
+    # Of another player, or of another place, it is more than what counts.
+    other = drill_of(*SINGLES, FEED, REPLY, END, START, count, keep.changed(who=("B",)))
+    assert " ".join(texts(changes_in_words(other, At("p")))).count("right half") == 2
 
 
 def test_a_new_rule_is_said_whole_and_a_dropped_one_is_named():

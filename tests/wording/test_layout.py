@@ -93,6 +93,8 @@ def test_a_line_and_a_tick():
         both_ends=True,
     )
     tick = Line(kind="line", id="t", corners=((0.6858, -11.8872), (0.6858, -12.3444)), marked="chalk", care="exact")
+    short = depth.changed(id="s", name="short line", marked="in thought", pieces=None, care="exact", both_ends=False)
+    assert laid_out(*SINGLES, short)[0].startswith("Short line (exact): imagined, 2 strides behind A’s service line")
     found = laid_out(*SINGLES, depth, tick)
     assert found[0] == (
         "Depth line: five discs, evenly spaced, 2 strides behind the service line, singles line to singles line, "

@@ -34,6 +34,13 @@ def test_without_the_diagram_hits_are_counted():
     assert words(serve, REPLY, held(count=4), FED) == "after four hits (the serve does not count)"
 
 
+def test_a_ball_that_may_be_fed_again_opens_at_its_hit():
+    again = Start(id="again", shot="third", by=("B",), once={"what": "landed", "of": ("reply",)})
+    third = THIRD.changed(stroke="racket feed")
+    assert words(FEED, REPLY, third, held(of=("third",)), FED, again, seen=True) == "once ball 3 is hit"
+    assert words(FEED, REPLY, THIRD, held(of=("third",)), FED, seen=True) == ""
+
+
 def test_after_each_choice_the_ball_that_opens_is_named_once():
     wide = Shot(id="wide", by="A", stroke="serve", to=place(-3.2, 5.4))
     centre = Shot(id="centre", by="A", stroke="serve", to=place(-0.6, 5.4))

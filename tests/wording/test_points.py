@@ -67,7 +67,7 @@ def test_the_plain_rally_comes_first():
                 "within": 2,
                 "and": ({"what": "landed", "by": ("A",), "where": ({"area": "left half", "judged": "bounce"},)},),
             },
-            "A wins with a ball in B’s left half or with A’s next hit after it.",
+            "A wins with a ball in B’s left half or with A’s next hit after it, unreturned.",
         ),
         (
             {"what": "landed", "of": ("return",), "where": ({"area": "depth", "side": "behind", "judged": "bounce"},)},
@@ -221,19 +221,19 @@ def test_a_ball_named_in_one_way_to_win_is_that_ball_in_the_next():
         (
             "+2",
             (
-                "Instead: A wins with the first ball in B’s left half or with A’s next hit after it, "
+                "Instead: A wins with the first ball in B’s left half or with A’s next hit after it, unreturned, "
                 "or B wins with the very next hit, untouched, after that ball."
             ),
         )
     ]
 
 
-def test_more_for_a_pair_is_more_for_each_of_them_without_saying_it_again():
+def test_more_for_a_pair_is_said_to_be_for_each_of_them():
     rally = pays(1, {"what": "won"}, id="p", to="side")
     volley = pays(2, {"what": "won", "strokes": ("volley",), "untouched": True}, id="q", to="side", beside="instead")
     assert texts(points(told(*DOUBLES, rally, volley, jobs="ABCD"))) == [
         "Rally won, for each of the pair.",
-        "Instead: rally won with an untouched volley.",
+        "Instead, for each: rally won with an untouched volley.",
     ]
 
 

@@ -131,4 +131,8 @@ def test_a_total_that_stops_in_the_middle_of_the_turns_says_how_many_starts_are_
     end = Finish(id="end", kind="total", starts=20)
     said = shared_out(told(*SINGLES, THIRD, RING, end, jobs="ABC"))[0].text
     assert said == "After three turns everyone has played twice and waited once; 15 or 30 starts are even."
+    # Where two play the 20, the three are told what they play in place of it.
+    said = shared_out(told(*SINGLES, THIRD, RING, end, jobs="ABC", players=(2, 3)))[0].text
+    assert said.startswith("With three players, ")
+    assert said.endswith("; play 15 or 30 starts, not 20.")
     assert "even" not in shared_out(told(*SINGLES, THIRD, RING, end.changed(starts=30), jobs="ABC"))[0].text

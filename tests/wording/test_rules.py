@@ -106,6 +106,15 @@ def test_each_demand_has_its_words(must, values, said):
     assert sentence_of(rule(must, **values)) == said
 
 
+def test_where_the_answer_to_one_bounce_lands():
+    side = area("side", "eight-racket side", (-1.3716, -11.8872), (4.1148, -6.4008))
+    where = {"area": "side", "judged": "bounce", "line": "out"}
+    made = rule(keep({"area": "right half", "judged": "bounce"}), who=("A",), when=(where,))
+    after = "After a bounce in the eight-racket side, "
+    assert sentence_of(made, side) == f"{after}A’s next ball lands in B’s right half. If not: point to B."
+    assert sentence_of(made.changed(who=()), side).startswith(f"{after}the next ball lands in the right half.")
+
+
 def test_a_stroke_for_a_ball_that_bounced_somewhere():
     side = area("side", "eight-racket side", (-1.3716, -11.8872), (4.1148, -6.4008))
     where = {"area": "side", "judged": "bounce", "line": "out"}

@@ -7,6 +7,7 @@ from designer.drill.items import Cone, Line
 from designer.drill.people import Job
 from designer.drill.rules import Finish, Swap
 from designer.wording.card import card_words
+from designer.wording.layout import layout_of
 from designer.wording.sentence import unmarked
 from designer.wording.swaps import path, swaps
 from designer.wording.telling import telling
@@ -22,18 +23,18 @@ def said(*records, **values):
 def test_two_change_jobs_and_ends():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
     assert said(*SINGLES, swap) == ["After every five starts A and B change jobs and ends."]
-    assert said(*SINGLES, swap.changed(ends=False)) == ["After every five starts A and B change jobs; ends stay."]
+    assert said(*SINGLES, swap.changed(ends=False)) == ["After every five starts A and B change jobs, not ends."]
     assert path(told(*SINGLES, swap, reader="player"), "A").startswith("after five starts you are ")
 
 
 def test_a_ring_is_told_for_the_fewest_first():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"})
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3)) == [
-        "After every five starts A and B change jobs; ends stay; with C, A becomes B, B becomes C and C becomes A."
+        "After every five starts A and B change jobs, not ends; with C, A becomes B, B becomes C and C becomes A."
     ]
     # A player's card has said the moves of two at its top.
     assert said(*SINGLES, THIRD, swap, jobs="ABC", players=(2, 3), reader="player") == [
-        "Ends stay when jobs change; with C, B becomes C and C becomes A."
+        "Change jobs, not ends; with C, B becomes C and C becomes A."
     ]
     four = swap.changed(moves={"A": "B", "B": "D", "D": "C", "C": "A"})
     collects = (spot("C", -8.0, 0.0, task="collects"), spot("D", 8.0, 0.0, task="waits"))
@@ -89,16 +90,29 @@ def test_rounds_name_each_pair_in_the_order_of_what_its_places_are_called():
     roles = {"A": "back", "B": "net", "C": "back", "D": "net"}
     drill = drill.changed(jobs=tuple(job.changed(role=roles[job.letter]) for job in drill.jobs))
     (said_once,) = texts(swaps(telling(drill, HERE)))
-    assert said_once.endswith("each pair named in the order back, net: 1 A and B v C and D; 2 A and D v B and C.")
+    assert said_once.endswith("each pair in the order back, net: 1 A and B v C and D; 2 A and D v B and C.")
+    # Who has read that is told which of the two a letter is.
+    assert texts(layout_of(telling(drill, HERE)))[-1].endswith("Letters are places, under Swap people.")
+    assert texts(swaps(telling(drill, HERE, reader="player"))) == [
+        "After each round change places; a place keeps its letter."
+    ]
 
 
 def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
     swap = Swap(id="s", on=({"what": "starts", "count": 5},), moves={"A": "B", "B": "A"}, ends=True)
     cone = Cone(kind="cone", id="c", place=place(2.0, 9.0))
-    stays = "After every five starts A and B change jobs and ends. What is laid out stays where it is."
+    stays = "After every five starts A and B change jobs and ends. What is laid out stays."
     assert said(*SINGLES, cone, swap) == [stays]
     # Where the same lies at both ends, or nothing does, there is nothing to carry.
     assert said(*SINGLES, cone.changed(both_ends=True), swap) == [stays.split(" What", maxsplit=1)[0]]
+    # A mirror moves it all the same.
+    mirror = Swap(id="m", on=({"what": "starts", "count": 10},), mirrored=True)
+    assert said(*SINGLES, cone, swap, mirror) == [
+        stays,
+        "After every ten starts all is mirrored, the layout too: read left for right.",
+    ]
+    assert said(*SINGLES, cone, mirror) == ["After every ten starts all is mirrored: read left for right."]
+    assert said(*SINGLES, cone, swap.changed(mirrored=True))[0].endswith("ends; all is mirrored: read left for right.")
 
 
 def test_the_other_side():

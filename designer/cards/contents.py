@@ -246,7 +246,7 @@ def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group,
 
     A small card has no room for them; the words under "Swap" say the same.
     """
-    from designer.drawing.rotation import MOST, rotation_strip
+    from designer.drawing.rotation import MOST, ends_after, rotation_strip
 
     paper = pieces.paper
     room = (paper.inner - 3 * _COLUMN_GAP) / 4 if wide else paper.half if paper.columns > 1 else paper.inner
@@ -255,7 +255,10 @@ def _rounds(drill: Drill, at: At, pieces: Pieces, *, wide: bool) -> tuple[Group,
         return ()
     wide_as = (shown.extent[2] - shown.extent[0]) / shown.unit * paper.mark
     cut = len(shown.marks) == MOST and (full_turn(setting_at(drill, at), drill.jobs) or 0) > MOST
-    heading = pieces.heading(f"Round by round, the first {MOST}" if cut else "Round by round")
+    over = ends_after(setting_at(drill, at), len(shown.marks))
+    heading = pieces.heading(
+        f"Round by round, the first {MOST}" if cut else "Round by round" if over else "Round by round, then 1 again"
+    )
     return (Group((heading, pieces.diagram(shown, wide_as)), before=heading.before),)
 
 

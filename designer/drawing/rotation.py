@@ -67,7 +67,8 @@ def rotation_picture(
     wide, tall = 2 * side + _GAP * unit, 2 * back + _HEAD * 1.6 * unit
     marks: list[Mark] = []
     for number, each in enumerate(played):
-        now, after = places[number], places[min(number + 1, len(places) - 1)]
+        last = number == len(played) - 1 and ends_after(setting, len(played))
+        now, after = places[number], places[number if last else min(number + 1, len(places) - 1)]
         row, column = divmod(number, columns)
         corner = (column * wide + side, -row * tall - back)
         shapes = [
@@ -100,6 +101,13 @@ def rotation_strip(drill: Drill, at: At, *, width: float, theme: Theme) -> Pictu
         columns = max(1, int(width / wide))
         return rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=columns)
     return None
+
+
+def ends_after(setting: Setting, count: int) -> bool:
+    """Whether play ends with so many rounds, so that nobody goes back to where the first one began."""
+    end = setting.finish
+    by_rounds = all(e.what == "round" for s in setting.swaps.values() if s.moves or s.table for e in s.on)
+    return end is not None and by_rounds and end.rounds == count > 1
 
 
 def _somebody_waits_always(setting: Setting, drill: Drill, people: int) -> bool:

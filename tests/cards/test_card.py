@@ -223,6 +223,8 @@ def test_a_coach_sees_a_group_of_three_or_more_round_by_round() -> None:
         return printed_by(make_card(drill, main_setting(drill), reader=reader, paper=paper).pdf)
 
     assert "Round by round" in printed("doubles-six", "coach", "a5")
+    assert "then 1 again" not in printed("doubles-six", "coach", "a5")  # play ends with its six rounds
+    assert "Round by round, then 1 again" in " ".join(printed("hoop-red", "coach", "a4").split())
     assert "Round by round" not in printed("doubles-six", "player", "a5")
     assert "Round by round" not in printed("doubles-six", "coach", "a6")  # no room; the words say the same
     assert "Round by round" not in printed("a-chooses", "coach", "a5")  # two change places

@@ -12,7 +12,7 @@ from designer.drawing.rotation import rotation_picture, rotation_strip
 from designer.drawing.svg import svg
 from designer.drawing.themes import theme
 from designer.drill.drill import Court, Drill
-from designer.drill.rules import Swap
+from designer.drill.rules import Finish, Swap
 from designer.drill.setting import main_setting
 
 PAPER = theme("paper")
@@ -51,6 +51,11 @@ def test_a_ring_of_three():
     assert second["B"] == first["C"]
     assert third["A"] == first["C"]
     assert [len(ways(mark)) for mark in picture.marks] == [3, 3, 3]
+    # Where play ends with the third nobody walks back to the first.
+    over = Finish(id="end", kind="race", to=5, rounds=3)
+    by_rounds = RING.changed(on=({"what": "round"},))
+    assert [len(ways(mark)) for mark in drawn(*SINGLES, THIRD, by_rounds, over, jobs="ABC").marks] == [3, 3, 0]
+    assert [len(ways(mark)) for mark in drawn(*SINGLES, THIRD, RING, over, jobs="ABC").marks] == [3, 3, 3]
 
 
 def test_who_goes_to_the_other_end_goes_round_the_net():

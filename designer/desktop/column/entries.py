@@ -45,10 +45,10 @@ class Seen:
     """The keys of a steady section's sentences from top to bottom, by the section."""
 
     def steadied(self, section: str, said: list[Entry]) -> list[Entry]:
-        """Return ``said`` in the order in which it stood before, what is new after it."""
+        """Return ``said`` in the order in which it stood before, what is new after it; the finish is last."""
         if section in STEADY:
             places = {key: place for place, key in enumerate(self.order.get(section, ()))}
-            said = sorted(said, key=lambda entry: places.get(entry.key, len(places)))
+            said = sorted(said, key=lambda entry: (" finish:" in entry.key, places.get(entry.key, len(places))))
             self.order[section] = [entry.key for entry in said]
         return said
 

@@ -18,6 +18,7 @@ from designer.desktop.forms.form import Form
 from designer.desktop.forms.fresh import TARGETS
 from designer.desktop.forms.subjects import Subject
 from designer.desktop.style import field_sheet, form_ground, look
+from designer.drill.rules import Rule
 
 LEFT: Final = 32
 SIDE: Final = 14
@@ -31,6 +32,8 @@ class OpenForm(QWidget):
     switched = Signal(str)
     worth = Signal()
     """What a ball in it is worth should be said."""
+    until = Signal()
+    """What ends the part of a rally in which the rule holds should be said."""
     followed = Signal()
     deleted = Signal()
     closed = Signal()
@@ -62,6 +65,7 @@ class OpenForm(QWidget):
             self._add(words, lambda _=False, other=other: self.switched.emit(other))
         self._is_target = getattr(record, "kind", None) in TARGETS
         self._worth = self._add("Worth … points", lambda _=False: self.worth.emit())
+        self._until = self._add("Only until …", lambda _=False: self.until.emit())
         self._follow = self._add("Follow again", lambda _=False: self.followed.emit())
         self._delete = self._add("Delete", lambda _=False: self.deleted.emit())
         self._add("Done", lambda _=False: self.closed.emit())
@@ -75,6 +79,7 @@ class OpenForm(QWidget):
         self._follow.setVisible(own)
         self._follow.setToolTip("let this follow the setting below it again")
         self._delete.setVisible(may_delete)
+        self._until.setVisible(may_delete and self.type is Rule and not context.setting.parts)
         self._worth.setVisible(may_delete and self._is_target)
         held = self.window().focusWidget()
         inside = self.form.isAncestorOf(held)

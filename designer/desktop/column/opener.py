@@ -12,7 +12,7 @@ from designer.desktop.column.open_form import OpenForm
 from designer.desktop.column.sentence import SentenceRow
 from designer.desktop.column.writer import place_of
 from designer.desktop.forms.context import Context
-from designer.desktop.forms.fresh import new_worth, worth
+from designer.desktop.forms.fresh import new_ending, new_worth, worth
 from designer.desktop.forms.subjects import Subject, subject_of
 from designer.drill import edits
 from designer.drill.setting import below
@@ -126,6 +126,7 @@ class Opener(QObject):
         form.edited.connect(self._edit)
         form.switched.connect(self._switch)
         form.worth.connect(self._say_worth)
+        form.until.connect(self._say_until)
         form.followed.connect(self._follow)
         form.deleted.connect(self._delete)
         form.closed.connect(self.done)
@@ -255,6 +256,17 @@ class Opener(QObject):
             self._document.perform("Add points", edits.put(self._document.drill, self._view.at, points))
             self._column.refresh()
         self.open(points.id, field="gives")
+
+    def _say_until(self) -> None:
+        """Let the rule of the form hold until something opens the rally, and open what that is."""
+        rule = None if self.form is None else self._view.setting.find(self.form.subject.key)
+        if rule is None:
+            return
+        first, then = new_ending(self._context)
+        drill = edits.put(self._document.drill, self._view.at, first, then, rule.changed(parts=(first.id,)))
+        self._document.perform("Let the rule end", drill)
+        self._column.refresh()
+        self.open(first.id, field="until")
 
     def _follow(self) -> None:
         id = None if self.form is None else self.form.subject.record_id

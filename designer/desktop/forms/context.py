@@ -131,8 +131,11 @@ def shots_and_runs(context: Context) -> Options:
 
 
 def parts(context: Context) -> Options:
-    """Return the parts of a rally."""
-    return [(part.id, name_of(context.setting, part)) for part in context.setting.parts.values()]
+    """Return the parts of a rally, with when each is played."""
+    when = {"open": "once open", "forced": "until it opens", "cooperative": "before it counts"}
+    return [
+        (part.id, f"{name_of(context.setting, part)}: {when[part.kind]}") for part in context.setting.parts.values()
+    ]
 
 
 def anchors(context: Context) -> Options:

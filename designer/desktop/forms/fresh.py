@@ -8,6 +8,7 @@ from typing import Any, Final
 from designer.desktop.forms.context import Context
 from designer.desktop.forms.tables_rule import MUSTS
 from designer.drill.conditions import Event, In, Outcome
+from designer.drill.ids import new_id
 from designer.drill.movement import FEEDS, SERVES
 from designer.drill.rules import Finish, Part, Points, Rule, Start, Swap
 from designer.drill.setting import Setting
@@ -80,6 +81,17 @@ def new_part(context: Context) -> Part:
     last = next((part for part in parts.values() if part.id not in followed), None)
     kind: Any = "cooperative" if last is None else "open" if last.kind == "forced" else "forced"
     return Part(id=context.new_id("part"), kind=kind, after=None if last is None else last.id)
+
+
+def new_ending(context: Context) -> tuple[Part, Part]:
+    """Return a restricted part that ends with the next ball of whoever puts the first one in, and the open one after it."""
+    setting = context.setting
+    firsts = [shot.by for shot in setting.shots.values() if shot.after is None]
+    feeder = next(iter((*(by for start in setting.starts.values() for by in start.by), *firsts, "anyone")))
+    ends: Any = Event(what="played", by=(feeder,), count=1)
+    first = Part(id=context.new_id("part"), kind="forced", until=(ends,))
+    then = Part(id=new_id("part", context.source, {*setting.ids(), first.id}), kind="open", after=first.id)
+    return first, then
 
 
 def new_unreached(context: Context, shot: str) -> Points:

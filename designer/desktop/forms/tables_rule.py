@@ -220,16 +220,29 @@ _PLACE: Final[Table] = (
     ),
 )
 
+_LINES: Final = ("new line", "same line back")
+
+
+def _with_direction(rule: Rule, direction: Any, _: Context) -> Rule:
+    """Return ``rule`` with another direction; what a ball from the middle counts as is only asked where lines are judged."""
+    must: Any = rule.must
+    kept = must.from_middle if direction in _LINES else None
+    return rule.changed(must=must.changed(direction=direction, from_middle=kept))
+
+
 _PLAY: Final[Table] = (
     _of_must("wing", "Off the", Choice(WINGS), "use stroke"),
     _of_must("strokes", "Strokes", Many(strokes, "any"), "use stroke", empty=()),
-    _of_must("direction", "Direction", Choice(DIRECTIONS, optional=False), "aim"),
+    replace(
+        _of_must("direction", "Direction", Choice(DIRECTIONS, optional=False), "aim"),
+        part=Part(lambda rule: rule.must.direction, _with_direction, ("must",), _is("aim")),
+    ),
     _of_must(
         "from_middle",
         "From the middle",
         Choice((("either", "either counts"), ("neither", "neither counts")), usual="either"),
         "aim",
-        shown=lambda rule: rule.must.direction in ("new line", "same line back"),
+        shown=lambda rule: rule.must.direction in _LINES,
     ),
     _of_must(
         "at",
@@ -267,7 +280,7 @@ RULE: Final[Table] = (
     ),
     *_PLACE,
     *_PLAY,
-    Field("parts", "In the part", Many(here.parts, "all parts")),
+    Field("parts", "In the part", Many(here.parts, "always, in all parts")),
     Field(
         "hits",
         "Hits",

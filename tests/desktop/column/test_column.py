@@ -12,10 +12,14 @@ from designer.bundle import sample
 from designer.desktop.column.asks import MENUS, answer_to, asked, behind, first_asked
 from designer.desktop.controls import Link
 from designer.desktop.document import Document
+from designer.desktop.forms.fresh import worth
 from designer.desktop.forms.subjects import subject_of
 from designer.drill import edits
-from designer.drill.conditions import In, Outcome
-from designer.drill.rules import Keep, Rule
+from designer.drill.base import place
+from designer.drill.conditions import In
+from designer.drill.movement import Shot
+from designer.drill.people import Spot
+from designer.drill.rules import Aim, Keep, Rule
 from designer.drill.setting import At, setting_at
 from designer.storage.reading import open_drill
 from designer.wording.card import card_words
@@ -120,39 +124,38 @@ def test_an_open_form_follows_what_is_picked_on_the_court(wide):
     assert wide.column.form is None
 
 
-def test_a_target_is_worth_points_from_its_own_form_once(wide):
-    before = set(wide.view.setting.points)
-    for _ in range(2):
-        wide.column.open("feed-zone")
-        hand.click(words_of(wide.column.form, "Worth … points"))
-        (made,) = set(wide.view.setting.points) - before
-        assert wide.column.form.subject.key == made
-    (landed,) = wide.view.setting.points[made].on
-    assert (landed.what, [place.area for place in landed.where]) == ("landed", ["feed-zone"])
-    assert wide.column.row(f"points points:{made}").sentence.text.endswith("in the feed area.")
+def test_a_target_is_worth_points_from_its_own_form(wide):
+    wide.column.open("feed-zone")
+    hand.click(words_of(wide.column.form, "Worth … points"))
+    made = wide.view.setting.points[wide.column.form.subject.key]
+    assert [(on.what, place.area) for on in made.on for place in on.where] == [("landed", "feed-zone")]
+    assert worth(wide.view.setting, wide.view.setting.items["feed-zone"]) == made, "the next press opens the same"
 
 
-def points_shown(window):
-    return [row.sentence.about[0] for row in window.column.sentences() if row.key.startswith("points points:")]
-
-
-def test_sections_and_sentences_keep_their_place_while_the_card_is_worked_at(wide):
-    wide.view.go_to(At("p-points"))
-    hand.settle()
-    at, drill, before = wide.view.at, wide.document.drill, points_shown(wide)
-    many = wide.view.setting.points[before[0]].changed(id="a-first", gives=Outcome(then="points", value=50))
-    wide.document.perform("Add points", edits.put(drill, at, many))
-    wide.column.refresh()
-    wide.column.open("a-first")
-    assert points_shown(wide) == [*before, "a-first"]
-    wide.column.close_form()
-    hand.settle()
-    card = card_words(wide.document.drill, at, wide.column.bar.reader, player=wide.view.you)
-    said = next(section for section in card.sections if section.key == "points").sentences
-    assert points_shown(wide) == [each.about[0] for each in said if each.key.startswith("points:")]
-    wide.document.perform("Leave none", edits.delete(wide.document.drill, at, [*before, "a-first"]))
+def test_a_heading_that_was_seen_stays_when_nothing_stands_under_it(wide):
+    wide.document.perform("Leave none", edits.delete(wide.document.drill, wide.view.at, wide.view.setting.points))
     wide.column.refresh()
     assert "heading points" in wide.column._headings
+
+
+def test_a_rule_gets_an_end_from_its_own_form(blank_kept):
+    window, at = blank_kept, blank_kept.view.at
+    feed, rule = (
+        Shot(id="feed", by="B"),
+        Rule(id="wide", must=Aim(do="aim", direction="new line", from_middle="either")),
+    )
+    window.document.perform(
+        "Draw", edits.put(window.document.drill, at, Spot(id="b", job="B", place=place(0, 8)), feed, rule)
+    )
+    window.column.refresh()
+    window.column.open("wide")
+    hand.choose(window, "must.direction", "cross-court")
+    hand.click(words_of(window.column.form, "Only until …"))
+    part = window.view.setting.parts[window.column.form.subject.key]
+    assert [(event.what, event.by, event.count) for event in part.until] == [("played", ("B",), 1)]
+    assert window.view.setting.rules["wide"].parts == (part.id,)
+    said = next(row.sentence.text for row in window.column.sentences() if row.sentence.about[:1] == ("wide",))
+    assert said == "Until open, every ball goes cross-court."
 
 
 def test_a_form_closes_when_its_record_goes(wide):

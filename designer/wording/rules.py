@@ -191,9 +191,10 @@ def _doubt(told: Telling, rule: Rule) -> Iterator[str]:
 
 def _from_middle(rule: Rule) -> Iterator[str]:
     """Yield what a ball hit from the middle counts as, where a rule asks for its line and says so."""
-    if isinstance(rule.must, Aim) and rule.must.from_middle is not None:
-        line = "on a new line" if rule.must.direction == "new line" else "back on its line"
-        yield f"from the middle {'any' if rule.must.from_middle == 'either' else 'no'} ball is {line}"
+    lines = {"new line": "on a new line", "same line back": "back on its line"}
+    if isinstance(rule.must, Aim) and rule.must.from_middle is not None and rule.must.direction in lines:
+        any_or_no = "any" if rule.must.from_middle == "either" else "no"
+        yield f"from the middle {any_or_no} ball is {lines[rule.must.direction]}"
 
 
 def when(told: Telling, rule: Rule) -> str:

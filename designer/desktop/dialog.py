@@ -12,11 +12,12 @@ class Dialog(QDialog):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self._over = parent.window()
 
     def done(self, result: int) -> None:
         """Close, and let the keyboard be where it was before: not every system sends it back by itself."""
+        # Not kept from the beginning: a box that holds its window may be the last that does, and end it while it is deleted.
+        over = self.parentWidget()
         super().done(result)
-        back = QApplication.activeModalWidget() or self._over
-        if back.isVisible():
+        back = QApplication.activeModalWidget() or (over and over.window())
+        if back and back.isVisible():
             back.activateWindow()

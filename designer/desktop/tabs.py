@@ -257,7 +257,7 @@ class ProgressionTabs(QWidget):
         box.setFont(font(BODY, bold=True))
         box.setPlaceholderText("Its name")
         box.setAccessibleName("Name of the progression")
-        box.setGeometry(tab.x() + tab.name_left() - 8, 4, tab.width() - tab.name_left() + 8, scaled(28))
+        box.setGeometry(tab.x() + tab.name_left() - 5, 1, tab.width() - tab.name_left() + 5, scaled(26))
         box.selectAll()
         box.show()
         box.setFocus()

@@ -244,6 +244,8 @@ class ManyBox(_OnCourt):
         none.setChecked(not self._value)
         none.triggered.connect(lambda _: self.give(()))
         menu.addAction(none)
+        if self._kind.none_yet and not options:
+            menu.addAction(self._kind.none_yet).setEnabled(False)
         for each, words in options:
             action = QAction(words, menu, checkable=True)
             action.setChecked(each in self._value)

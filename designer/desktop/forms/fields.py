@@ -39,6 +39,8 @@ class Many:
     options: Callable[[Context], Sequence[Option]]
     nothing: str = "–"
     usual: tuple[Any, ...] = ()
+    none_yet: str = ""
+    """Said in the list while the drill holds no such value."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -280,7 +280,11 @@ RULE: Final[Table] = (
     ),
     *_PLACE,
     *_PLAY,
-    Field("parts", "In the part", Many(here.parts, "always, in all parts")),
+    Field(
+        "parts",
+        "In the part",
+        Many(here.parts, "always, in all parts", none_yet="“Only until …” under these rows makes parts"),
+    ),
     Field(
         "hits",
         "Hits",

@@ -10,6 +10,8 @@ from designer.cards.papers import Type
 from designer.drawing.words import missing_glyphs, text_width, wrap
 
 REPLACEMENT: Final = "?"
+NO_BREAK: Final = "\N{NO-BREAK SPACE}"
+"""Keeps a number and its sign on one line."""
 
 
 class Unprintable(ValueError):
@@ -28,7 +30,7 @@ class Typesetter:
     def clean(self, text: str) -> str:
         """Return ``text`` without control characters and lone surrogates, with "?" for each sign the font lacks.
 
-        Newlines stay; every other kind of white space becomes a space.
+        Newlines and spaces that do not break stay; every other kind of white space becomes a space.
         """
         if text not in self._cleaned:
             self._cleaned[text] = text if text.isascii() and text.isprintable() else self._tidied(text)
@@ -41,7 +43,7 @@ class Typesetter:
             category = unicodedata.category(character)
             if unicodedata.bidirectional(character) in RIGHT_TO_LEFT:
                 self._declined = self._declined or text
-            if character == "\n":
+            if character == "\n" or (character == NO_BREAK and character not in lacking):
                 kept.append(character)
             elif category in ("Zs", "Zl", "Zp") or character in "\t\r\f\v":
                 kept.append(" ")

@@ -59,6 +59,8 @@ class Sentence:
 
 _REF: Final = re.compile("\x01([^\x02]*)\x02([^\x03]*)\x03")
 _BEFORE_A_SIGN: Final = re.compile(r" ([,;:.])(?=\s|$)")
+_SPACES: Final = re.compile(r"[^\S\N{NO-BREAK SPACE}]+")
+"""A space that keeps a number and its sign on one line stays."""
 _FIRST_LETTER: Final = re.compile('^((?:\x01[^\x02]*\x02|["“(])*)([a-z])')
 _NO_SIGN_OF_OURS: Final = str.maketrans("", "", "\x01\x02\x03")
 _APOSTROPHE: Final = re.compile("(?<=[\\w\x03])'")
@@ -85,7 +87,7 @@ def unmarked(text: str) -> str:
 
 def sentences_of(*texts: str) -> str:
     """Return ``texts`` as sentences one after another: each with a capital, a full stop and single spaces."""
-    spaced = (_BEFORE_A_SIGN.sub(r"\1", " ".join(text.split())) for text in texts if text)
+    spaced = (_BEFORE_A_SIGN.sub(r"\1", _SPACES.sub(" ", text).strip()) for text in texts if text)
     return " ".join(_stopped(text) for text in spaced if unmarked(text))
 
 

@@ -25,6 +25,8 @@ def test_every_sign_that_can_be_printed_is_printed(text: str) -> None:
 def test_a_sign_the_font_lacks_is_replaced_and_said() -> None:
     typesetter = Typesetter()
     assert typesetter.clean("go → net ✓") == "go ? net ?"
+    # A number and its sign stay on one line.
+    assert typesetter.clean("50\u00a0%\u2003of") == "50\u00a0% of"
     (notice,) = typesetter.notices()
     assert "→ (U+2192)" in notice
     assert "✓ (U+2713)" in notice

@@ -18,6 +18,7 @@ def test_each_text_is_a_sentence_of_its_own():
         sentences_of("a volley: point lost", "", "B calls", "ask once?") == "A volley: point lost. B calls. Ask once?"
     )
     assert unmarked(sentences_of(f"{ref('zone', 'the zone')} , exact")) == "The zone, exact."
+    assert sentences_of(" 50\N{NO-BREAK SPACE}%  of it") == "50\N{NO-BREAK SPACE}% of it."
     assert sentences_of("anyone calls “stop”") == "Anyone calls “stop”."
 
 

@@ -77,6 +77,7 @@ class EditDeeds(QObject):
 
     def menu(self) -> QMenu:
         """Return the menu of what can be done to what is picked."""
+        from designer.desktop.canvas.past_menu import add_past_entries
         from designer.desktop.canvas.shape_menu import add_shape_entries
         from designer.desktop.canvas.stroke_menu import add_stroke_entries
 
@@ -87,6 +88,7 @@ class EditDeeds(QObject):
                 menu.addAction(actions[name])
         canvas = self._window.canvas
         add_stroke_entries(menu, canvas.toolbox)
+        add_past_entries(menu, canvas)
         add_shape_entries(menu, canvas.bench, canvas.to_court(canvas.pointer_place()))
         menu.addSeparator()
         for name in ("cut", "copy", "paste"):

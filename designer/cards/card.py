@@ -76,8 +76,9 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
     ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
     ``typeface`` are the bytes of a regular and a bold TrueType file; ``source`` is the drill file to attach; ``grey``
-    prints black on white for a photocopier; ``address`` is printed as a code, the brand's where it is None, none where it is ""; the names of ``today`` are printed on a card
-    and stand nowhere else in the PDF. The same arguments give the same bytes.
+    prints black on white for a photocopier; ``address`` is printed as a code, the brand's where it is None, none where it
+    is ""; the names of ``today`` are printed on a card and stand nowhere else in the PDF. The same arguments give the
+    same bytes.
     Raises ``KeyError`` where the drill has no such setting, job or paper, ``Unprintable`` where something cannot be set
     as it should be.
     """

@@ -71,42 +71,36 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
     address: str | None = None,
     today: Today | None = None,
 ) -> Card:
-    """Return the card of the setting at ``at``.
+    """Return the card of the setting at ``at``. The same arguments give the same bytes.
 
     ``paper`` is one of ``papers.PAPERS`` or ``papers.POSTERS``; ``across`` and the three after it are those of
     ``papers.chosen_paper``. ``player`` is the job a player's card speaks to; ``logo`` is the text of an SVG file or a PNG;
     ``typeface`` are the bytes of a regular and a bold TrueType file; ``source`` is the drill file to attach; ``grey``
     prints black on white for a photocopier; ``address`` is printed as a code, the brand's where it is None, none where it
-    is ""; the names of ``today`` are printed on a card and stand nowhere else in the PDF. The same arguments give the
-    same bytes.
-    Raises ``KeyError`` where the drill has no such setting, job or paper, ``Unprintable`` where something cannot be set
-    as it should be.
+    is ""; the names of ``today`` are printed on a card and stand nowhere else in the PDF.
+    Raises ``KeyError`` where the drill has no such setting, job or paper, ``Unprintable`` where a text cannot be set.
     """
     refuse_stranger(drill, player)
     words = with_dangers(card_words(drill, at, reader, player=player, units=units), drill, at)
-    if paper not in POSTERS:
-        words = with_names(words, drill, today, reader)
     colours = theme("photocopy" if grey else "paper", surface=drill.court.surface)
     typesetter = Typesetter()
     faces, notices = own_faces(typeface)
     with set_in(faces):
         if paper in POSTERS:
-            subject = Subject(drill, at, words, reader, player, units)
-            pdf, pages = poster(subject, paper, colours, typesetter)
+            pdf, pages = poster(Subject(drill, at, words, reader, player, units), paper, colours, typesetter)
         else:
             sheet = chosen_paper(paper, across=across, large_print=large_print, binder=binder, sealed=sealed)
+            words = with_names(words, drill, today, reader)
             mark, more = usable_logo(logo)
-            notices += more
-            leads = led_to(address, brand)
-            made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, leads)
+            code = led_to(address, brand)
+            made = Maker(drill, at, words, reader, player, colours, typesetter, brand, mark, grey, units, code)
             found, sheet = made.licensed_sides(sheet)
-            notices += (found.notice,) if found.notice else ()
+            notices += (*more, *((found.notice,) if found.notice else ()))
             pdf, pages = made.pdf(found, sheet), len(found.sides)
         refuse_declined(drill, typesetter)
+    notices += (*(() if grey else faint(brand)), *lacking(drill, typesetter))
     name = f"{drill.code or drill.id}.drill.json"
-    done = finished(pdf, dated=drill.dated, source=source, file_name=name)
-    pale = () if grey else faint(brand)
-    return Card(done, pages, (*notices, *pale, *lacking(drill, typesetter)))
+    return Card(finished(pdf, dated=drill.dated, source=source, file_name=name), pages, notices)
 
 
 def led_to(address: str | None, brand: Brand | None) -> str:

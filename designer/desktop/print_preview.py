@@ -148,6 +148,23 @@ class PrintPreview(Dialog):
         self.papers.activated.connect(lambda _: self._take_paper(self.papers.currentData()))
         column.addWidget(self.papers)
         column.addSpacing(8)
+        self._say_how(column, grey=grey)
+        column.addSpacing(14)
+        self.count = self._label("", NOTE)
+        self.count.setWordWrap(True)
+        column.addWidget(self.count)
+        column.addStretch(1)
+        self.print_button = FilledButton("Print …")
+        self.print_button.clicked.connect(self.print)
+        self.keep_button, leave = Link("Keep as PDF …"), Link("Close")
+        self.keep_button.clicked.connect(self.keep)
+        leave.clicked.connect(self.close)
+        for widget in (self.print_button, self.keep_button, leave):
+            column.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
+        return side
+
+    def _say_how(self, column: QVBoxLayout, *, grey: bool) -> None:
+        """Put into ``column`` what the sheets are to be like, and what they are to carry beside the drill."""
         self.grey = CheckBox("For a photocopier")
         self.grey.setChecked(grey)
         self.across, self.binder = CheckBox("On its side"), CheckBox("Margin for a binder")
@@ -166,19 +183,6 @@ class PrintPreview(Dialog):
         self.today = Link("Who plays today …")
         self.today.clicked.connect(self._name_players)
         column.addWidget(self.today, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addSpacing(14)
-        self.count = self._label("", NOTE)
-        self.count.setWordWrap(True)
-        column.addWidget(self.count)
-        column.addStretch(1)
-        self.print_button = FilledButton("Print …")
-        self.print_button.clicked.connect(self.print)
-        self.keep_button, leave = Link("Keep as PDF …"), Link("Close")
-        self.keep_button.clicked.connect(self.keep)
-        leave.clicked.connect(self.close)
-        for widget in (self.print_button, self.keep_button, leave):
-            column.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
-        return side
 
     def _settings(self) -> list[tuple[str, str]]:
         """Return what can be chosen: the setting in view, and more where the drill has more."""

@@ -17,9 +17,9 @@ from pydantic import ValidationError
 
 from designer.drill.drill import Drill
 from designer.drill.handbook import Edition, Entry, Handbook, Remembered
-from designer.storage.faults import faults, shown
+from designer.storage.faults import faults
 from designer.storage.parsing import LARGEST, Unreadable, parse
-from designer.storage.reading import Opened, file_bytes, open_drill, read_drill
+from designer.storage.reading import Opened, file_bytes, open_drill, open_record, read_drill
 from designer.storage.writing import record_bytes, write_file
 
 ENDING = ".handbook.json"
@@ -50,17 +50,10 @@ def _read_again(source: bytes, name: str) -> Drill:
 
 def open_handbook(path: str | os.PathLike[str]) -> Handbook:
     """Return the handbook in the file at ``path``; raise ``Unreadable`` with a sentence."""
-    name = os.fspath(path)
-    raw = parse(file_bytes(name, LARGEST, "a handbook"), name)
-    if not isinstance(raw, dict):
-        raise Unreadable(f"{name}: holds {shown(raw)}; expected a handbook, an object in braces.")
-    try:
-        book = Handbook.model_validate_json(json.dumps(raw))
-    except ValidationError as error:
-        raise Unreadable(f"{name}: {'; '.join(faults(raw, error))}.") from error
+    book = open_record(Handbook, path, LARGEST, "a handbook")
     twice = [number for number, count in Counter(entry.number for entry in book.entries()).items() if count > 1]
     if twice:
-        raise Unreadable(f"{name}: the number {twice[0]} stands twice; expected each once.")
+        raise Unreadable(f"{os.fspath(path)}: the number {twice[0]} stands twice; expected each once.")
     return book
 
 

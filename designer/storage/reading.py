@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import errno
+import json
 import os
 import stat
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, TypeVar
+
+from pydantic import BaseModel, ValidationError
 
 from designer.drill.drill import FORMAT, Drill
 from designer.drill.order import circles
 from designer.drill.setting import all_settings
 from designer.storage.attachment import extract, is_pdf
-from designer.storage.faults import shown
+from designer.storage.faults import faults, shown
 from designer.storage.migrations import Raw, migrated
 from designer.storage.parsing import LARGEST, Unreadable, parse, too_large
 from designer.storage.repair import repaired
 from designer.storage.validation import as_far_as_known, validated
+
+Made = TypeVar("Made", bound=BaseModel)
 
 LARGEST_CARD: Final = 100_000_000
 """No card that a drill is taken out of is larger, in bytes."""
@@ -134,3 +139,15 @@ def _format(raw: Raw, name: str) -> int:
     if isinstance(format, bool) or not isinstance(format, int) or format < 1:
         raise Unreadable(f"{name}: format: {shown(format)}, expected a whole number from 1.")
     return format
+
+
+def open_record(kind: type[Made], path: str | os.PathLike[str], limit: int, words: str) -> Made:
+    """Return the record of ``kind`` in a file of at most ``limit`` bytes; raise ``Unreadable``: ``words`` were expected."""
+    name = os.fspath(path)
+    raw = parse(file_bytes(name, limit, words), name)
+    if not isinstance(raw, dict):
+        raise Unreadable(f"{name}: holds {shown(raw)}; expected {words}, an object in braces.")
+    try:
+        return kind.model_validate_json(json.dumps(raw))
+    except ValidationError as error:
+        raise Unreadable(f"{name}: {'; '.join(faults(raw, error))}.") from error

@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-import json
 import os
 from datetime import date, datetime
 from pathlib import Path
 from typing import Final
 
-from pydantic import ValidationError
-
 from designer.drill.today import Today
-from designer.storage.faults import faults, shown
-from designer.storage.parsing import Unreadable, parse
-from designer.storage.reading import file_bytes
+from designer.storage.parsing import Unreadable
+from designer.storage.reading import open_record
 from designer.storage.writing import Unwritable, record_bytes, write_file
 
 ENDING: Final = ".today.json"
@@ -22,14 +18,7 @@ _LARGEST: Final = 100_000
 
 def open_today(path: str | os.PathLike[str]) -> Today:
     """Return the record in the file at ``path``; raise ``Unreadable`` with a sentence."""
-    name = os.fspath(path)
-    raw = parse(file_bytes(name, _LARGEST, "who plays today"), name)
-    if not isinstance(raw, dict):
-        raise Unreadable(f"{name}: holds {shown(raw)}; expected who plays today, an object in braces.")
-    try:
-        return Today.model_validate_json(json.dumps(raw))
-    except ValidationError as error:
-        raise Unreadable(f"{name}: {'; '.join(faults(raw, error))}.") from error
+    return open_record(Today, path, _LARGEST, "who plays today")
 
 
 def today_folder() -> Path:

@@ -14,7 +14,9 @@ _ALPHABET: Final = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwx
 _COMMON: Final = 0x2200
 """Signs under this are tried before a card is set: Latin, Greek, Cyrillic and their punctuation."""
 _WIDEST: Final = 3.0
-"""No letter is wider than this times its size; a damaged table of widths says tens."""
+"""No letter is wider, and none reaches farther, than this times its size; a damaged table of widths says tens."""
+_LEAST: Final = 0.1
+"""No letter or digit is drawn lower than this times its size; one that is prints as nothing."""
 RESTRICTED: Final = 0x0002
 NO_SUBSET: Final = 0x0100
 BITMAP_ONLY: Final = 0x0200
@@ -58,6 +60,7 @@ def _face(data: bytes, *, bold: bool) -> OwnFace:
             widths = font["hmtx"].metrics
             advances = {str(code): widths[glyph][0] for code, glyph in (font.getBestCmap() or {}).items()}
             face = OwnFace({"advances": advances, "unitsPerEm": font["head"].unitsPerEm}, name, bold=bold)
+            odd = _odd_letters(font)
         if name not in pdfmetrics.getRegisteredFontNames():
             made = TTFont(name, io.BytesIO(data))
             made.face.makeSubset([int(code) for code in advances if int(code) < _COMMON])  # as when a card is saved
@@ -72,7 +75,23 @@ def _face(data: bytes, *, bold: bool) -> OwnFace:
     lacking = sorted(character for character in _ALPHABET if not face.is_own(character))
     if lacking:
         raise UnreadableTypeface(f"the typeface has no sign for {' '.join(lacking[:8])}; expected letters and digits")
+    if odd:
+        raise UnreadableTypeface(f"the typeface draws nothing that can be read for {' '.join(odd[:8])}")
     return face
+
+
+def _odd_letters(font: Any) -> list[str]:
+    """Return the letters and digits of a fontTools font whose outline is empty, flat, or reaches out of all measure."""
+    names, outlines, size = font.getBestCmap() or {}, font["glyf"], font["head"].unitsPerEm
+    found = []
+    for character in sorted(filter(str.isalnum, _ALPHABET)):
+        if ord(character) in names:
+            outline = outlines[names[ord(character)]]
+            low, high = (outline.yMin, outline.yMax) if outline.numberOfContours else (0, 0)
+            farthest = max(map(abs, (outline.xMin, outline.xMax, low, high))) if high > low else 0
+            if high - low < _LEAST * size or farthest > _WIDEST * size:
+                found.append(character)
+    return found
 
 
 def runs(text: str, *, bold: bool) -> list[tuple[str, str]]:

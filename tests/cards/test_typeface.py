@@ -87,6 +87,7 @@ def damaged(table: str) -> bytes:
         (lambda: own(forbidden=0x0002), "does not allow"),
         (lambda: damaged("glyf"), "damaged"),
         (lambda: damaged("hmtx"), "times as wide"),
+        (lambda: damaged("loca"), "draws nothing"),
     ],
 )
 def test_a_face_that_cannot_be_used_is_left_out_with_a_sentence(made, says):

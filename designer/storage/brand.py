@@ -64,7 +64,7 @@ def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
 
 
 def _brand(file: Path) -> Brand:
-    raw = parse(file_bytes(file, _LARGEST, "a brand file"), str(file))
+    raw = parse(file_bytes(file, _LARGEST, "a brand file"), str(file), "a brand file")
     if not isinstance(raw, dict):
         raise Unreadable(f"{file}: holds {shown(raw)}; expected a brand, an object in braces.")
     try:

@@ -68,6 +68,8 @@ _PATTERNS: Final[Mapping[str, str]] = {
     "^[a-z][a-z0-9-]{0,39}(:[a-z0-9-]{1,40})?$": 'a tag such as "level:club"',
     "^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$": 'a language such as "en"',
     "^#[0-9A-Fa-f]{6}$": 'a colour such as "#17202A"',
+    r"^[1-9][0-9]{0,3}\.[1-9][0-9]{0,3}$": 'a section and a place in it, such as "3.12"',
+    "^([0-9a-f]{64})?$": "a SHA-256 in 64 hexadecimal digits",
     "^[!-~]*$": "plain letters, digits and signs without spaces",
 }
 _TAGGED: Final = frozenset({"shape", "must"})

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from pydantic import ValidationError
 
@@ -23,6 +23,8 @@ from designer.storage.reading import Opened, file_bytes, open_drill, open_record
 from designer.storage.writing import record_bytes, write_file
 
 ENDING = ".handbook.json"
+
+_RECORD: Final = "the record of an edition"
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,9 +123,9 @@ def edition_recorded(path: str | os.PathLike[str], edition: int) -> dict[str, Re
     file = edition_path(path, edition)
     if not file.is_file():
         return {}
-    raw: Any = parse(file_bytes(file, LARGEST), str(file))
+    raw: Any = parse(file_bytes(file, LARGEST, _RECORD), str(file), _RECORD)
     if not isinstance(raw, dict) or not isinstance(raw.get("drills"), dict):
-        raise Unreadable(f"{file}: has no drills under “drills”; expected the record of an edition.")
+        raise Unreadable(f"{file}: has no drills under “drills”; expected {_RECORD}.")
     # The first records held no more than the digest.
     drills = {number: {"digest": one} if isinstance(one, str) else one for number, one in raw["drills"].items()}
     try:

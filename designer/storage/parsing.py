@@ -26,7 +26,7 @@ _EXPECTED: Final = {
     "Invalid control character at": "a line break or control character stands inside a text; expected \\n or \\u and four digits",
     "Invalid \\escape": 'a backslash is followed by something unknown; expected one of \\" \\\\ \\/ \\b \\f \\n \\r \\t \\u',
     "Invalid \\uXXXX escape": "expected four hexadecimal digits after \\u",
-    "Extra data": "something follows after the end of the drill",
+    "Extra data": "something follows after the last bracket",
 }
 _WIDE: Final = (
     (codecs.BOM_UTF32_LE, "UTF-32"),
@@ -46,29 +46,33 @@ class _Twice(dict[str, Any]):
     key: str
 
 
-def parse(data: bytes, name: str) -> Any:
-    """Return the JSON data in ``data``; ``name`` is what sentences call the file. Raises ``Unreadable``."""
+def parse(data: bytes, name: str, kind: str = "a drill file") -> Any:
+    """Return the JSON data in ``data``; sentences call the file ``name`` and say that ``kind`` was expected.
+
+    Raises ``Unreadable``.
+    """
     if len(data) > LARGEST:
-        raise Unreadable(too_large(name, LARGEST))
-    text = _text(data, name)
+        raise Unreadable(too_large(name, LARGEST, kind))
+    text = _text(data, name, kind)
     try:
         raw = json.loads(text, object_pairs_hook=_object)
     except json.JSONDecodeError as error:
-        raise Unreadable(_not_json(text, name, error)) from error
+        raise Unreadable(_not_json(text, name, kind, error)) from error
     except RecursionError as error:
-        raise Unreadable(_too_deep(name)) from error
+        raise Unreadable(_too_deep(name, kind)) from error
     except ValueError as error:  # a whole number of more than 4,300 digits
         raise Unreadable(f"{name}: holds a number of thousands of digits; expected numbers of a court.") from error
-    _look_through(raw, name)
+    _look_through(raw, name, kind)
     return raw
 
 
-def too_large(name: str, limit: int) -> str:
-    """Return the sentence for a file of more than ``limit`` bytes."""
-    return f"{name}: is larger than {limit // 1_000_000} MB; expected a drill."
+def too_large(name: str, limit: int, kind: str = "a drill file") -> str:
+    """Return the sentence for a file of more than ``limit`` bytes where ``kind`` was expected."""
+    least = f"{limit // 1_000_000} MB" if limit >= 1_000_000 else f"{limit // 1_000} kB"
+    return f"{name}: is larger than {least}; expected {kind}."
 
 
-def _text(data: bytes, name: str) -> str:
+def _text(data: bytes, name: str, kind: str) -> str:
     for mark, encoding in _WIDE:
         if data.startswith(mark):
             raise Unreadable(f"{name}: is written in {encoding}; expected UTF-8. Save it again as UTF-8.")
@@ -83,14 +87,14 @@ def _text(data: bytes, name: str) -> str:
             f"{name}: line {line} holds the byte {data[error.start]:02X}, which is not UTF-8; expected text in UTF-8."
         ) from error
     if not text.strip():
-        raise Unreadable(f"{name}: is empty; expected a drill.")
+        raise Unreadable(f"{name}: is empty; expected {kind}.")
     return text
 
 
-def _not_json(text: str, name: str, error: json.JSONDecodeError) -> str:
+def _not_json(text: str, name: str, kind: str, error: json.JSONDecodeError) -> str:
     begins = text.lstrip()[:1]
     if begins not in ("{", "["):
-        return f"{name}: is not a drill file; expected JSON that begins with a brace, found {_shown(text)}."
+        return f"{name}: is not {kind}; expected JSON that begins with a brace, found {_shown(text)}."
     cut_short = error.pos >= len(text.rstrip()) or error.msg.startswith("Unterminated string")
     what = _EXPECTED.get(error.msg.removesuffix(" at"), _EXPECTED.get(error.msg, "is not JSON"))
     where = f"{name}: line {error.lineno}, column {error.colno}: {what}"
@@ -102,8 +106,8 @@ def _shown(text: str) -> str:
     return f"“{begins}”" if len(text.strip()) <= 20 else f"“{begins}…”"
 
 
-def _too_deep(name: str) -> str:
-    return f"{name}: lists and objects stand more than {DEEPEST} deep in one another; expected a drill."
+def _too_deep(name: str, kind: str) -> str:
+    return f"{name}: lists and objects stand more than {DEEPEST} deep in one another; expected {kind}."
 
 
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -116,7 +120,7 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return twice
 
 
-def _look_through(raw: Any, name: str) -> None:
+def _look_through(raw: Any, name: str, kind: str) -> None:
     """Raise ``Unreadable`` at the first thing in ``raw`` that JSON readers take in different ways."""
 
     def refuse(place: Location, what: str) -> NoReturn:
@@ -127,7 +131,7 @@ def _look_through(raw: Any, name: str) -> None:
     while waiting:
         place, value = waiting.pop()
         if len(place) > DEEPEST:
-            raise Unreadable(_too_deep(name))
+            raise Unreadable(_too_deep(name, kind))
         if isinstance(value, float) and not math.isfinite(value):
             refuse(place, "is no finite number; expected a number")
         elif isinstance(value, str) and not _whole(value):

@@ -106,7 +106,7 @@ def file_bytes(path: str | os.PathLike[str], limit: int, kind: str = "a drill fi
             if not stat.S_ISREG(status.st_mode):
                 raise Unreadable(f"{name}: is no ordinary file; expected {kind}.")
             if status.st_size > limit:
-                raise Unreadable(too_large(name, limit))
+                raise Unreadable(too_large(name, limit, kind))
             data = file.read(limit + 1)
     except OSError as error:
         known = _REASONS.get(error.errno or 0)
@@ -117,7 +117,7 @@ def file_bytes(path: str | os.PathLike[str], limit: int, kind: str = "a drill fi
     except ValueError as error:
         raise Unreadable(f"{name!r}: cannot be the name of a file.") from error
     if len(data) > limit:
-        raise Unreadable(too_large(name, limit))
+        raise Unreadable(too_large(name, limit, kind))
     return data
 
 
@@ -144,7 +144,7 @@ def _format(raw: Raw, name: str) -> int:
 def open_record(kind: type[Made], path: str | os.PathLike[str], limit: int, words: str) -> Made:
     """Return the record of ``kind`` in a file of at most ``limit`` bytes; raise ``Unreadable``: ``words`` were expected."""
     name = os.fspath(path)
-    raw = parse(file_bytes(name, limit, words), name)
+    raw = parse(file_bytes(name, limit, words), name, words)
     if not isinstance(raw, dict):
         raise Unreadable(f"{name}: holds {shown(raw)}; expected {words}, an object in braces.")
     try:

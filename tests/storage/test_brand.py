@@ -63,7 +63,7 @@ def test_the_samples_have_their_own_and_nothing_above_them_counts(monkeypatch, t
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("", "is empty"),
+        ("", "is empty; expected a brand file"),
         ("[]", "holds an empty list; expected a brand"),
         ('{"colour": "#123456"}', "name: is missing"),
         ('{"name": "A", "colour": "red"}', 'colour: "red", expected a colour such as "#17202A"'),

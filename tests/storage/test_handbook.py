@@ -49,6 +49,17 @@ def test_a_drill_outside_the_handbooks_folder_is_not_opened(handbook: Path, file
     assert "leads out of the handbook's folder" in found.reason
 
 
+def test_a_number_that_is_none_and_an_empty_file_are_told_in_the_words_of_a_handbook(handbook: Path) -> None:
+    raw = json.loads(handbook.read_text(encoding="utf-8"))
+    raw["sections"][0]["drills"][0]["number"] = "3"
+    handbook.write_text(json.dumps(raw), encoding="utf-8")
+    with pytest.raises(Unreadable, match=r"expected a section and a place in it"):
+        open_handbook(handbook)
+    handbook.write_text("", encoding="utf-8")
+    with pytest.raises(Unreadable, match="is empty; expected a handbook"):
+        open_handbook(handbook)
+
+
 def test_a_missing_drill_has_a_reason(handbook: Path) -> None:
     found = find_drill(handbook, Entry(number="1.2", file="none.drill.json"))
     assert found.reason == "none.drill.json: is not there."

@@ -45,7 +45,7 @@ def test_a_byte_order_mark_of_utf_8_does_no_harm():
         ('{"a" 1}', "line 1, column 6: expected a colon"),
         ("{'a': 1}", "line 1, column 2: expected a key in double quotes"),
         ('{"a": tru}', "line 1, column 7: expected a value"),
-        ('{"a": 1} {', "line 1, column 10: something follows after the end of the drill"),
+        ('{"a": 1} {', "line 1, column 10: something follows after the last bracket"),
         ('{"a": "\n"}', "line 1, column 8: a line break or control character stands inside a text"),
         ('{"a": "\\x"}', "line 1, column 8: a backslash is followed by something unknown"),
         ('{"a": NaN}', "a: is no finite number; expected a number"),
@@ -85,7 +85,7 @@ def test_depth_that_a_drill_may_have_is_taken():
 
 
 def test_a_text_longer_than_any_drill_is_refused_before_it_is_parsed():
-    assert sentence(b"[" + b" " * LARGEST + b"oops").endswith("is larger than 20 MB; expected a drill.")
+    assert sentence(b"[" + b" " * LARGEST + b"oops").endswith("is larger than 20 MB; expected a drill file.")
 
 
 def outcome(data):

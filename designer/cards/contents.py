@@ -27,11 +27,15 @@ from designer.wording.sentence import sentence as sentence_of
 
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
-"""The sections that a drill is played by, in the order in which they are read."""
-
-
-PLAYED: Final = ("Start", "What happens", "Rules", "Points", "Swap")
-"""Their headings but for the layout: what a player looks for first, who they are apart."""
+"""The sections that a coach plays a drill by, in the order in which they are read."""
+_OF_PLAYER: Final = ("swap", "start", "steps", "bounds", "points", "rules")
+"""Those of a player: what is asked on court stands before the fine print."""
+_AHEAD: Final = ("bounds", "points", "rules")
+"""Those that may stand under the diagram, before what they follow, so that they are on the first side."""
+PLAYED: Final = ("Swap", "Start", "What happens", "Not allowed", "Points", "Rules")
+"""Their headings."""
+FINE_PRINT: Final = "Rules"
+"""The heading of what can wait overleaf before all else by which it is played."""
 
 
 def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
@@ -56,7 +60,7 @@ def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
     if left_handed is not None and not is_player and large:
         under.append(pieces.section(left_handed))
     if is_player:
-        names: tuple[str, ...] = ("you", *_PLAYED, "care")
+        names: tuple[str, ...] = ("you", *_OF_PLAYER, "care")
         strip, after, spare = _player_strip(subject, pieces), _player_after(subject, pieces), _how_it_went(pieces)
     else:
         names, spare = _PLAYED, _how_it_went(pieces)
@@ -121,7 +125,7 @@ def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
     aside.append(Aside("top", pieces.objective(words)))
     if is_player and words.left_handed is not None:
         aside.append(Aside("under", (pieces.sentence(words.left_handed, pieces.paper.body, before=4),)))
-    played = [name for name in _PLAYED if name != "swap" or not is_player]
+    played = [name for name in _OF_PLAYER if name != "swap"] if is_player else list(_PLAYED)
     after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
     care = _sections(words, ("care",), pieces) if is_player else ()
     return front_and_back(
@@ -133,7 +137,7 @@ def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple
     def block(section: Section) -> Group:
         if section.key == "you":
             return _you(section, pieces)
-        return replace(pieces.section(section), ahead=section.key in ("points", "swap"))
+        return replace(pieces.section(section), ahead=section.key in _AHEAD)
 
     return tuple(block(section) for name in names if (section := words.section(name)) is not None)
 
@@ -142,7 +146,7 @@ def _you(section: Section, pieces: Pieces) -> Group:
     """Return "You start as A." in larger letters beside the filled disc, and what comes after it."""
     paper = pieces.paper
     first, *rest = section.sentences
-    lead = pieces.person_lead(first.lead.text if first.lead else "")
+    lead = pieces.person_lead(first.lead.text if first.lead else "", alone=not rest)
     blocks: list[Block] = [
         Row(
             first.text,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import LONG, Balanced, Block, Columns, Group, Rules, stacked, taken
@@ -170,25 +171,52 @@ def _columns(
         Placed(paper.left + paper.diagram + paper.gutter, room.first_top, paper.text, right),
     ]
     if right_rest and not left_rest:
-        used = stacked(left, paper.diagram) + right_rest[0].before
-        more, later = taken(right_rest, paper.diagram, height - used)
-        ahead, others = _gone_ahead(right_rest, paper.diagram, height - used)
-        gains = sum(block in later for block in ahead) > sum(
-            _may_go_ahead(block) and block not in ahead for block in more
-        )
-        more, right_rest = (ahead, others) if gains else (more, later)
-        side.append(Placed(paper.left, room.first_top - used, paper.diagram, more))
+        free = height - stacked(left, paper.diagram)
+        right, below, right_rest = _under_diagram(beside, right, right_rest, paper, height, free)
+        if below:
+            side[1] = replace(side[1], blocks=right)
+            top = room.first_top - (height - free) - below[0].before
+            side.append(Placed(paper.left, top, paper.diagram, below))
     return tuple(side), (*right_rest, *left_rest)
 
 
-def _gone_ahead(blocks: tuple[Block, ...], width: float, room: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
-    """Return those of ``blocks`` that may go ahead and fit into the room, as many as do, and the others."""
-    found: tuple[Block, ...] = ()
-    for block in sorted(filter(_may_go_ahead, blocks), key=lambda block: block.height(width)):
-        tried = tuple(other for other in blocks if other in found or other is block)
-        if stacked(tried, width) <= room:
-            found = tried
-    return found, tuple(other for other in blocks if other not in found)
+Blocks = tuple[Block, ...]
+
+
+def _under_diagram(
+    beside: Blocks, right: Blocks, rest: Blocks, paper: Paper, height: float, free: float
+) -> tuple[Blocks, Blocks, Blocks]:
+    """Return what stands beside the diagram, what under its legend, and what is left for another side.
+
+    ``right`` and ``rest`` are ``beside`` as it fills its column; ``free`` is the room under the legend. There the rest goes
+    on, or such blocks stand there as may go ahead of others, so that as many as can be are on this side, none divided.
+    """
+    below, later = _started(rest, paper.diagram, free)
+    best = right, below, later
+    movable = [block for block in beside if _may_go_ahead(block)]
+    for count in range(1, len(movable) + 1):
+        for moved in combinations(movable, count):
+            if _started(moved, paper.diagram, free)[1]:
+                continue
+            kept = tuple(block for block in beside if block not in moved)
+            stays, left_over = taken(kept, paper.text, height, dividing=True)
+            best = max(best, (stays, moved, left_over), key=lambda each: _read_here(beside, *each))
+    return best
+
+
+def _started(blocks: Blocks, width: float, room: float) -> tuple[Blocks, Blocks]:
+    """Return what of ``blocks`` fits into the room under others, and what is left."""
+    return taken(blocks, width, room - blocks[0].before) if blocks else ((), ())
+
+
+def _read_here(beside: Blocks, right: Blocks, below: Blocks, rest: Blocks) -> tuple[int, tuple[bool, ...], int, int]:
+    """Return how well a side tells what may go ahead: how many of it, the first before the last, all else, undivided."""
+    whole = [block in right or block in below for block in beside]
+    # What is in none of the three is divided; its end is on this side unless the rest begins with it.
+    ended = all(block in beside for block in rest)
+    told = [here or (ended and block not in rest) for here, block in zip(whole, beside, strict=True)]
+    ahead = tuple(here for here, block in zip(told, beside, strict=True) if _may_go_ahead(block))
+    return sum(ahead), ahead, sum(told), sum(whole)
 
 
 def _may_go_ahead(block: Block) -> bool:

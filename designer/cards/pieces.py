@@ -29,6 +29,7 @@ _RUN_SCALE: Final = 0.72
 
 VALUE_HANG: Final = 16.0
 BULLET_HANG: Final = 8.0
+BOUND_HANG: Final = 11.5
 _MARKS: Final = {
     "hit": "step digit",
     "feed": "feed digit",
@@ -128,6 +129,9 @@ class Pieces:
         if lead.kind == "bullet":
             scale = self.paper.scale
             return Lead(2.0, lambda page, x, base: page.dot(x + 3 * scale, base + 0.36 * type_.size, 1.1 * scale))
+        if lead.kind == "bound":
+            size = CAP_HEIGHT * type_.size
+            return Lead(size, lambda page, x, base: draw_cross(page, x, base, size))
         return self.strong(lead.text, type_)
 
     def strong(self, text: str, type_: Type | None = None) -> Lead:
@@ -155,14 +159,14 @@ class Pieces:
 
         return Lead(right - left, draw)
 
-    def person_lead(self, letter: str) -> Lead:
-        """Return the filled disc with the reader's letter, as it stands on the court."""
+    def person_lead(self, letter: str, *, alone: bool) -> Lead:
+        """Return the filled disc with the reader's letter, as it stands on the court, beside one line or two."""
         scale = self.paper.you.size / 11.4
         type_ = Type(9.6 * scale, 12 * scale, bold=True)
         radius = 8.6 * scale
 
         def draw(page: Page, x: float, base: float) -> None:
-            middle = base - 3.0 * scale
+            middle = base + CAP_HEIGHT * self.paper.you.size / 2 if alone else base - 3.0 * scale
             page.canvas.setFillColor(page.colours["ink"])
             page.canvas.circle(x + radius, middle, radius, stroke=0, fill=1)
             wide = text_width(letter, type_.size, bold=True)
@@ -244,7 +248,13 @@ class Pieces:
 
 _APART: Final = 2.0
 """Least space in u between the columns of a legend."""
-_HANGS: Final = {"value": VALUE_HANG, "bullet": BULLET_HANG, "number": VALUE_HANG, "caution": VALUE_HANG}
+_HANGS: Final = {
+    "value": VALUE_HANG,
+    "bullet": BULLET_HANG,
+    "number": VALUE_HANG,
+    "caution": VALUE_HANG,
+    "bound": BOUND_HANG,
+}
 
 
 @dataclass(frozen=True)
@@ -310,3 +320,11 @@ def draw_caution(page: Page, x: float, base: float, size: float) -> None:
     page.canvas.line(middle, base + high * 0.62, middle, base + high * 0.3)
     page.canvas.setFillColor(page.colours["ink"])
     page.canvas.circle(middle, base + high * 0.17, 0.55, stroke=0, fill=1)
+
+
+def draw_cross(page: Page, x: float, base: float, size: float) -> None:
+    """Draw the cross of what is not allowed, ``size`` points high on the base line."""
+    inset = 0.06 * size
+    low, high, left, right = base + inset, base + size - inset, x + inset, x + size - inset
+    for begin, end in (((left, low), (right, high)), ((left, high), (right, low))):
+        page.polyline([begin, end], weight=0.22 * size, colour="ink", closed=False)

@@ -30,9 +30,6 @@ PAUSE: Final = 700
 """Milliseconds without a change before the review speaks up."""
 
 ICONS: Final = {"error": "error", "caution": "caution", "suggestion": "suggestion"}
-SPOKEN: Final = ("steps", "rules", "points")
-"""The sections that are read aloud before play."""
-
 LOOKING: Final = "Looking the drawing over …"
 CLEAN: Final = "No other cautions from the drawing; inspect the court."
 
@@ -146,7 +143,7 @@ class BottomLine(QWidget):
     def show_card(self, card: CardWords) -> None:
         """Show how long what is read aloud of ``card`` takes, and the kit."""
         from designer.wording.kit import kit
-        from designer.wording.reading_time import seconds_aloud, word_count
+        from designer.wording.reading_time import SPOKEN, seconds_aloud, word_count
         from designer.wording.sentence import unmarked
 
         said = (

@@ -25,7 +25,7 @@ WORDS: Final = {
     "bounce": "bounce",
     "contact": "hit here",
     "run": "run",
-    "recovery run": "run back",
+    "recovery run": "run, ready",
     "target area": "target",
     "feed area": "feed area",
     "rule area": "rule area",

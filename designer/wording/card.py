@@ -9,6 +9,7 @@ from designer.drill.base import Letter
 from designer.drill.drill import Drill
 from designer.drill.setting import At, progression_at, variation_at
 from designer.wording import changes, questions
+from designer.wording.bounds import bounds, no_bounds, other_rules
 from designer.wording.care import care
 from designer.wording.facts import Fact, FactIcon, facts, footer
 from designer.wording.finishes import finish
@@ -26,9 +27,10 @@ from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, ty
 from designer.wording.shares import share_line
 from designer.wording.starts import starts
 from designer.wording.steps import steps
-from designer.wording.swaps import path, swaps
+from designer.wording.swaps import swaps
 from designer.wording.telling import Reader, Telling, telling
 from designer.wording.tokens import own_text
+from designer.wording.turns import changes_job, own_swaps
 from designer.wording.units import Units
 
 __all__ = ["CardWords", "Fact", "FactIcon", "Reader", "Section", "Units", "card_words"]
@@ -102,35 +104,64 @@ def setting_name(drill: Drill, at: At) -> str:
 
 def _sections(told: Telling) -> Iterator[Section]:
     """Yield the sections in card order; those without sentences are left out later."""
-    rest = tuple(_played(told))
-    if told.brief:
-        yield Section("you", "You", tuple(_you(told)))
-    else:
-        yield Section("layout", "Lay out", tuple(_laid_out(told, rest)))
-    yield from rest
+    yield from _of_player(told) if told.brief else _of_coach(told)
+
+
+def _of_player(told: Telling) -> Iterator[Section]:
+    """Yield what a player asks, in that order: who am I, when do we swap, what do I do, what may I not do, what counts."""
+    start = _first_job(told)
+    yield Section("you", "You", tuple(_you(told, start)))
+    yield Section("swap", "Swap", (*own_swaps(told, start), *shared_out(told), *questions.of_swap(told)))
+    yield from _played(told)
+    asked = questions.of_rules(told)
+    costs = tuple(each for each in asked if each.key.startswith("question:cost"))
+    others = tuple(each for each in asked if each not in costs)
+    yield Section("bounds", "Not allowed", (*(bounds(told) or (() if asked else no_bounds(told))), *costs))
+    yield Section("points", "Points", _points(told))
+    yield Section("rules", "Rules", (*other_rules(told), *house(told), *others))
+    yield Section("cues", "Remember", tuple(_texts(told, "cue", told.drill.cues)))
+    yield Section("care", "Take care", care(told))
+
+
+def _of_coach(told: Telling) -> Iterator[Section]:
+    """Yield the coach's sections: all that is laid out and played, then the other settings and what to look for."""
+    played = (
+        *_played(told),
+        Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told))),
+        Section("points", "Points", _points(told)),
+        Section("swap", "Swap", (*swaps(told), *shared_out(told), *questions.of_swap(told))),
+    )
+    after = tuple(_beside_play(told))
+    yield Section("layout", "Lay out", tuple(_laid_out(told, (*played, *after))))
+    yield from played
+    yield from after
 
 
 def _played(told: Telling) -> Iterator[Section]:
-    """Yield the sections after the first, in card order."""
+    """Yield how a rally starts and goes on."""
     yield Section("start", "Start", (*starts(told), *questions.of_start(told)))
     yield Section("steps", "What happens", (*steps(told), *questions.of_steps(told)))
-    yield Section("rules", "Rules", (*rules(told), *house(told), *questions.of_rules(told)))
+
+
+def _points(told: Telling) -> tuple[Sentence, ...]:
+    """Return what is paid and where it ends, and for the coach what a target is for."""
     end = finish(told)
     ending = (end,) if end is not None else ()
     aims = () if told.brief else purposes(told)
-    yield Section("points", "Points", (*points(told), *ending, *aims, *questions.of_points(told)))
-    yield Section("swap", "Swap", (*swaps(told), *shared_out(told), *questions.of_swap(told)))
-    if not told.brief:
-        yield Section("progressions", "Progressions", changes.progressions(told))
-        yield Section("easier", "Easier", changes.variations_of(told, "easier"))
-        yield Section("harder", "Harder", changes.variations_of(told, "harder"))
+    return (*points(told), *ending, *aims, *questions.of_points(told))
+
+
+def _beside_play(told: Telling) -> Iterator[Section]:
+    """Yield a coach's sections after those of the play."""
+    yield Section("progressions", "Progressions", changes.progressions(told))
+    yield Section("easier", "Easier", changes.variations_of(told, "easier"))
+    yield Section("harder", "Harder", changes.variations_of(told, "harder"))
     if told.reader == "stand-in":
         yield Section("others", "Other forms", changes.variations_of(told, "others"))
-    yield Section("cues", "Remember" if told.brief else "Say", tuple(_texts(told, "cue", told.drill.cues)))
-    if not told.brief:
-        yield Section("watch", "Watch for", tuple(_texts(told, "watch", told.drill.watch_for)))
-        hand = left_handed(told)
-        yield Section("left-handed", "Left-handed", (hand,) if hand is not None else ())
+    yield Section("cues", "Say", tuple(_texts(told, "cue", told.drill.cues)))
+    yield Section("watch", "Watch for", tuple(_texts(told, "watch", told.drill.watch_for)))
+    hand = left_handed(told)
+    yield Section("left-handed", "Left-handed", (hand,) if hand is not None else ())
     yield Section("care", "Take care", care(told))
 
 
@@ -153,20 +184,23 @@ def _texts(told: Telling, key: str, texts: tuple[str, ...]) -> Iterator[Sentence
             yield found if told.brief else replace(found, lead=Lead("bullet"))
 
 
-def _you(told: Telling) -> Iterator[Sentence]:
-    """Yield which job the reader starts in and what comes after; where that is the diagram shows."""
+def _first_job(told: Telling) -> Letter | None:
+    """Return the job in which the reader of a player's card starts, None where nobody plays."""
     jobs = [job.letter for job in told.drill.jobs if job.by == "player"]
-    start = told.player or next((job for job in jobs if job in told.ends), None) or next(iter(told.playing), None)
+    return told.player or next((job for job in jobs if job in told.ends), None) or next(iter(told.playing), None)
+
+
+def _you(told: Telling, start: Letter | None) -> Iterator[Sentence]:
+    """Yield which job the reader starts in; where that is the diagram shows."""
     if start is None:
         return
     spot = told.setting.spot_of(start)
-    change = path(told, start)
     about = (spot.id,) if spot is not None else ()
-    head = f"you {'start as' if change else 'are'} {letter(told, start)}"
+    head = f"you {'start as' if changes_job(told, start) else 'are'} {letter(told, start)}"
     yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
     where = ""
     if spot is not None and spot.task != "plays":
         where = "you wait first" if spot.task == "waits" else "you collect first"
-    rest = sentences_of(where, change, own_sides(told, start))
+    rest = sentences_of(where, own_sides(told, start))
     if rest:
-        yield sentence("you:next", rest, *about, *(swap for swap in told.setting.swaps))
+        yield sentence("you:next", rest, *about)

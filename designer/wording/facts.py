@@ -69,7 +69,11 @@ def _court(told: Telling) -> str:
     else:
         named = name_of(told, in_play)
         words = {"singles court": "singles", "doubles court": "doubles"}
-        part = unmarked(named).removeprefix("the ") if named is not None else words.get(in_play, in_play)
+        part = (
+            unmarked(named).removeprefix("the ").removeprefix("court ")
+            if named is not None
+            else words.get(in_play, in_play)
+        )
         if in_play in ("right half", "left half"):
             part = f"singles, {in_play}"
     if prefix:

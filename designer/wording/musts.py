@@ -24,7 +24,7 @@ _BODY: Final = {
     "raised racket": "a raised racket",
     "net": "the net",
 }
-_REACHES: Final = {"contact": "is hit", "net": "crosses the net", "highest": "rises", "arrival": "arrives"}
+REACHES: Final = {"contact": "is hit", "net": "crosses the net", "highest": "rises", "arrival": "arrives"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,7 +207,7 @@ def _height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> Dema
     subject = ball_subject(told, rule, doer, each="a" if rule.never else "every")
     least = None if must.least is None else tall(told, must.least)
     most = None if must.most is None else tall(told, must.most)
-    verb = _REACHES[must.at]
+    verb = REACHES[must.at]
     if least is not None and most is not None:
         return Demand(f"{subject} {verb} between {least} and {most}", forbidden=rule.never)
     if least is None and most is None:
@@ -224,7 +224,7 @@ def tall(told: Telling, value: float | str) -> str:
 
 
 def _bounces(must: Bounces, doer: Group | None) -> Demand:
-    by = "" if doer is None else f" by {doer.words}"
+    by = "" if doer is None else f" by {doer.either}"
     each = "every ball is hit" if doer is None else f"{doer.words} {doer.verb('hits', 'hit')} every ball"
     least, most = must.least or 0, must.most
     if must.rising:

@@ -22,5 +22,5 @@ def word_count(text: str) -> int:
 BUDGETS: Final = {"player": 85, "coach": 150, "stand-in": 300}
 """Words of steps, rules and points that a reader takes in: a player half a minute's worth, a coach what stands beside the
 diagram, a stand-in a page. Working budgets of the trade, no source."""
-SPOKEN: Final = ("steps", "rules", "points")
+SPOKEN: Final = ("steps", "bounds", "rules", "points")
 """The sections of a card that are read aloud before play."""

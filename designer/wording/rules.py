@@ -26,20 +26,35 @@ from designer.wording.where import bounces, feet, is_feet
 def rules(told: Telling) -> tuple[Sentence, ...]:
     """Return the rules of the rally, feeds left out: they stand under the start."""
     found: list[Sentence] = [*settled(told), *in_play(told)]
-    binding = [rule for rule in ordered(told) if not is_about_feed(told, rule)]
-    said: set[str] = set()
+    for rule, twin, part in told_together(told):
+        found.append(rule_sentence(told, rule, missed=part) if twin is None else _for_both(told, rule, twin))
+    return (*found, *misses_left(told), *replays(told))
+
+
+@once
+def told_together(told: Telling) -> Iterator[tuple[Rule, Rule | None, Part | None]]:
+    """Yield each rule of the rally once, with the rule that asks the same of the opponent, and the part whose miss costs the same."""
+    binding = _binding(told)
     joined = joined_misses(told, binding)
+    said: set[str] = set()
     for rule in binding:
         if rule.id in said:
             continue
-        if rule.id in joined:
-            found.append(rule_sentence(told, rule, missed=joined[rule.id]))
-            continue
-        twin = next((other for other in binding if other.id not in said and _are_twins(told, rule, other)), None)
-        found.append(rule_sentence(told, rule) if twin is None else _for_both(told, rule, twin))
+        twin = None
+        if rule.id not in joined:
+            twin = next((other for other in binding if other.id not in said and _are_twins(told, rule, other)), None)
         said |= {rule.id} if twin is None else {rule.id, twin.id}
-    found += [*misses(told, binding, joined.values()), *replays(told)]
-    return tuple(found)
+        yield rule, twin, joined.get(rule.id)
+
+
+def misses_left(told: Telling) -> Iterator[Sentence]:
+    """Yield what misses cost that no rule has said."""
+    binding = _binding(told)
+    yield from misses(told, binding, joined_misses(told, binding).values())
+
+
+def _binding(told: Telling) -> list[Rule]:
+    return [rule for rule in ordered(told) if not is_about_feed(told, rule)]
 
 
 def joined_misses(told: Telling, binding: list[Rule]) -> dict[str, Part]:
@@ -110,8 +125,13 @@ def rule_sentence(told: Telling, rule: Rule, *, missed: Part | None = None) -> S
 
 def _all_of_it(told: Telling, rule: Rule, missed: str = "") -> str:
     merged = off_and_out(told, rule, doer_of(told, rule))
-    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule, missed), *_from_middle(rule)]
-    return sentences_of(*text, _calls(told, rule), *_doubt(told, rule), own_text(told, rule.note))
+    text = [merged] if merged else [rule_words(told, rule), _if_not(told, rule, missed), *from_middle(rule)]
+    return sentences_of(*text, *remarks(told, rule))
+
+
+def remarks(told: Telling, rule: Rule) -> tuple[str, ...]:
+    """Return what is said after a rule and its cost: who calls, what doubt means, its note."""
+    return (_calls(told, rule), *_doubt(told, rule), own_text(told, rule.note))
 
 
 def _are_twins(told: Telling, rule: Rule, other: Rule) -> bool:
@@ -141,8 +161,7 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
     """Return what a rule demands; ``cost``: with what it costs where that stands in the same sentence."""
     doer = doer_of(told, rule)
     asked = demand(told, rule, doer)
-    scope = [words for words in (_parts_words(told, rule, doer), _hits_words(told, rule)) if words]
-    condition = "" if _only_touches(rule) else when(told, rule) or _branch(told, rule)
+    scope, condition = scope_of(told, rule), condition_of(told, rule)
     head = ", ".join(words for words in (*scope, condition) if words)
     text = f"{head}, {asked.text}" if head else asked.text
     if asked.forbidden and condition.startswith("from ") and not scope:
@@ -152,6 +171,17 @@ def rule_words(told: Telling, rule: Rule, *, cost: bool = True) -> str:
             return f"not allowed: {text}"
         return f"{text}: {outcome(told, rule.breach, doer)}" if cost else text
     return text
+
+
+def scope_of(told: Telling, rule: Rule) -> tuple[str, ...]:
+    """Return during which parts and for which hits a rule holds, () for all: ("until open", "after the return")."""
+    found = (_parts_words(told, rule, doer_of(told, rule)), _hits_words(told, rule))
+    return tuple(words for words in found if words)
+
+
+def condition_of(told: Telling, rule: Rule) -> str:
+    """Return after what a rule holds, or after which choice; "" for always."""
+    return "" if _only_touches(rule) else when(told, rule) or _branch(told, rule)
 
 
 def _branch(told: Telling, rule: Rule) -> str:
@@ -189,7 +219,7 @@ def _doubt(told: Telling, rule: Rule) -> Iterator[str]:
         yield f"in doubt: {rule.in_doubt}"
 
 
-def _from_middle(rule: Rule) -> Iterator[str]:
+def from_middle(rule: Rule) -> Iterator[str]:
     """Yield what a ball hit from the middle counts as, where a rule asks for its line and says so."""
     lines = {"new line": "on a new line", "same line back": "back on its line"}
     if isinstance(rule.must, Aim) and rule.must.from_middle is not None and rule.must.direction in lines:

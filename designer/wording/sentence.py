@@ -7,7 +7,9 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final, Literal
 
-LeadKind = Literal["hit", "feed", "choice", "run", "recover", "open", "value", "bullet", "number", "person", "caution"]
+LeadKind = Literal[
+    "hit", "feed", "choice", "run", "recover", "open", "value", "bullet", "number", "person", "caution", "bound"
+]
 
 
 @dataclass(frozen=True, slots=True)

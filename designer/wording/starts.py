@@ -12,7 +12,7 @@ from designer.drill.rules import Height, Keep, Rule, Start
 from designer.play.sequence import Step
 from designer.wording.counts import listed
 from designer.wording.musts import tall
-from designer.wording.names import letter
+from designer.wording.names import letter, shot_name
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group, calls, group, opponents, owner
 from designer.wording.places import offset_words
@@ -302,9 +302,12 @@ def _later(told: Telling, start: Start) -> Sentence:
 
 
 def later_words(told: Telling, start: Start) -> tuple[str, ...]:
-    """Return what makes a ball bad that is fed later, what becomes of it, and who judges; its step says when and where."""
+    """Return what makes a ball bad that is fed later, what becomes of it, and who judges; its step says when and where.
+
+    A player reads it among what is not allowed, so it names the ball there.
+    """
     step = told.sequence.step(start.shot or "")
-    name = "the later ball " if step is None else ""
+    name = "the later ball " if step is None else f"{shot_name(told, step.shot)} " if told.brief else ""
     caller = calls(told, start.called_by, _feeder(told, start)) if not told.brief else ""
     where = travels(told, start.good, owner(told, told.feeders(start)))
     # The step has just said which line it must pass.

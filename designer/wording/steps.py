@@ -161,7 +161,7 @@ def _sentence(told: Telling, rivals: Rivals, text: str, alike: Rivals) -> Senten
         [*([own_text(told, part.note)] if part else []), *(own_text(told, one.shot.note) for one in rivals)]
     )
     later = [start for start in told.later_starts if start.shot in {one.shot.id for one in alike}]
-    bad = dict.fromkeys(words for start in later for words in later_words(told, start))
+    bad = () if told.brief else dict.fromkeys(words for start in later for words in later_words(told, start))
     words = sentences_of(text, says, *bad, *notes)
     ids = (*(one.shot.id for one in rivals), *(start.id for start in later))
     return sentence(f"shot:{step.shot.id}", words, *ids, lead=lead)
@@ -201,9 +201,9 @@ def _second_ball(told: Telling, step: Step) -> str:
     when = trigger(told, start.once) if start.once is not None else ""
     before = told.setting.shots.get(told.sequence.before.get(step.shot.id) or "")
     where = travels(told, start.good, owner(told, (step.hitter,)))
-    ball = f"hits a second ball {where}" if step.shot.stroke == "racket feed" else f"{deed(told, step)} {where}"
+    ball = f"hits a new ball {where}" if step.shot.stroke == "racket feed" else f"{deed(told, step)} {where}"
     if before is not None and before.by != step.hitter:
-        return f"{who} leaves {shot_name(told, before)} and, {when}, {ball}"
+        return sentences_of(f"{who} lets {shot_name(told, before)} go", f"{when}, {who} {ball}")
     return f"{when}, {who} {ball}"
 
 

@@ -21,6 +21,7 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.units import distance
 
+MIRRORED: Final = "left becomes right"
 _COURTS: Final = {"court up": "a court up", "court down": "a court down"}
 _SOONER: Final = (
     *("played", "landed", "missed", "caught", "struck", "reached", "called", "won"),
@@ -37,41 +38,14 @@ def swaps(told: Telling) -> tuple[Sentence, ...]:
 
 def _swap(told: Telling, swap: Swap) -> Sentence:
     note = own_text(told, swap.note) if has_deeds(swap) else ""
-    words = _ends_only(told, swap) if _is_said_above(told, swap) else swap_words(told, swap)
+    words = swap_words(told, swap)
     stays = _laid_out_stays(told, swap) if words and not told.brief else ()
-    return sentence(f"swap:{swap.id}", sentences_of(words, *_take_over(swap), *stays, note), swap.id)
+    return sentence(f"swap:{swap.id}", sentences_of(words, *take_over(swap), *stays, note), swap.id)
 
 
-def _is_said_above(told: Telling, swap: Swap) -> bool:
-    """Whether a player's card has said at its top who becomes whom at this swap."""
-    if not told.brief or swap.table or swap.mirrored or any(len(key) > 1 for key in swap.moves):
-        return False
-    moves = _held_moves(told, swap, optional_jobs(told))
-    return len(moves) == 2 and next((own for own in ordered(told) if own.moves or own.table), None) == swap
-
-
-def _ends_only(told: Telling, swap: Swap) -> str:
-    """Return what the top of a player's card has not said: what becomes of the ends, and who else comes in when."""
-    pair = sorted(_held_moves(told, swap, optional_jobs(told)))
-    same_end = len({told.ends.get(job) for job in pair}) == 1
-    ends = "" if same_end else "change ends with jobs" if swap.ends else "change jobs, not ends"
-    more = _with_more(told, swap, "" if ends else f"{_times(told, swap)} ")
-    return "; ".join(words for words in (ends, more) if words)
-
-
-def _with_more(told: Telling, swap: Swap, when: str) -> str:
-    """Return what is different at the change for those who may come: "with C, B becomes C and C becomes A"."""
-    more = optional_jobs(told)
-    fewest, everybody = (_held_moves(told, swap, without) for without in (more, frozenset[str]()))
-    other = {old: new for old, new in everybody.items() if fewest.get(old) != new}
-    if not fewest or not other:
-        return ""
-    extra = listed([letter(told, job) for job in sorted(more) if job in everybody])
-    return f"with {extra}, {when}{_round_words(told, other)}"
-
-
-def _times(told: Telling, swap: Swap) -> str:
-    return listed(list(dict.fromkeys(_each_time(told, event) for event in swap.on)), "or")
+def times(told: Telling, swap: Swap) -> str:
+    """Return when a swap comes: "after every five starts", "at the end"."""
+    return listed(list(dict.fromkeys(each_time(told, event) for event in swap.on)), "or")
 
 
 def has_deeds(swap: Swap) -> bool:
@@ -86,13 +60,13 @@ def ordered(told: Telling) -> list[Swap]:
 
 def swap_words(told: Telling, swap: Swap) -> str:
     """Return when and what changes: "after every five starts A and B change jobs and ends"."""
-    when = _times(told, swap)
+    when = times(told, swap)
     deeds = [words for words in (_moves(told, swap), _table(told, swap)) if words]
     if swap.ends and not deeds:
         deeds = ["change ends"]
     if swap.mirrored:
         layout = ", the layout too" if _said_to_stay(told) else ""
-        deeds.append(f"all is mirrored{layout}: read left for right")
+        deeds.append(f"all is mirrored{layout}: {MIRRORED}")
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"
@@ -100,7 +74,7 @@ def swap_words(told: Telling, swap: Swap) -> str:
     return f"{when}{comma} {'; '.join(deeds)}"
 
 
-def _each_time(told: Telling, event: Event) -> str:
+def each_time(told: Telling, event: Event) -> str:
     """Return when a swap comes: "after every five starts", where starts or minutes bring it more than once."""
     end = told.setting.finish
     length = {"starts": end.starts, "minutes": end.minutes}.get(event.what) if end is not None else None
@@ -111,7 +85,8 @@ def _each_time(told: Telling, event: Event) -> str:
     return "after each start" if words == "after one start" else words.replace("after ", "after every ", 1)
 
 
-def _take_over(swap: Swap) -> Iterator[str]:
+def take_over(swap: Swap) -> Iterator[str]:
+    """Yield what lets somebody who comes in stay, and for how long one may."""
     if swap.take_over is not None:
         row = " in a row" if swap.take_over > 1 else ""
         yield f"whoever comes in takes over with {many(swap.take_over, 'point')}{row}"
@@ -127,17 +102,15 @@ def _moves(told: Telling, swap: Swap) -> str:
     if swap.table:
         return ""
     more = optional_jobs(told)
-    everybody = _exchange(told, swap, _held_moves(told, swap, frozenset()))
-    fewest = _exchange(told, swap, _held_moves(told, swap, more)) if more else everybody
+    everybody = exchange(told, swap, held_moves(told, swap, frozenset()))
+    fewest = exchange(told, swap, held_moves(told, swap, more)) if more else everybody
     if not fewest or fewest == everybody:
         return everybody
-    if told.brief:
-        return "; ".join(words for words in (fewest, _with_more(told, swap, "")) if words)
     extra = [letter(told, job) for job in sorted(more) if job in swap.moves]
     return f"{fewest}; with {listed(extra)}, {everybody}"
 
 
-def _held_moves(told: Telling, swap: Swap, without: frozenset[str]) -> dict[str, str]:
+def held_moves(told: Telling, swap: Swap, without: frozenset[str]) -> dict[str, str]:
     """Return who goes where at the first swap while nobody is in the jobs of ``without``."""
     spots = {id: spot for id, spot in told.setting.spots.items() if spot.job not in without}
     after = jobs_after(replace(told.setting, spots=spots), swap)
@@ -155,7 +128,7 @@ def optional_jobs(told: Telling) -> frozenset[str]:
     return frozenset(job for job in jobs[least:] if job not in told.ends)
 
 
-def _exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
+def exchange(told: Telling, swap: Swap, moves: Mapping[str, str]) -> str:
     """Return moves between jobs in words: "A and B change jobs and ends", "A becomes B, B becomes C and C becomes A"."""
     if not moves:
         return ""
@@ -276,11 +249,9 @@ def _by_outcome(told: Telling, moves: Mapping[str, str], outcomes: list[str]) ->
 
 
 def _table(told: Telling, swap: Swap) -> str:
-    """Return who plays with whom, round by round; in a player's card the line at the top says it."""
+    """Return who plays with whom, round by round."""
     if not swap.table:
         return ""
-    if told.brief:
-        return "change places; a place keeps its letter"
     jobs = sorted(told.ends)
     places = [*jobs, *(spot.job for spot in told.setting.spots.values() if spot.job not in told.ends)]
     rows = [_row(told, dict(zip(sorted(places), row, strict=False))) for row in swap.table]
@@ -304,74 +275,3 @@ def _row(told: Telling, people: Mapping[str, str]) -> str:
     waits = [who for job, who in people.items() if job not in told.ends]
     rest = f", {listed(waits)} {'waits' if len(waits) == 1 else 'wait'}" if waits else ""
     return " v ".join(listed(team) for team in teams if team) + rest
-
-
-def path(told: Telling, start: str) -> str:
-    """Return what becomes of the person who starts as ``start``: "after five starts you are B, then A again"; "" for nothing."""
-    for swap in ordered(told):
-        if swap.table:
-            return _rounds_of(told, swap, start)
-        moves = _held_moves(told, swap, optional_jobs(told) - {start})
-        after = moves.get(start, start)
-        if after != start:
-            when = trigger(told, swap.on[0])
-            again = _then(told, moves, start) if when != _each_time(told, swap.on[0]) else ""
-            return f"{when}{',' if when.startswith('when') else ''} you are {letter(told, after)}{again}"
-    return ""
-
-
-def _then(told: Telling, moves: Mapping[str, str], start: str) -> str:
-    """Return what a person becomes after the first change, until all begins again: ", then C, then A again"."""
-    job, then = moves[start], ""
-    for _ in moves:
-        job = moves.get(job, job)
-        then += f", then {letter(told, job)}"
-        if job == start:
-            return f"{then} again"
-    return ""
-
-
-def _rounds_of(told: Telling, swap: Swap, start: str) -> str:
-    """Return a person's rounds: the jobs where these change, else with whom: "round 2 you play with D"."""
-    rows = [dict(zip(sorted(told.ends), row, strict=False)) for row in swap.table]
-    own = [next((job for job, person in row.items() if person == start), None) for row in rows]
-    jobs = [job for job in own if job is not None]
-    if len(set(jobs)) > 1:
-        mates = [
-            listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row])
-            if job
-            else "nobody"
-            for row, job in zip(rows, own, strict=True)
-        ]
-        places = [f"{letter(told, job)}'s in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own).items()]
-        return (
-            f"you play {places[0].replace('in', 'place in', 1)}"
-            + "".join(f", {place.replace(' in rounds', ' in').replace(' in round', ' in')}" for place in places[1:])
-            + (f". Partners, in order: {', '.join(mates)}" if all(mates) else "")
-        )
-    partners: list[str] = []
-    for number, (row, job) in enumerate(zip(rows, own, strict=True), 1):
-        mates = [row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row] if job else []
-        if mates and number > 1:
-            partners.append(
-                f"{'round ' if not partners else ''}{number} {'you play ' if not partners else ''}with {listed(mates)}"
-            )
-    return ", ".join(partners).replace(", ", ", round ") if partners else ""
-
-
-def _rounds_by_job(own: Sequence[str | None]) -> dict[str, list[int]]:
-    """Return the rounds that a person plays in each job, in order of the first of them."""
-    found: dict[str, list[int]] = {}
-    for number, job in enumerate(own, 1):
-        if job is not None:
-            found.setdefault(job, []).append(number)
-    return found
-
-
-def _spoken(numbers: list[int]) -> str:
-    """Return rounds as they are said: "round 4", "rounds 1 to 3", "rounds 1 and 5"."""
-    if len(numbers) == 1:
-        return f"round {numbers[0]}"
-    if len(numbers) > 2 and numbers[-1] - numbers[0] == len(numbers) - 1:
-        return f"rounds {numbers[0]} to {numbers[-1]}"
-    return f"rounds {listed([str(number) for number in numbers])}"

@@ -178,7 +178,7 @@ def _one_answer(told: Telling, named: dict[str, In]) -> list[str]:
             return ["a ball on any edge is in"]
     if len(named) == 2 and answers == {"in", "out"} and not any(lines):
         has = next(place for place in named.values() if place.line == "in")
-        return [f"{'edges count' if told.brief else 'a ball on an edge counts'} for {area_name(told, has.area)}"]
+        return [f"{'edges belong to' if told.brief else 'a ball on an edge counts for'} {area_name(told, has.area)}"]
     return [_edge(told, place, name, None) for name, place in named.items()]
 
 
@@ -228,7 +228,7 @@ def volleyed(told: Telling, places: Sequence[In]) -> tuple[str, ...]:
         elif {where.split(" ", 1)[0] for where in neither} == {"past", "short"} and len(neither) == 2:
             said.append("a volley is neither past the line nor short of it")
         elif len(neither) == 2 and not counted:
-            said.append(f"a volley counts for neither{'' if told.brief else ' of the two'}")
+            said.append("a volley belongs to neither" if told.brief else "a volley counts for neither of the two")
         else:
             said.append(f"a volley is neither {' nor '.join(neither.values())}")
     return tuple(said)

@@ -21,6 +21,7 @@ from designer.drill.rules import Swap
 from designer.drill.setting import At, main_setting, setting_at
 from designer.storage.reading import open_drill
 from designer.storage.writing import drill_bytes
+from designer.wording.card import card_words
 from designer.wording.kit import kit
 from designer.wording.layout import layout
 
@@ -140,14 +141,22 @@ def test_more_rounds_than_are_drawn_are_said_to_be_more() -> None:
     assert "Round by round, the first 8" in text_of(card.pdf), "ten change places: everybody is back after ten"
 
 
-def test_points_and_swap_stand_before_what_the_signs_mean() -> None:
-    """A player looks for who, where, what not, the score and the swap; the rest goes overleaf first."""
-    drill = Drill.model_validate_json(sample("short-approach.drill.json").read_bytes())
+@pytest.mark.parametrize("code", ["short-approach", "doubles-six", "volley-four", "wide-start", "forehand-on-eight"])
+def test_what_a_player_asks_is_whole_on_the_first_side_before_what_the_signs_mean(code: str) -> None:
+    """Who am I, when do we swap, what may I not do, how do we score; the rest goes overleaf first."""
+    drill = Drill.model_validate_json(sample(f"{code}.drill.json").read_bytes())
+    words = card_words(drill, main_setting(drill), "player")
     first, *later = (
         page.get_textpage().get_text_range()
         for page in pypdfium2.PdfDocument(make_card(drill, main_setting(drill)).pdf)
     )
-    for heading in ("You start as A.", "Start", "Rules", "Points", "Swap"):
-        assert f"{heading}\r\n" in first
-    assert "Signs" in later[0]
-    assert "Lay out, continued" in later[0], "what goes on in another column says of what"
+    for key in ("you", "swap", "bounds", "points"):
+        for sentence in words.section(key).sentences:
+            assert "".join(sentence.text.split())[-20:] in "".join(first.split()), key
+    assert "Take care" in later[0]
+
+
+def test_what_goes_on_in_another_column_says_of_what() -> None:
+    drill = Drill.model_validate_json(sample("forehand-on-eight.drill.json").read_bytes())
+    pages = pypdfium2.PdfDocument(make_card(drill, main_setting(drill)).pdf)
+    assert "Lay out, continued" in pages[1].get_textpage().get_text_range()

@@ -57,4 +57,4 @@ def test_a_score_too_long_for_the_sheet_goes_to_another_one_whole() -> None:
     pages = list(pypdfium2.PdfDocument(made("doubles-six", "poster-a4")))
     assert len(pages) > 1
     card = "".join(page.get_textpage().get_text_range() for page in pages).replace("\r\n", " ")
-    assert "own totals are divided by rounds played" in card
+    assert "divide totals by rounds played" in card

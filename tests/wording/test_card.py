@@ -46,11 +46,12 @@ def test_the_sections_stand_in_the_order_of_the_card():
     made = drill_of(*FULL, cues=("High.",), watch_for=("Feet?",), safety=("Flat discs only.",))
     assert keys(card_words(made, HERE, "player")) == [
         "you",
+        "swap",
         "start",
         "steps",
-        "rules",
+        "bounds",
         "points",
-        "swap",
+        "rules",
         "cues",
         "care",
     ]
@@ -72,11 +73,9 @@ def test_the_sections_stand_in_the_order_of_the_card():
 def test_a_player_is_told_who_to_be():
     made = drill_of(*FULL)
     you = card_words(made, HERE, "player").section("you").sentences
-    assert texts(you) == ["You start as A.", "After five starts you are B, then A again."]
+    assert texts(you) == ["You start as A."]
     assert (you[0].lead.kind, you[0].lead.text) == ("person", "A")
     assert texts(card_words(made, HERE, "player", player="B").section("you").sentences)[0] == "You start as B."
-    # What the line at the top has said is not said again under Swap.
-    assert texts(card_words(made, HERE, "player").section("swap").sentences) == ["Change ends with jobs."]
 
 
 def test_nothing_is_asked_where_everything_is_answered():

@@ -117,7 +117,7 @@ FACTS = {
     "wide-start": (
         ["bounces and hits into the feed area", "high forehand cross-court into the reply zone", "point to B"],
         ["20 starts", "one more start each", "After every five starts A and B change jobs and ends", "the point is on"],
-        ["a second ball past A’s service line", "B judges A’s foot", "feed area 4 rackets wide", "basket, chalk"],
+        ["a new ball past A’s service line", "B judges A’s foot", "feed area 4 rackets wide", "basket, chalk"],
     ),
     "a-chooses": (
         [

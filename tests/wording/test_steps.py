@@ -74,7 +74,7 @@ def test_a_second_ball_waits_for_the_foot():
     )
     found = said(*SINGLES, FEED, REPLY, back, second, start)
     assert "A recovers." in found
-    assert "B leaves ball 2 and, once A is back, hits a second ball past A’s service line." in found
+    assert "B lets ball 2 go. Once A is back, B hits a new ball past A’s service line." in found
 
 
 def test_the_flag_stands_after_the_hit_that_opens_the_point():

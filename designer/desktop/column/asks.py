@@ -20,6 +20,7 @@ AT_ONCE: Final = 3
 HEADINGS: Final = {
     "start": "Start",
     "steps": "What happens",
+    "bounds": "Not allowed",
     "rules": "Rules",
     "points": "Points",
     "swap": "Swap",
@@ -72,6 +73,7 @@ _PLACES: Final = {"edge": "line", "judged": "judged", "volleyed": "volleyed"}
 
 _SHEETS: Final = {
     "start": ("drill:house", ""),
+    "bounds": ("drill:house", ""),
     "rules": ("drill:house", ""),
     "layout": ("drill:court", ""),
     "you": ("drill:facts", ""),

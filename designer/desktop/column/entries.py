@@ -31,7 +31,7 @@ class Entry:
     """Whether it is the heading of a section in which nothing stands."""
 
 
-STEADY: Final = frozenset({"start", "rules", "points", "swap"})
+STEADY: Final = frozenset({"start", "bounds", "rules", "points", "swap"})
 """Sections whose sentences have no order of play: they keep the one in which they came while they are worked at."""
 
 

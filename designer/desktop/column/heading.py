@@ -18,6 +18,7 @@ SIDE: Final = 14
 FAINT: Final = 0.5
 ADDS: Final = {
     "start": ("start", "Add another start"),
+    "bounds": ("rule", "Add a rule"),
     "rules": ("rule", "Add a rule"),
     "points": ("points", "Add points"),
     "swap": ("swap", "Add a swap"),

@@ -229,6 +229,8 @@ class SentenceRow(QAbstractButton):
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(now.soft))
             painter.drawEllipse(QPointF(SIDE + 4, AROUND / 2 + scaled(LEADING) / 2), 1.8, 1.8)
+        elif lead.kind == "bound":
+            _paint_cross(painter, QPointF(SIDE + 5, AROUND / 2 + scaled(LEADING) / 2), 4.0, now)
         elif lead.kind == "person":
             paint_mark(
                 painter, "you", QRectF(SIDE - 1, 0, scaled(PERSON) - 4, scaled(LEADING) + AROUND), now, text=lead.text
@@ -248,8 +250,8 @@ class SentenceRow(QAbstractButton):
             return scaled(VALUE)
         if lead.kind == "person":
             return scaled(PERSON)
-        if lead.kind == "bullet":
-            return 14
+        if lead.kind in ("bullet", "bound"):
+            return {"bullet": 14, "bound": 20}[lead.kind]
         return scaled(HANG)
 
     def _first(self) -> float:
@@ -265,3 +267,12 @@ class SentenceRow(QAbstractButton):
             room = width - 2 * SIDE - self._indent()
             self._broken[key] = broken(self.sentence.text, self.font(), room, self._first())
         return self._broken[key]
+
+
+def _paint_cross(painter: QPainter, middle: QPointF, reach: float, now: Look) -> None:
+    """Paint the cross of what is not allowed round ``middle``, as a card prints it."""
+    pen = QPen(QColor(now.ink), 1.8)
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    painter.setPen(pen)
+    for rise in (reach, -reach):
+        painter.drawLine(middle + QPointF(-reach, rise), middle + QPointF(reach, -rise))

@@ -155,7 +155,7 @@ def test_a_rule_gets_an_end_from_its_own_form(blank_kept):
     assert [(event.what, event.by, event.count) for event in part.until] == [("played", ("B",), 1)]
     assert window.view.setting.rules["wide"].parts == (part.id,)
     said = next(row.sentence.text for row in window.column.sentences() if row.sentence.about[:1] == ("wide",))
-    assert said == "Until open, every ball goes cross-court."
+    assert said == "Until open, a ball that does not go cross-court."
 
 
 def test_a_form_closes_when_its_record_goes(wide):
@@ -275,7 +275,7 @@ def test_a_form_stays_with_its_rule_when_the_question_over_it_is_answered(window
     hand.choose(window, "breach", "replay")
     rule = next(iter(window.view.setting.rules))
     row = row_about(window, rule)
-    assert "If not: replay" in row.sentence.text
+    assert row.sentence.text.endswith(": replay.")
     assert window.column.form.y() == row.y() + row.height()
     hand.key(window.column.form, Qt.Key.Key_Escape)
     assert window.focusWidget() is row

@@ -1,0 +1,192 @@
+"""What a player may not do: each rule of the rally told from its breach, for a card that is read in half a minute."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from designer.drill.conditions import In
+from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, UseStroke
+from designer.wording.counts import listed, number, ordinal
+from designer.wording.events import AIM, with_a
+from designer.wording.misses import in_play, miss_words, off_and_out, replays
+from designer.wording.musts import REACHES, at_own_hit, demand, is_next_hit, off, tall
+from designer.wording.names import shots_named
+from designer.wording.outcomes import outcome
+from designer.wording.people import Group
+from designer.wording.rules import (
+    condition_of,
+    doer_of,
+    from_middle,
+    misses_left,
+    remarks,
+    rule_sentence,
+    scope_of,
+    told_together,
+)
+from designer.wording.scope import ball_subject
+from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
+from designer.wording.settled import settled
+from designer.wording.starts import later_words
+from designer.wording.telling import Telling
+from designer.wording.where import feet, is_feet
+
+
+def bounds(told: Telling) -> tuple[Sentence, ...]:
+    """Return what is not allowed in the rally and what it costs, those of the first feed left out: they stand under the start."""
+    later = [start for start in told.later_starts if told.sequence.step(start.shot or "") is not None]
+    fed = (sentence(f"start:{start.id}", sentences_of(*later_words(told, start)), start.id) for start in later)
+    found = [_bound(told, rule, twin, part) for rule, twin, part in told_together(told) if _is_bound(rule)]
+    return (*(replace(each, lead=Lead("bound")) for each in fed if each.parts), *found)
+
+
+def no_bounds(told: Telling) -> tuple[Sentence, ...]:
+    """Return that a point has no bounds of its own, () where no point is played."""
+    if not any(part.kind == "open" for part in told.parts):
+        return ()
+    return (sentence("bounds:none", "beyond the steps, only what the rules of tennis forbid"),)
+
+
+def other_rules(told: Telling) -> tuple[Sentence, ...]:
+    """Return the rules of the rally that forbid nothing: edges, what is in play, what opens the point, misses, replays."""
+    opens = [rule_sentence(told, rule, missed=part) for rule, _, part in told_together(told) if not _is_bound(rule)]
+    return (*settled(told), *in_play(told), *opens, *misses_left(told), *replays(told))
+
+
+def _is_bound(rule: Rule) -> bool:
+    """Whether a breach costs something; one that only opens the point forbids nothing."""
+    return rule.breach is None or rule.breach.then != "opens"
+
+
+def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> Sentence:
+    whole = rule if twin is None else rule.changed(who=())
+    words = bound_words(told, whole, "" if part is None else miss_words(told, part))
+    if twin is not None and any(isinstance(condition, In) for condition in rule.when):
+        words = words.replace("\x02the ", "\x02your own ", 1)
+    twins = () if twin is None else (twin.id,)
+    missed = () if part is None else (part.id,)
+    return sentence(f"rule:{rule.id}", words, rule.id, *twins, *rule.of, *missed, lead=Lead("bound"))
+
+
+def bound_words(told: Telling, rule: Rule, missed: str = "") -> str:
+    """Return the breach of a rule, what it costs and who calls it.
+
+    ``missed``: how a miss that costs the same is said after it.
+    """
+    doer = doer_of(told, rule)
+    text = off_and_out(told, rule, doer)
+    if not text:
+        text = f"{_breach_in_place(told, rule, doer)}{missed and f', {missed}'}"
+        if rule.breach is not None:
+            text += f": {outcome(told, rule.breach, doer)}"
+    return sentences_of(text, *from_middle(rule), *remarks(told, rule))
+
+
+def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> str:
+    """Return the breach with when it is one: "until open, a volley", "a backhand after a bounce in the near half"."""
+    broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
+    if is_next_hit(rule) or condition.startswith("once "):
+        scope, condition = (*scope, condition), ""
+    if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
+        condition = f"hit {condition}"
+    return ", ".join(words for words in (*scope, f"{broken} {condition}".strip()) if words)
+
+
+def breach(told: Telling, rule: Rule, doer: Group | None) -> str:
+    """Return what breaks a rule, as a clause or a noun, without when it holds and what it costs."""
+    asked = demand(told, rule, doer)
+    if asked.forbidden:
+        return asked.text
+    match rule.must:
+        case Keep() as must:
+            return _kept_badly(told, rule, must, doer)
+        case UseStroke() as must:
+            return _other_stroke(told, rule, must, doer)
+        case Aim() as must:
+            return f"{ball_subject(told, rule, doer, each='a')} that does not go {AIM[must.direction]}"
+        case Height() as must:
+            return _wrong_height(told, rule, must, doer)
+        case Bounces() as must:
+            return _wrong_bounces(must, doer)
+    return asked.text
+
+
+def _kept_badly(told: Telling, rule: Rule, must: Keep, doer: Group | None) -> str:
+    on_feet = [place for place in must.where if is_feet(place)]
+    if on_feet:
+        return _feet_astray(told, rule, must, on_feet[0], doer)
+    if any(place.judged == "contact" for place in must.where):
+        who = doer.words if doer is not None else "the hitter"
+        return f"{who} hits the ball {off(told, rule, None)}"
+    subject = ball_subject(told, rule, doer, each="a")
+    crosses = " over the net" if any(place.judged == "net" for place in must.where) else ""
+    return f"{subject}{crosses} {off(told, rule, doer)}"
+
+
+def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group | None) -> str:
+    """Return where feet break a rule: one foot is enough where both are asked for."""
+    own = None if doer is None or doer.one is None else doer.own
+    if place.judged == "both feet":
+        foot, where = "foot", feet(told, place.changed(outside=not place.outside))
+        whose = f"{own} foot {where}" if own else f"a foot {where}"
+        astray = f"a {foot} {where}"
+    else:
+        whose = astray = f"no foot {feet(told, place)}"
+    if rule.of:
+        return f"{shots_named(told, rule.of)} hit with {astray}"
+    if at_own_hit(rule):
+        return astray
+    if must.time == "all the time":
+        return whose if place.judged == "both feet" or doer is None else f"{doer.words} with {astray}"
+    hit = "next hit" if is_next_hit(rule) else "hit"
+    if doer is None:
+        return f"a {hit} with {astray}"
+    if rule.from_hit > 1 and rule.to_hit == rule.from_hit:
+        return f"{doer.words} with {astray}"  # after "at the fourth hit", whoever makes it
+    return f"{own} {hit} with {astray}" if own else f"the {hit} by {doer.either} with {astray}"
+
+
+_OTHER_WING = {"forehand": "backhand", "backhand": "forehand"}
+
+
+def _other_stroke(told: Telling, rule: Rule, must: UseStroke, doer: Group | None) -> str:
+    by = "" if doer is None else f" by {doer.either}"
+    if not must.strokes and must.wing is None:
+        return demand(told, rule, doer).text
+    if not must.strokes and not rule.of:
+        return f"{with_a(_OTHER_WING[str(must.wing)])}{by}"
+    strokes = listed([f"{must.wing} {stroke}" if must.wing else str(stroke) for stroke in must.strokes], "or")
+    one = with_a(strokes or str(must.wing))
+    named = f"{shots_named(told, rule.of)} as " if rule.of else ""
+    return f"{named}anything but {one}{'' if rule.of else by}"
+
+
+def _wrong_height(told: Telling, rule: Rule, must: Height, doer: Group | None) -> str:
+    subject = ball_subject(told, rule, doer, each="a")
+    wrong = [
+        f"{than} {tall(told, bound)}"
+        for than, bound in (("lower than", must.least), ("higher than", must.most))
+        if bound is not None
+    ]
+    verb = {"is hit": " hit", "rises": ""}.get(REACHES[must.at], f" that {REACHES[must.at]}")
+    return f"{subject}{verb} {' or '.join(wrong)}" if wrong else demand(told, rule, doer).text
+
+
+def _wrong_bounces(must: Bounces, doer: Group | None) -> str:
+    return " or ".join(_bounces_astray(must)) + ("" if doer is None else f" by {doer.either}")
+
+
+def _bounces_astray(must: Bounces) -> Iterator[str]:
+    least, most = must.least or 0, must.most
+    if must.rising:
+        yield "a hit after the top of the bounce"
+        return
+    if most == 0:
+        yield "a hit after a bounce"
+        return
+    if least == 1:
+        yield "a volley"
+    elif least > 1:
+        yield f"a hit before the {ordinal(least)} bounce"
+    if most is not None:
+        yield f"a hit after {'a second' if most == 1 else f'more than {number(most)}'} bounce{'' if most == 1 else 's'}"

@@ -1,0 +1,104 @@
+"""What a player may not do: every demand of a rule told from its breach. Rules as coaches use them; common practice, no source."""
+
+import pytest
+from wording.making import DOUBLES, FEED, HERE, REPLY, SINGLES, ZONE, drill_of, texts, told
+
+from designer.drill.base import place
+from designer.drill.items import Line
+from designer.drill.movement import Run, Shot
+from designer.drill.rules import Part, Rule, Start
+from designer.wording.bounds import bounds, no_bounds, other_rules
+from designer.wording.card import card_words
+
+LOST = {"then": "lose the point"}
+CHALK = Line(kind="line", id="chalk", marked="chalk", corners=((-4.0, -13.0), (4.0, -13.0)), name="the chalk line")
+SERVICE = {"area": "the service line", "side": "in front of", "line": "in"}
+
+
+def said(must, *records, who=(), **values):
+    rule = Rule(id="r", who=who, must=must, **{"breach": LOST, **values})
+    return texts(bounds(told(*SINGLES, FEED, REPLY, *records, rule, reader="player")))
+
+
+@pytest.mark.parametrize(
+    ("must", "broken"),
+    [
+        ({"do": "use stroke", "wing": "forehand"}, "A backhand by A"),
+        ({"do": "use stroke", "strokes": ("slice", "lob")}, "Anything but a slice or lob by A"),
+        ({"do": "aim", "direction": "cross-court"}, "A ball of A’s that does not go cross-court"),
+        (
+            {"do": "keep", "where": ({"area": "right half", "judged": "bounce"},)},
+            "A ball of A’s outside B’s right half",
+        ),
+        ({"do": "keep", "where": ({"area": "right half", "judged": "net"},)}, "over the net outside B’s right half"),
+        ({"do": "height", "at": "net", "least": 1.5}, "A ball of A’s that crosses the net lower than 1.5 m"),
+        ({"do": "height", "at": "contact", "most": "net"}, "A ball of A’s hit higher than the net"),
+        ({"do": "bounces", "most": 0}, "A hit after a bounce by A"),
+        ({"do": "bounces", "least": 1}, "A volley by A"),
+        ({"do": "bounces", "least": 1, "most": 1}, "A volley or a hit after a second bounce by A"),
+        ({"do": "bounces", "rising": True}, "A hit after the top of the bounce by A"),
+    ],
+    ids=lambda each: each if isinstance(each, str) else None,
+)
+def test_each_demand_is_told_from_its_breach_with_what_it_costs(must, broken):
+    (text,) = said(must, who=("A",))
+    assert broken in text
+    assert text.endswith(": point to B.")
+
+
+def test_one_foot_is_enough_where_both_are_asked_for():
+    keep = {"do": "keep", "where": ({"area": "chalk", "side": "in front of", "judged": "both feet", "line": "out"},)}
+    assert said({**keep, "time": "all the time"}, CHALK, who=("A",))[0].startswith(
+        "A’s foot on or behind the chalk line"
+    )
+    one = {"do": "keep", "where": ({**SERVICE, "judged": "one foot"},), "time": "at the next hit"}
+    after = {"when": ({"what": "played", "of": ("reply",)},)}
+    assert said(one, who=("B",), **after) == [
+        "After ball 2, B’s next hit with no foot on or inside the service line: point to A."
+    ]
+
+
+def test_when_it_is_not_allowed_stands_with_it():
+    held = (
+        Part(id="held", kind="forced", shots=("reply",), until=({"what": "played", "count": 4},)),
+        Part(id="free", after="held", kind="open"),
+    )
+    assert said({"do": "bounces", "least": 1}, *held, parts=("held",)) == ["Until open, a volley: point lost."]
+    half = ({"area": "right half", "judged": "bounce"},)
+    assert said({"do": "use stroke", "wing": "forehand"}, who=("A",), when=half) == [
+        "A backhand by A after a bounce in A’s right half: point to B."
+    ]
+
+
+def test_a_breach_that_only_opens_the_point_forbids_nothing():
+    keep = {"do": "keep", "where": ({"area": "zone", "judged": "bounce"},)}
+    rule = Rule(id="r", who=("A",), of=("reply",), must=keep, breach={"then": "opens"})
+    made = told(*SINGLES, ZONE, FEED, REPLY, rule, reader="player")
+    assert texts(bounds(made)) == []
+    assert any("the point is on" in text for text in texts(other_rules(made)))
+
+
+def test_a_ball_fed_too_early_is_not_allowed():
+    back = Run(id="back", by="A", during="reply", to=place(0.0, -12.0), purpose="recover")
+    second = Shot(id="second", by="B", after="reply", stroke="racket feed", to=place(0.0, -9.0))
+    once = {"what": "reached", "by": ("A",), "of": ("back",)}
+    good = ({"area": "past the service line", "judged": "bounce"},)
+    start = Start(id="again", shot="second", by=("B",), once=once, good=good, bad={"then": "replay"})
+    made = told(*SINGLES, FEED, REPLY, back, second, start, reader="player")
+    assert texts(bounds(made))[0].startswith("Ball 3 too early, short or out: ")
+
+
+def test_a_point_without_bounds_says_so_where_one_is_played():
+    assert texts(no_bounds(told(*SINGLES, Part(id="free", kind="open"), reader="player"))) == [
+        "Beyond the steps, only what the rules of tennis forbid."
+    ]
+    assert no_bounds(told(*SINGLES, Part(id="held", kind="cooperative"), reader="player")) == ()
+    # While it is open what breaks the rule, nothing is claimed.
+    asked = card_words(drill_of(*SINGLES, Part(id="free", kind="open")), HERE, "player")
+    assert any(found.missing for found in asked.section("rules").sentences)
+    assert asked.section("bounds") is None
+
+
+def test_nobody_of_four_is_left_out():
+    rule = Rule(id="r", who=("A", "C"), must={"do": "bounces", "least": 1}, breach={"then": "replay"})
+    assert texts(bounds(told(*DOUBLES, rule, jobs="ABCD", reader="player"))) == ["A volley by A or C: replay."]

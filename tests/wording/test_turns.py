@@ -1,0 +1,76 @@
+"""What becomes of one person at a swap, as that person reads it. Swaps as groups use them; common practice, no source."""
+
+from wording.making import DOUBLES, SINGLES, spot, texts, told
+
+from designer.drill.rules import Swap
+from designer.wording.turns import changes_job, own_swaps
+
+AFTER_FIVE = ({"what": "starts", "count": 5},)
+WAITS = spot("C", -8.0, 0.0, task="waits")
+TABLE = (("A", "B", "C", "D"), ("A", "D", "C", "B"), ("A", "C", "D", "B"))
+
+
+def said(start, *records, **values):
+    return texts(own_swaps(told(*records, reader="player", **values), start))
+
+
+def test_of_two_the_reader_hears_what_comes_next_and_which_end():
+    swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
+    assert said("A", *SINGLES, swap) == ["After every five starts change ends: you are B, then A again."]
+    assert said("B", *SINGLES, swap) == ["After every five starts change ends: you are A, then B again."]
+    stays = swap.changed(ends=False)
+    assert said("A", *SINGLES, stays) == ["After every five starts you are B, then A again; stay at your end."]
+    over = swap.changed(mirrored=True)
+    assert said("A", *SINGLES, over)[0].endswith("then A again; all is mirrored: left becomes right.")
+
+
+def test_with_a_third_the_reader_hears_both_ways_round():
+    swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"}, ends=True)
+    three = {"jobs": "ABC", "players": (2, 3)}
+    assert said("A", *SINGLES, WAITS, swap, **three) == [
+        "After every five starts change ends: you are B, then A again. With C: B, then C, then A again."
+    ]
+    # Whoever is the third is only there with three.
+    assert said("C", *SINGLES, WAITS, swap, **three) == [
+        "After every five starts change ends: you are A, then B, then C again."
+    ]
+
+
+def test_whoever_waits_hears_when_they_come_in_and_what_the_others_do_before():
+    change = Swap(id="a", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
+    waiting = (WAITS, spot("D", 8.0, 0.0, task="waits"))
+    swap = Swap(id="s", on=({"what": "starts", "count": 10},), moves={"A": "C", "C": "A", "B": "D", "D": "B"})
+    four = {"jobs": "ABCD", "players": (4, 4)}
+    assert said("C", *SINGLES, *waiting, change, swap, **four) == [
+        "After every five starts A and B change jobs and ends.",
+        "After every ten starts C and D come in for A and B: you are A, then C again.",
+    ]
+
+
+def test_pairs_that_change_at_once_are_all_named():
+    swap = Swap(id="s", on=({"what": "score", "count": 3},), moves={"A": "B", "B": "A", "C": "D", "D": "C"})
+    (text,) = said("D", *DOUBLES, swap, jobs="ABCD")
+    assert text.startswith("When one side reaches 3, A and B change ")
+    assert text.endswith("and so do C and D: you are C.")
+
+
+def test_rounds_are_told_by_places_where_these_change_else_by_partners():
+    swap = Swap(id="s", on=({"what": "round"},), table=TABLE)
+    after = "After each round change places; letters stay on the court."
+    assert said("A", *DOUBLES, swap, jobs="ABCD") == [f"Round 2 you play with D, round 3 with C. {after}"]
+    # B stands in job 2, then in job 4 twice.
+    assert said("B", *DOUBLES, swap, jobs="ABCD") == [
+        f"You play B’s place in round 1, D’s in 2 and 3. Partners, in order: A, C, D. {after}"
+    ]
+
+
+def test_only_who_has_another_job_later_starts_as_something():
+    swap = Swap(id="s", on=({"what": "round"},), table=TABLE)
+    made = told(*DOUBLES, swap, jobs="ABCD", reader="player")
+    assert (changes_job(made, "A"), changes_job(made, "B")) == (False, True)
+    assert not changes_job(told(*SINGLES, reader="player"), "A")
+
+
+def test_a_loser_who_makes_room_is_told_as_to_anybody():
+    swap = Swap(id="s", on=({"what": "finished"},), moves={"loser": "C", "C": "loser"})
+    assert said("A", *SINGLES, WAITS, swap, jobs="ABC") == ["At the end C comes in for the loser."]

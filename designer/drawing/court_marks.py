@@ -81,7 +81,7 @@ def _court_marks(ground: Floor, page: Page, pen: Pen, in_play: tuple[Polygon, ..
         Path(rectangle(box), Style(fill="run-off"), closed=True),
         Path(placed(ground.outline), Style(fill="court"), closed=True),
     ]
-    thick, thin = _split_lines(ground.lines, in_play)
+    thick, thin = split_lines(ground.lines, in_play)
     thin += [line.as_tuple() for line in ground.host_lines]
     painted: list[Primitive] = [
         *(Path(placed(line), pen.style("court line", OUT_OF_PLAY)) for line in thin),
@@ -117,7 +117,7 @@ def _net(ground: Floor, page: Page, pen: Pen) -> Iterator[Primitive]:
             yield Ellipse(centre, (1.7 * pen.unit, 1.7 * pen.unit), Style(fill="net"))
 
 
-def _split_lines(
+def split_lines(
     lines: Sequence[PaintedLine], in_play: Sequence[Polygon]
 ) -> tuple[list[tuple[Point, Point]], list[tuple[Point, Point]]]:
     """Return the pieces of the painted lines that bound or cross what is in play, and the other pieces."""

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Final
 
 from designer.drawing.geometry import grown, inside_box, within
 from designer.drawing.labels import CLEAR, within_box
 from designer.drawing.pen import Pen
-from designer.drawing.placing import best
+from designer.drawing.placing import ASIDE_OF_PLAY, COURT, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Align, Bounds, Layer, Point
+from designer.drawing.words import text_width
 from designer.drill.places import locate
 from designer.wording.spoken import label
 
@@ -19,13 +21,28 @@ from designer.wording.spoken import label
 def net_and_side_words(plan: Plan) -> None:
     """Add NET, deuce and ad. They come last, so they give way; deuce and ad have noted their usual places before."""
     _net(plan)
-    for text, at, align in side_words(plan):
-        _side_word(plan, text, at, align)
+    for word in side_words(plan):
+        _side_word(plan, word)
 
 
-def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
-    """Yield deuce and ad of both ends with their usual places beside the service boxes."""
+@dataclass(frozen=True, slots=True)
+class SideWord:
+    """Deuce or ad: its text and size in u, and its usual place beside a service box, by which end it stands there."""
+
+    text: str
+    size: float
+    at: Point
+    align: Align
+
+    def box(self, pen: Pen, at: Point | None = None, align: Align | None = None) -> Bounds:
+        """Return the box it fills at its usual place, or at another."""
+        return pen.text_box((self.text,), at or self.at, self.size, align=align or self.align)
+
+
+def side_words(plan: Plan) -> Iterator[SideWord]:
+    """Yield deuce and ad of both ends at their usual places beside the service boxes."""
     ground, u = plan.ground, plan.unit
+    size, gap = _side_size(plan)
     y = (ground.service_line if ground.service_line is not None else ground.baseline * 0.55) / 2
     for end in (-1, 1):
         for side in (-1, 1):
@@ -35,32 +52,47 @@ def side_words(plan: Plan) -> Iterator[tuple[str, Point, Align]]:
             if not within(plan.space.extent, edge):
                 continue  # the other half of the court is not shown
             out = (round(beyond[0] - edge[0]), round(beyond[1] - edge[1]))
-            off = 3.0 * u if out[0] else 7.0 * u
+            off = gap * u if out[0] else 7.0 * u
             align: Align = "left" if out[0] > 0 else "right" if out[0] < 0 else "middle"
-            yield text, (edge[0] + out[0] * off, edge[1] + out[1] * off), align
+            yield SideWord(text, size, (edge[0] + out[0] * off, edge[1] + out[1] * off), align)
+
+
+def _side_size(plan: Plan) -> tuple[float, float]:
+    """Return the size of deuce and ad, and how far they stand beside the court, both in u.
+
+    Where the run-off is too narrow for them they are a little smaller, and as far from the line as from the fence.
+    """
+    if plan.page.across or not plan.patient:
+        return SIDE[0], SIDE_GAP
+    room = (plan.ground.side_fence - plan.ground.outer) / plan.unit
+    for size in SIDE:
+        spare = room - max(text_width(label(word), size) for word in ("deuce", "ad"))
+        if spare >= 2 * LEAST_SIDE_GAP:
+            return size, min(SIDE_GAP, spare / 2)
+    return SIDE[0], SIDE_GAP
 
 
 def reserve_side_words(plan: Plan) -> None:
     """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
-    for text, at, align in side_words(plan):
-        plan.space.take(plan.pen.text_box((text,), at, SIDE, align=align), 40.0, "side words")
+    for word in side_words(plan):
+        plan.space.take(grown(word.box(plan.pen), 3 * plan.unit), 40.0, "side words")
 
 
 def _cased(plan: Plan, box: Bounds) -> bool:
     return not plan.space.is_bare(grown(box, plan.unit))
 
 
-def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
-    place, align, box = _side_place(plan, text, at, align)
-    part = f"{text} {at[0] > 0} {at[1] > 0}"
+def _side_word(plan: Plan, word: SideWord) -> None:
+    place, align, box = _side_place(plan, word)
+    part = f"{word.text} {word.at[0] > 0} {word.at[1] > 0}"
     plan.draw(
         None,
         "court words",
         Layer.WORDS,
         Pen.lines,
-        (text,),
+        (word.text,),
         place,
-        SIDE,
+        word.size,
         "ink",
         part=part,
         align=align,
@@ -69,27 +101,27 @@ def _side_word(plan: Plan, text: str, at: Point, align: Align) -> None:
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
-def _side_place(plan: Plan, text: str, at: Point, align: Align) -> tuple[Point, Align, Bounds]:
-    """Return where deuce or ad stands best, by which end, its usual place being ``at``, and the box it fills there.
+def _side_place(plan: Plan, word: SideWord) -> tuple[Point, Align, Bounds]:
+    """Return where deuce or ad stands best, by which end, and the box it fills there.
 
     Where there is no room beside the court, it stands in the service box itself.
     """
-    usual = plan.pen.text_box((text,), at, SIDE, align=align)
-    if plan.space.cost(usual, "side words") + _untidy(plan, usual) <= 1.0:
+    at, align, usual = word.at, word.align, word.box(plan.pen)
+    if plan.space.cost(usual, "side words") + _untidy(plan, usual, LEAST_SIDE_GAP) <= 1.0:
         return at, align, usual  # no other place costs less; on most courts there is nothing to look for
     steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
     outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
     choices: list[tuple[tuple[Point, Align], Bounds, float]] = []
     for order, step in enumerate(steps):
         for place, own in _within_its_box(plan, at, step * plan.unit):
-            box = plan.pen.text_box((text,), place, SIDE)
+            box = word.box(plan.pen, place, "middle")
             choices.append(((place, "middle"), box, own + order + _untidy(plan, box)))
         for aside, dear in ((0.0, 0.0), (12.0, 3.0), (24.0, 5.0), (-16.0, 6.0), (-32.0, 8.0), (36.0, 9.0)):
             along, off = step * plan.unit, aside * outward * plan.unit
             place = (at[0] + along, at[1] + off) if plan.page.across else (at[0] + off, at[1] + along)
             if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
-                box = plan.pen.text_box((text,), place, SIDE, align=align)
-                choices.append(((place, align), box, order * 1.0 + dear + _untidy(plan, box)))
+                box = word.box(plan.pen, place)
+                choices.append(((place, align), box, order * 1.0 + dear + _untidy(plan, box, LEAST_SIDE_GAP)))
     (place, align), box, _ = best(plan.space, choices, "side words")
     return place, align, box
 
@@ -109,16 +141,24 @@ def _within_its_box(plan: Plan, at: Point, step: float) -> Iterator[tuple[Point,
             )
 
 
-def _untidy(plan: Plan, box: Bounds) -> float:
-    """Return what it costs that words touch the fence or lie across a court line."""
-    inside = within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
+def _untidy(plan: Plan, box: Bounds, clear: float = CLEAR) -> float:
+    """Return what it costs that words come nearer to the fence than ``clear`` u, or lie across a court line."""
+    inside = within_box(grown(plan.space.extent, -clear * plan.unit), box)
     near = plan.space.near_pieces(box)
-    crosses = any(piece.owner == "court" and inside_box(piece.start, piece.end, box) > 0 for piece in near)
+    crosses = any(
+        piece.owner in (COURT, ASIDE_OF_PLAY) and inside_box(piece.start, piece.end, box) > 0 for piece in near
+    )
     return (0.0 if inside else 25.0) + (12.0 if crosses else 0.0)
 
 
-SIDE: Final = 9.0
-"""Size of deuce and ad in u: they are read in the sun."""
+SIDE: Final = (9.0, 8.5, 8.2)
+"""Sizes of deuce and ad in u, the first that there is room for: they are read in the sun."""
+
+SIDE_GAP: Final = 3.0
+"""How far deuce and ad stand beside the court, in u."""
+
+LEAST_SIDE_GAP: Final = 1.3
+"""The same where the run-off is narrow, and how far they then keep from the fence."""
 
 
 def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:
@@ -131,7 +171,9 @@ def you_word(plan: Plan) -> None:
     """Add YOU behind the person at the reader's end, else behind the middle of that baseline."""
     u, ground = plan.unit, plan.ground
     beyond = max(3.55, 0.91 + 27 * u)
-    most = ground.run_back - 7 * u
+    most = (
+        ground.run_back - (13 if plan.page.across else 7) * u
+    )  # half of the word's width, or of its height, is beyond
     foot = -1.0 if not plan.page.turned else 1.0
     across = _reader_across(plan)
     choices = []
@@ -177,9 +219,10 @@ def _net(plan: Plan) -> None:
     choices = []
     for order, (at, align) in enumerate(_net_places(plan)):
         box = plan.pen.text_box(("NET",), at, 8.5, bold=True, align=align)
-        choices.append(((at, align), box, order * 1.0 + _untidy(plan, box)))
-    (at, align), box, _ = best(plan.space, choices, "net")
-    words = ("NET",)
+        room = grown(box, NET_CLEAR * plan.unit)
+        choices.append(((at, align), room, order * 1.0 + _untidy(plan, room, CLEAR - NET_CLEAR)))
+    (at, align), room, _ = best(plan.space, choices, "net")
+    box, words = grown(room, -NET_CLEAR * plan.unit), ("NET",)
     plan.draw(
         None,
         "court words",
@@ -195,6 +238,10 @@ def _net(plan: Plan) -> None:
         cased=_cased(plan, box),
     )
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
+
+
+NET_CLEAR: Final = 1.0
+"""How far NET keeps from lines and marks, in u."""
 
 
 def _net_places(plan: Plan) -> list[tuple[Point, Align]]:
@@ -219,6 +266,7 @@ def _net_places(plan: Plan) -> list[tuple[Point, Align]]:
         ((right[0] + 4 * u, right[1]), "left"),
         ((right[0] + 2 * u, right[1] + 7.5 * u), "right"),
         ((right[0] + 8 * u, right[1] + 7.5 * u), "right"),
+        ((right[0] + 11 * u, right[1] + 6.5 * u), "right"),
         ((left[0] - 4 * u, left[1]), "right"),
         (alley, "middle"),
         ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),

@@ -10,7 +10,15 @@ from typing import Final
 
 from designer.drawing import areas, kit, lines
 from designer.drawing.areas import Look
-from designer.drawing.geometry import between, bounds_of_points, point_to_piece, round_points, unit_vector
+from designer.drawing.geometry import (
+    between,
+    bounds_of_points,
+    grown,
+    overlap,
+    point_to_piece,
+    round_points,
+    unit_vector,
+)
 from designer.drawing.pen import Pen
 from designer.drawing.placing import AREA, PATH
 from designer.drawing.plan import Label, Plan
@@ -221,8 +229,18 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
             )
         )
     text = words_for_label(plan.setting, item.id)
-    if text and item.id != plan.setting.in_play:
+    if text and item.id != plan.setting.in_play and not (part and _is_one_with_its_copy(plan, item)):
         plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
+
+
+def _is_one_with_its_copy(plan: Plan, item: Area) -> bool:
+    """Whether an area and its copy at the other end lie side by side, as on both sides of the net: one name does for both."""
+    one, other = (bounds_of_points(points_of(plan.setting, item, turned=turned)) for turned in (False, True))
+    return overlap(grown(one, TOGETHER), other) > 0
+
+
+TOGETHER: Final = 0.3
+"""What lies no farther apart than this, in metres, is seen as one."""
 
 
 def area_looks(setting: Setting) -> dict[str, Look]:

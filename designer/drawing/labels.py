@@ -6,58 +6,18 @@ import math
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Final
 
-from designer.drawing.geometry import contains, grown, overlap, rectangle
+from designer.drawing.geometry import contains, grown, inside_box, overlap, rectangle
 from designer.drawing.pen import Pen
-from designer.drawing.placing import AREA, FORBIDDEN, best
+from designer.drawing.placing import AREA, COURT, FORBIDDEN, best
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Align, Bounds, Layer, Path, Point, Primitive
 from designer.drawing.shot_marks import Flight
-from designer.drawing.words import shown, text_width, wrap
+from designer.drawing.text_blocks import Block, blocks
 
 SHARE: Final = re.compile(r"^\s*\d{1,3}\s*%\s*$")
 TIP_STROKES: Final = frozenset({"lob", "drop shot", "volley", "smash", "slice", "half-volley"})
-
-
-@dataclass(frozen=True, slots=True)
-class Block:
-    """Lines of text as a block: its whole width, and how far it reaches below and above its middle, in metres."""
-
-    lines: tuple[str, ...]
-    width: float
-    below: float
-    above: float
-
-    def box(self, at: Point, align: Align) -> Bounds:
-        """Return the block's box with its middle, left end or right end at ``at``."""
-        left = at[0] - (0.0 if align == "left" else self.width if align == "right" else self.width / 2)
-        return (left, at[1] - self.below, left + self.width, at[1] + self.above)
-
-    @property
-    def height(self) -> float:
-        """Whole height in metres."""
-        return self.below + self.above
-
-
-@lru_cache(maxsize=1024)
-def blocks(text: str, size: float, unit: float, bold: bool) -> tuple[Block, ...]:  # noqa: FBT001 - a cache key
-    """Return ``text`` as a block on one line and on more, each way once."""
-    text = shown(text.replace("\n", " "))
-    whole = text_width(text, size, bold)
-    longest = max((text_width(word, size, bold) for word in text.split(" ")), default=whole)
-    found: dict[tuple[str, ...], None] = {}
-    for count in (1, 2, 3, 4):
-        for extra in (1.0, 1.15, 1.35):
-            lines = wrap(text, size, max(longest, whole / count) * extra + 1e-6, bold)
-            if len(lines) == count:
-                found.setdefault(lines)
-                break
-    found.setdefault(wrap(text, size, longest + 1e-6, bold))
-    pen = Pen(unit)
-    boxes = ((lines, pen.text_box(lines, (0.0, 0.0), size, bold=bold)) for lines in found)
-    return tuple(Block(lines, box[2] - box[0], -box[1], box[3]) for lines, box in boxes)
 
 
 Place = tuple[Block, Point, Align, str]
@@ -172,8 +132,10 @@ def _placed(plan: Plan, label: Label, court: Bounds) -> tuple[Place, Bounds, flo
         strange = label.outline and place[3] != "inside" and _in_other_area(plan, box, label)
         cost += STRANGE if strange or _over_the_net(plan, box, label) else 0.0
         cost += ASTRIDE if label.outline and place[3] != "inside" and overlap(box, label.box) > 0 else 0.0
-        cost += NEIGHBOUR if label.outline and place[3] != "inside" and _nearer_to_another(plan, box, label) else 0.0
-        inside = not label.outline or within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
+        if label.outline and place[3] != "inside" and _nearer_to_another(plan, box, label):
+            cost += MISTAKEN if ends is None else NEIGHBOUR
+        cost += CROSSES if label.outside and place[3] != "inside" and _over_a_line(plan, box) else 0.0
+        inside = within_box(grown(plan.space.extent, -CLEAR * plan.unit), box)
         return cost + (0.0 if inside else 8.0)
 
     found: tuple[Place, Bounds, float] | None = None
@@ -219,9 +181,15 @@ ASTRIDE: Final = 9.0
 """What it costs to stand half in and half out of the area that is named."""
 
 NEIGHBOUR: Final = 30.0
-"""What it costs to stand nearer to another area than to one's own."""
+"""What it costs to stand nearer to another area than to one's own, with a leader to one's own."""
 
-CLEAR: Final = 1.6
+MISTAKEN: Final = 150.0
+"""The same without a leader: the name would be read as the other's."""
+
+CROSSES: Final = 5.0
+"""What it costs to lie across a line in play."""
+
+CLEAR: Final = 1.2
 """How far words keep from the fence, in u."""
 
 
@@ -236,6 +204,11 @@ def _nearer_to_another(plan: Plan, box: Bounds, label: Label) -> bool:
     own = _apart(at, label.box)
     near = plan.space.near_boxes(grown(at, own))
     return any(one.cost == AREA and one.owner != label.id and _apart(at, one.box) < own - 1e-9 for one in near)
+
+
+def _over_a_line(plan: Plan, box: Bounds) -> bool:
+    near = plan.space.near_pieces(box)
+    return any(piece.owner == COURT and inside_box(piece.start, piece.end, box) > 0 for piece in near)
 
 
 def _over_the_net(plan: Plan, box: Bounds, label: Label) -> bool:
@@ -287,7 +260,7 @@ def _inside(plan: Plan, label: Label, block: Block, more: float) -> Iterator[Cho
 def _around(plan: Plan, label: Label, block: Block, gap: float, own: float) -> Iterator[Choice]:
     """Yield places ``gap`` u beside, above and below what is named."""
     left, low, right, high = label.box
-    edge = grown(plan.space.extent, -plan.unit)
+    edge = grown(plan.space.extent, -CLEAR * plan.unit)
     off = gap * plan.unit
     for share in (0.5, 0.0, 1.0):
         # Level with the middle, or flush with one edge of what is named.
@@ -306,7 +279,7 @@ def _around(plan: Plan, label: Label, block: Block, gap: float, own: float) -> I
             yield (block, at, align, "around"), block.box(at, align), cost + order * 0.1
 
 
-OUTSIDE: Final = ((0.5, 0.0, 3.0), (0.5, 0.6, 1.6), (0.3, 0.4, 3.0), (0.7, 0.4, 3.0), (0.1, 1.0, 3.0), (0.9, 1.0, 3.0))
+OUTSIDE: Final = ((0.5, 0.0, 3.0), (0.5, 0.6, 1.5), (0.3, 0.4, 3.0), (0.7, 0.4, 3.0), (0.1, 1.0, 3.0), (0.9, 1.0, 3.0))
 """Where outside the sidelines words are tried: the share of what they name, the cost, and the u beyond the line."""
 
 
@@ -356,12 +329,22 @@ def _leader(plan: Plan, box: Bounds, label: Label, where: str) -> tuple[Point, P
     far = 20.0 if where == "outside" else 9.0
     if where == "inside" or not (label.must_lead or (label.leads and _apart(box, label.box) > far * plan.unit)):
         return None
-    target = label.box
+    target = _within(label.box, LEADER_INSIDE * plan.unit)
     middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
     end = (min(max(middle[0], target[0]), target[2]), min(max(middle[1], target[1]), target[3]))
     reach = 1.2 * plan.unit
     start = (min(max(end[0], box[0] - reach), box[2] + reach), min(max(end[1], box[1] - reach), box[3] + reach))
     return (start, end) if math.dist(start, end) > plan.unit else None
+
+
+LEADER_INSIDE: Final = 4.0
+"""How far within the edges of what it leads to a leader ends, in u: on an edge it would not be seen."""
+
+
+def _within(box: Bounds, off: float) -> Bounds:
+    """Return ``box`` with its sides moved in by ``off`` metres, by a third of it at most."""
+    across, along = min(off, (box[2] - box[0]) / 3), min(off, (box[3] - box[1]) / 3)
+    return (box[0] + across, box[1] + along, box[2] - across, box[3] - along)
 
 
 def tip_labels(plan: Plan, drawn: tuple[Flight, ...]) -> None:

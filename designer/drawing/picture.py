@@ -14,7 +14,7 @@ from designer.drawing.geometry import bounds_of_points, grown
 from designer.drawing.legend import LegendEntry, legend_of
 from designer.drawing.page import Page
 from designer.drawing.pen import Pen
-from designer.drawing.placing import PAINTED, PATH, Space
+from designer.drawing.placing import ASIDE_OF_PLAY, COURT, OUT_OF_PLAY, PAINTED, PATH, Space
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Bounds, Mark
 from designer.drawing.themes import Theme
@@ -74,7 +74,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     plan.you, plan.words, plan.patient = you, words, patient
     regions = _in_play(plan)
     plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
-    _note_court(plan)
+    _note_court(plan, regions)
     item_marks.item_marks(plan)
     people_marks.people_marks(plan)
     drawn = shot_marks.flights(plan, shots)
@@ -166,9 +166,11 @@ def _in_play(plan: Plan) -> tuple[court_marks.Polygon, ...]:
     return court_marks.in_play_regions(plan.ground, name)
 
 
-def _note_court(plan: Plan) -> None:
-    for line in plan.ground.lines:
-        plan.space.cross((plan.page.to_page(line.start), plan.page.to_page(line.end)), PAINTED, "court")
+def _note_court(plan: Plan, in_play: tuple[court_marks.Polygon, ...]) -> None:
+    thick, thin = court_marks.split_lines(plan.ground.lines, in_play)
+    for lines, cost, owner in ((thick, PAINTED, COURT), (thin, OUT_OF_PLAY, ASIDE_OF_PLAY)):
+        for line in lines:
+            plan.space.cross(tuple(map(plan.page.to_page, line)), cost, owner)
     posts = [plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1)]
     plan.space.cross(posts, PATH * 4, "net")
 

@@ -182,14 +182,21 @@ UNSEEN: Final = frozenset({"side words"})
 PATH: Final = 3.0
 """Covering one u of a ball's or a person's way."""
 
-PAINTED: Final = 0.25
-"""Covering one u of a court line."""
+PAINTED: Final = 0.4
+"""Covering one u of a court line in play."""
+
+OUT_OF_PLAY: Final = 0.2
+"""Covering one u of a court line that is not in play."""
+
+COURT: Final = "court"
+ASIDE_OF_PLAY: Final = "court aside of play"
+"""Owners of the painted lines in play and of the others."""
 
 AREA: Final = 1.6
 """Covering some of an area."""
 
 
-OTHER_AREA: Final = 12.0
+OTHER_AREA: Final = 60.0
 """What it costs a leader to run through an area of another name."""
 
 

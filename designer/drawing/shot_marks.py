@@ -88,18 +88,19 @@ def ball_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     for flight in drawn:
         route = flight.route
         plan.draw(flight.id, flight.kind, layers[flight.kind], balls.shaft, route, flight.kind, flight.begin)
+        ends = f"{flight.id} ends"  # which its own digit must not cover either
         head = plan.draw(flight.id, flight.kind, Layer.HEADS, balls.head, route, flight.kind, part="head")
         plan.space.cross(route.samples, PATH, flight.id)
-        plan.take(head, owner=flight.id)
+        plan.take(head, ends)
         if flight.kind == "feed":
             at = route.at(flight.begin)
-            plan.take(plan.draw(flight.id, "feed", Layer.HEADS, balls.ring, at, part="ring"), flight.id)
+            plan.take(plan.draw(flight.id, "feed", Layer.HEADS, balls.ring, at, part="ring"), ends)
         if flight.lands and flight.step.shot.bounces != 0:
-            plan.take(plan.draw(flight.id, "bounce", Layer.HEADS, balls.bounce, route.at(route.length)), flight.id)
+            plan.take(plan.draw(flight.id, "bounce", Layer.HEADS, balls.bounce, route.at(route.length)), ends)
             _going_on(plan, flight)
         if _has_bar(plan, flight):
             start = route.at(0.0)
-            plan.take(plan.draw(flight.id, "contact", Layer.HEADS, balls.contact, start, route.heading(0.0)), flight.id)
+            plan.take(plan.draw(flight.id, "contact", Layer.HEADS, balls.contact, start, route.heading(0.0)), ends)
 
 
 def _has_bar(plan: Plan, flight: Flight) -> bool:

@@ -1,11 +1,11 @@
 import pytest
+from shapely.geometry import Point, box
+from shapely.ops import unary_union
 
 from designer.bundle import sample
-from designer.drawing.labels import blocks
 from designer.drawing.picture import picture
-from designer.drawing.primitives import Strokes, Words, words_bounds
+from designer.drawing.primitives import Path, Strokes, Words, words_bounds
 from designer.drawing.themes import theme
-from designer.drawing.words import text_width
 from designer.drill.base import place
 from designer.drill.conditions import Event, In, Outcome
 from designer.drill.drill import Drill
@@ -35,19 +35,6 @@ def box_of(made, id):
         for s in mark.primitives
         if isinstance(s, Words)
     )
-
-
-def test_a_text_is_tried_on_one_line_and_on_more_each_way_once():
-    found = [block.lines for block in blocks("reply zone behind", 9.0, 1.0, True)]
-    assert found[0] == ("reply zone behind",)
-    assert len(set(found)) == len(found)
-    assert ("reply", "zone", "behind") in found
-    assert all(" ".join(lines) == "reply zone behind" for lines in found)
-
-
-def test_a_block_is_as_wide_as_its_widest_line():
-    for block in blocks("reply zone behind", 9.0, 0.5, True):
-        assert block.width == pytest.approx(max(text_width(line, 4.5, bold=True) for line in block.lines))
 
 
 def test_a_name_that_fits_stands_inside_and_the_hatch_leaves_it_free(drawing, pair):
@@ -130,3 +117,31 @@ def test_the_name_of_an_area_stands_on_its_own_side_of_the_net():
         drawn = next(own for own in made.marks if own.id == mark.id and own.part == "edge")
         assert drawn.bounds[1] > -0.1, "all three lie in the far half"
         assert mark.bounds[1] > -0.1
+
+
+def test_an_area_on_both_sides_of_the_net_is_named_once(drawing):
+    assert len(said(drawing.of("volley-four", patient=True), "keep-off")) == 1
+    middle = Area(
+        kind="area",
+        id="zone",
+        name="deep",
+        shape=Rectangle(form="rectangle", corners=((-4.0, 6.5), (4.0, 11.5))),
+        both_ends=True,
+    )
+    assert len(said(drawing.made(middle, patient=True), "zone")) == 2, "one at each end has its name at each"
+
+
+@pytest.mark.parametrize("points", [146, 168, 200])
+def test_a_name_nearer_to_another_area_leads_well_into_its_own(drawing, points):
+    """On its edge, or without one, the leader would not be seen and the name would be read as the other's."""
+    made = drawing.of("serve-open", unit=17.0688 / points, patient=True)
+    edges = {mark.id: box(*mark.bounds) for mark in made.marks if mark.part == "edge"}
+    for mark in made.marks:
+        if mark.id not in edges or mark.part != "words":
+            continue
+        names = unary_union([box(*words_bounds(s)) for s in mark.primitives if isinstance(s, Words)])
+        nearest = min(edges, key=lambda id: edges[id].distance(names.centroid))
+        leaders = [s for s in mark.primitives if isinstance(s, Path) and s.style.stroke == "target"]
+        assert nearest == mark.id or len(leaders) == 1
+        for leader in leaders:
+            assert edges[mark.id].buffer(-2 * made.unit).contains(Point(leader.points[-1]))

@@ -2,6 +2,7 @@ import math
 
 import pytest
 
+from designer.drawing.geometry import overlap
 from designer.drawing.primitives import Ellipse, Words
 from designer.drill.base import place
 from designer.drill.items import Line
@@ -122,3 +123,14 @@ def test_a_wide_court_has_room_for_open_from_here(drawing):
     made = drawing.of("wide-start", unit=drawing.unit / 2.5)
     flag = next(mark for mark in made.marks if mark.kind == "open flag")
     assert [s.text for s in flag.primitives if isinstance(s, Words)] == ["open from here"]
+
+
+@pytest.mark.parametrize("points", [140, 157.6, 168])
+def test_a_digit_does_not_hide_the_head_of_its_own_short_path(drawing, points):
+    """A ball of a few steps is little more than its head; touching corners of the two boxes hide nothing."""
+    made = drawing.of("hoop-red", unit=17.0688 / points, patient=True)
+    digits = {mark.id: mark.bounds for mark in made.marks if mark.kind == "step digit"}
+    heads = {mark.id: mark.bounds for mark in made.marks if mark.part == "head"}
+    assert len(digits) == len(heads) == 2
+    for id, digit in digits.items():
+        assert overlap(digit, heads[id]) < 5 * made.unit**2

@@ -1,9 +1,12 @@
 import json
 
-from designer.storage.schema import schema
+import pytest
+
+from designer.storage.schema import KINDS, schema
 
 
-def test_it_prints_the_schema_and_nothing_else(call):
-    said = call("schema")
+@pytest.mark.parametrize("kind", KINDS)
+def test_it_prints_the_schema_and_nothing_else(call, kind):
+    said = call("schema", kind)
     assert (said.status, said.err) == (0, "")
-    assert json.loads(said.out) == schema()
+    assert json.loads(said.out) == schema(kind)

@@ -5,9 +5,9 @@ from hypothesis import given
 from jsonschema import Draft202012Validator
 from strategies import drills
 
-from designer.bundle import resource
+from designer.bundle import resource, sample
 from designer.drill.items import KNOWN_KINDS
-from designer.storage.schema import schema
+from designer.storage.schema import KINDS, schema
 from designer.storage.writing import drill_bytes
 
 VALIDATOR = Draft202012Validator(schema())
@@ -23,9 +23,25 @@ def test_it_is_a_schema_of_draft_2020_12():
     assert schema()["$schema"] == "https://json-schema.org/draft/2020-12/schema"
 
 
-def test_the_published_schema_is_the_one_of_the_program():
-    # Made anew by: drill-designer schema > resources/schema/drill.schema.json
-    assert json.loads(resource("schema", "drill.schema.json").read_text(encoding="utf-8")) == schema()
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_published_schema_is_the_one_of_the_program(kind):
+    # Made anew by: drill-designer schema KIND > resources/schema/KIND.schema.json
+    Draft202012Validator.check_schema(schema(kind))
+    assert json.loads(resource("schema", f"{kind}.schema.json").read_text(encoding="utf-8")) == schema(kind)
+
+
+def test_the_sample_handbook_and_brand_fit_theirs_and_what_is_refused_does_not():
+    handbook, brand, today = (Draft202012Validator(schema(kind)) for kind in ("handbook", "brand", "today"))
+    book = json.loads(sample("alder-quay.handbook.json").read_text("utf-8"))
+    own = json.loads(sample("brand.json").read_text("utf-8"))
+    plays = {"drill": "d-wide-start", "people": {"A": {"name": "Mira", "hand": "left"}}}
+    assert handbook.is_valid(book)
+    assert brand.is_valid(own)
+    assert today.is_valid(plays)
+    assert not handbook.is_valid(book | {"paper": "a5"})
+    assert not handbook.is_valid(book | {"sections": [{"title": "S", "drills": [{"number": "3", "file": "a"}]}]})
+    assert not brand.is_valid(own | {"colour": "red"})
+    assert not today.is_valid(plays | {"people": {"anna": {}}})
 
 
 @given(drills())

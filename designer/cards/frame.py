@@ -58,8 +58,8 @@ class Frame:
         return not self.is_small or (number == 0 and self.brand is not None)
 
     def title_lines(self) -> tuple[str, ...]:
-        """Return the title, broken only where even its least size is too wide."""
-        return self.typesetter.lines(self.words.title or "Untitled drill", self.title_type, self.title_width)
+        """Return the title, broken only where even its least size is too wide, into lines that are even."""
+        return self.typesetter.balanced(self.words.title or "Untitled drill", self.title_type, self.title_width)
 
     def objective_lines(self) -> tuple[str, ...]:
         """Return the objective in quotation marks, its lines balanced."""
@@ -127,7 +127,7 @@ class Frame:
         least = _LEAST_REMINDER if self.is_small and number else _LEAST_TITLE * self.paper.scale
         size = fitted(words, (type_.size, least), width)
         type_ = Type(size, size * 1.2, bold=True)
-        return type_, self.typesetter.lines(words, type_, width)
+        return type_, self.typesetter.balanced(words, type_, width)
 
     def _draw_short(self, page: Page, top: float, number: int) -> None:
         base = top - (_BAR_HEIGHT + 6 if self.bar(number) else 0) - self.paper.short_title.size

@@ -253,7 +253,7 @@ class Maker:
         """Return what there is to print on ``paper`` and the room there is for it."""
         room = self.room(paper)
         pieces = Pieces(paper, self.theme, self.typesetter)
-        return contents(self._subject(), pieces, front=room.height(0)), room
+        return contents(self._subject(), pieces, front=room.height(0), back=room.height(1)), room
 
     def room(self, paper: Paper) -> Room:
         """Return the room for words on the sides of ``paper``."""

@@ -38,14 +38,14 @@ FINE_PRINT: Final = "Rules"
 """The heading of what can wait overleaf before all else by which it is played."""
 
 
-def contents(subject: Subject, pieces: Pieces, *, front: float) -> Contents:
+def contents(subject: Subject, pieces: Pieces, *, front: float, back: float) -> Contents:
     """Return the blocks of a card.
 
-    ``front`` is the height in points that a small card's front has for its diagram and legend.
+    ``front`` is the height in points that a small card's front has for its diagram and legend, ``back`` what its back has.
     """
     paper, words = pieces.paper, subject.words
     if paper.layout == "front and back":
-        return _small(subject, pieces, front)
+        return _small(subject, pieces, front, back)
     pictures = Pictures(subject, pieces)
     shown = pictures.first()
     under: list[Block] = [pieces.legend(shown, paper.legend_columns, paper.diagram)]
@@ -111,7 +111,7 @@ def objective_later(found: Contents, words: CardWords, pieces: Pieces) -> Conten
     return replace(found, beside=(*found.beside, aim)) if aim.blocks else found
 
 
-def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
+def _small(subject: Subject, pieces: Pieces, front: float, back: float) -> Contents:
     """Return a small card: who you are, when you swap and the cues beside the diagram, what else is said on the back."""
     words, is_player = subject.words, subject.reader == "player"
     you, cues, swap = (words.section(name) for name in ("you", "cues", "swap"))
@@ -129,7 +129,14 @@ def _small(subject: Subject, pieces: Pieces, front: float) -> Contents:
     after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
     care = _sections(words, ("care",), pieces) if is_player else ()
     return front_and_back(
-        subject, pieces, front, aside, _sections(words, tuple(played), pieces), care, after, _how_it_went(pieces)
+        subject,
+        pieces,
+        (front, back),
+        aside,
+        _sections(words, tuple(played), pieces),
+        care,
+        after,
+        _how_it_went(pieces),
     )
 
 

@@ -36,18 +36,19 @@ class Aside:
 def front_and_back(
     subject: Subject,
     pieces: Pieces,
-    front: float,
+    heights: tuple[float, float],
     asides: Sequence[Aside],
     played: Sequence[Block],
     care: Sequence[Block],
     after: tuple[Block, ...],
     spare: tuple[Block, ...],
 ) -> Contents:
-    """Return a small card whose front has ``front`` points of height; ``played``, ``care`` and ``after`` are the words behind.
+    """Return a small card; ``played``, ``care`` and ``after`` are the words behind.
 
-    ``asides`` are in the order in which they get the room beside the diagram.
+    ``heights`` are those of the room on its front and its back, in points; ``asides`` are in the order in which they get
+    the room beside the diagram.
     """
-    paper = pieces.paper
+    paper, (front, back) = pieces.paper, heights
     pictures, shown, across = _shaped(subject, pieces, front)
     legend = pieces.legend(shown, max(1, int(paper.inner / LEGEND_WIDTH)), paper.inner)
     if paper.across:  # how high the legend under a court is, the court itself says
@@ -60,14 +61,10 @@ def front_and_back(
         if all(aside in alone for aside in asides if aside.ahead):
             moved, column = alone, ()
     left = [aside for aside in asides if aside not in moved]
-    said = (
-        *_behind(left, "top"),
-        *_behind(left, "over"),
-        *pieces.head(subject.words),
-        *played,
-        *_behind(left, "under"),
-        *care,
-    )
+    top, first = _behind(left, "top"), (*_behind(left, "over"), *pieces.head(subject.words), *played)
+    fits = stacked((*top, *first), paper.inner) <= back
+    # How it is played is not parted for what it is good for.
+    said = (*(top if fits else ()), *first, *(() if fits else top), *_behind(left, "under"), *care)
     return Contents(
         pieces.diagram(shown, across, pictures.title),
         (),

@@ -13,6 +13,8 @@ SHEETS: Final = {name: (PAPERS[name].width, PAPERS[name].height) for name in ("a
 """Width and height in points of the sheets that a printer takes."""
 MARK: Final = 4 * MM
 """Length of a mark to cut along."""
+UNPRINTED: Final = 4.5 * MM
+"""The rim of a sheet that most printers leave white. Common practice, no source."""
 _SLACK: Final = 0.5 * MM
 """Sheets of the A series are rounded to the millimetre: two A6 are a little wider than A5 is high."""
 
@@ -71,8 +73,8 @@ class Grid:
 
     @staticmethod
     def _reach(free: float) -> float:
-        """Return how long a mark is, outwards; less than 0 is inwards, on the cut itself."""
-        return min(MARK, free) if free > MARK / 2 else -MARK
+        """Return how long a mark is, outwards; less than 0 is inwards, on the cut itself, where it reaches out of the rim."""
+        return MARK if free - UNPRINTED >= MARK / 2 else free - UNPRINTED - MARK
 
 
 def grid(card: tuple[float, float], sheet: str) -> Grid:

@@ -206,8 +206,3 @@ def line_by_words(ground: Ground, words: str, end: End) -> tuple[Point, Point] |
         return None
     first, second = segment[:2], segment[2:]
     return from_player(*first, end), from_player(*second, end)
-
-
-def known_words(ground: Ground, words: str) -> bool:
-    """Whether ``words`` name a region or a painted line of this court."""
-    return words in region_words(ground) or words in line_words(ground)

@@ -91,13 +91,6 @@ def faults(raw: Any, error: ValidationError) -> tuple[str, ...]:
     return tuple(told)
 
 
-def expectation(error: ValidationError) -> str:
-    """Return what would have fitted where the first value does not: "a number or 'knee'"."""
-    found = error.errors(include_url=False, include_input=False)
-    first = [fault for fault in found if fault["loc"][:1] == found[0]["loc"][:1]]
-    return " or ".join(dict.fromkeys(_expected(fault["loc"], fault) for fault in first))
-
-
 def fault_locations(raw: Any, error: ValidationError) -> tuple[Location, ...]:
     """Return where in ``raw`` something does not fit, each place once."""
     return tuple(dict.fromkeys(location for location, _ in _each(raw, error)))

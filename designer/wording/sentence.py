@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
@@ -53,10 +53,6 @@ class Sentence:
     def text(self) -> str:
         """The words in one line of plain text."""
         return "".join(part if isinstance(part, str) else part.text for part in self.parts)
-
-    def led_by(self, lead: Lead | None) -> Sentence:
-        """Return this sentence with ``lead`` as its bullet."""
-        return replace(self, lead=lead)
 
 
 _REF: Final = re.compile("\x01([^\x02]*)\x02([^\x03]*)\x03")

@@ -9,11 +9,8 @@ from strategies import drills, json_values
 
 from designer.drill import brand, conditions, items, movement, people, rules
 from designer.drill import drill as whole
-from designer.drill.base import Place
 from designer.drill.drill import Drill
-from designer.drill.items import Cone
-from designer.drill.rules import Height
-from designer.storage.faults import MOST_FAULTS, REQUIRED, expectation, faults, shown
+from designer.storage.faults import MOST_FAULTS, REQUIRED, faults, shown
 from designer.storage.reading import Unreadable, read_drill
 from designer.storage.writing import drill_bytes
 
@@ -130,25 +127,6 @@ def test_a_fault_says_place_what_and_what_was_expected(changes, fault):
 )
 def test_faults_of_the_drill_as_a_whole(values, fault):
     assert found_in({**drill_with(), **values}) == (fault,)
-
-
-@pytest.mark.parametrize(
-    ("record", "values", "words"),
-    [
-        (
-            Height(do="height", at="net"),
-            {"least": "high"},
-            "a number or 'knee', 'waist', 'shoulder', 'raised racket' or 'net'",
-        ),
-        (Cone(kind="cone", id="home", place=Place()), {"care": "roughly"}, "'exact', 'about' or 'anywhere'"),
-        (Place(), {"at": (0.0, 101.0)}, "at most 100"),
-        (Place(), {"on": "No Id"}, f"{AN_ID} or one capital letter"),
-    ],
-)
-def test_a_field_of_a_form_is_told_what_would_have_fitted(record, values, words):
-    with pytest.raises(ValidationError) as refused:
-        record.changed(**values)
-    assert expectation(refused.value) == words
 
 
 def test_a_missing_field_says_what_belongs_there():

@@ -1,5 +1,7 @@
 """One sentence as a control: its words and bullet painted and told, its states told apart by more than hue."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtGui import QColor
 
@@ -76,7 +78,7 @@ def test_every_bullet_is_painted(row, lead):
     words = sentence("x", "words")
     row.show_sentence(words)
     bare = row.grab().toImage()
-    row.show_sentence(words.led_by(lead))
+    row.show_sentence(replace(words, lead=lead))
     assert row.grab().toImage() != bare
 
 

@@ -13,11 +13,13 @@ from designer.cards.book.alike import alike
 from designer.cards.book.binding import Binding, letter, page_colours, paged, roman
 from designer.cards.book.changes import changes
 from designer.cards.book.cover import draw_cover
-from designer.cards.book.glossary import Glossary
+from designer.cards.book.glossary import PROGRAM_LANGUAGE, Glossary, in_one_language
 from designer.cards.book.leaf import Leaf
+from designer.cards.book.opener import section_page
 from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.book.sheets import Made, Sheets, draw_foot, draw_licence
+from designer.cards.book.signs import lacking, refuse_declined
 from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
@@ -40,6 +42,10 @@ Progress = Callable[[int, int, str], None]
 """Hears (how many pieces are done, how many there are, what is being set). What it raises ends the work."""
 
 _INK: Final = "#17202A"
+_FOREIGN: Final = (
+    "The handbook's language {} is that of your own words; headings, sentences and the glossary are printed in English, the only "
+    "language that the program writes, and the PDF says so."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,8 +86,10 @@ def make_handbook(
 
     ``before`` is {number: drill} of the edition before; ``logo`` the text of an SVG file or the bytes of a PNG;
     ``typeface`` the bytes of a regular and a bold TrueType file. A drill
-    that cannot be set is listed with the reason. The same arguments give the same bytes.
+    that cannot be set is listed with the reason. The same arguments give the same bytes. Raises ``Unprintable`` where
+    the handbook's own words cannot be set as they are read.
     """
+    refuse_declined(book, brand)
     mark, notices = _logo(logo)
     typesetter = Typesetter()
     faces, more = own_faces(typeface)
@@ -94,7 +102,15 @@ def make_handbook(
         if leaf.summary and leaf.entry.number not in printer.left_out
     }
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
-    all_notices = (*notices, *more, *faint(brand), *printer.notices, *typesetter.notices())
+    foreign = () if in_one_language(book) else (_FOREIGN.format(book.language),)
+    all_notices = (
+        *foreign,
+        *notices,
+        *more,
+        *faint(brand),
+        *printer.notices,
+        *lacking(book, brand, typesetter, printer.notices),
+    )
     return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 
 
@@ -132,7 +148,7 @@ def _canvas(result: BinaryIO, book: Handbook, typesetter: Typesetter) -> Canvas:
         pagesize=(paper.width, paper.height),
         invariant=1,
         initialFontName=REGULAR,  # type: ignore[arg-type]  # the stub is wrong: it is a name
-        lang=book.language,
+        lang=book.language if in_one_language(book) else PROGRAM_LANGUAGE,
     )
     pack_pages(canvas)
     canvas.setTitle(typesetter.clean(book.title))
@@ -230,7 +246,7 @@ class _Printer:
         binding, name = self.binding, self.names[place]
         running = self.setter.said(section.title)
         binding.to_right_page(roman(binding.count + 1), self.book.title)
-        pages = tuple(paged(tuple(front.section_page(section, name, self.by_number, self.setter)), self.setter.paper))
+        pages = tuple(paged(tuple(section_page(section, name, self.by_number, self.setter)), self.setter.paper))
         labels = [f"{name}.0{letter(sheet)}" for sheet in range(len(pages) + 1)]
         binding.flow(f"{name}  {running}", front.section_key(place), pages, labels[:-1])
         binding.to_right_page(labels[-1], running)

@@ -105,6 +105,20 @@ RIGHT_TO_LEFT: Final = ("R", "AL")
 """Unicode's bidirectional classes of letters that are written from right to left: Unicode Standard Annex 9."""
 
 
+def right_to_left(texts: Iterable[str]) -> str:
+    """Return the first letter in ``texts`` that is written from right to left, "" where there is none."""
+    signs = (sign for text in texts if not text.isascii() for sign in text)
+    return next((sign for sign in signs if unicodedata.bidirectional(sign) in RIGHT_TO_LEFT), "")
+
+
+def declined_words(sign: str, where: str, made: str) -> str:
+    """Return the sentence that tells why no ``made`` ("card", "handbook") is made; ``where`` ("in cue 2") may be ""."""
+    return (
+        f"“{sign}”{f' {where}' if where else ''} is of a script that is written from right to left. This program cannot set it "
+        f"as it is read, so it makes no {made} of it; write that text in Latin, Greek or Cyrillic letters."
+    )
+
+
 def accompanied(lines: Sequence[str], type_: Type, width: float) -> tuple[str, ...]:
     """Return ``lines`` with a single last word joined by the one before it, where both fit and others stay behind."""
     if len(lines) < 2 or " " in lines[-1]:

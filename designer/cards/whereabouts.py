@@ -1,11 +1,11 @@
-"""Where in a drill something is written, in words that its author knows the place by."""
+"""Where in a drill or a handbook something is written, in words that its author knows the place by."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Any, Final
 
-from designer.drill.drill import Drill
+from designer.drill.base import Record
 
 _NOUNS: Final = {
     "cues": "cue",
@@ -28,16 +28,25 @@ _NOUNS: Final = {
     "harder": "harder form",
     "others": "other form",
     "accepted": "accepted caution",
+    "sections": "section",
+    "drills": "drill",
+    "glossary": "glossary entry",
+    "before": "check before a session",
 }
 
 
-def where_written(drill: Drill, sign: str) -> tuple[str, ...]:
-    """Return where ``sign`` stands in ``drill``: "the objective", "cue 2", "the name of thing on the court 1 in progression 2".
+def where_written(record: Record, sign: str) -> tuple[str, ...]:
+    """Return where ``sign`` stands in a record: "the objective", "cue 2", "the introduction of section 1".
 
-    Translations are not looked at: they are not printed.
+    Translations of a drill are not looked at: they are not printed.
     """
-    found = (_words(path) for path, text in _texts(drill.model_dump(exclude={"translations"}), ()) if sign in text)
+    found = (_words(path) for path, text in texts(record) if sign in text)
     return tuple(dict.fromkeys(found))
+
+
+def texts(record: Record) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    """Yield (path, text) of every text in a record, translations left out."""
+    yield from _texts(record.model_dump(exclude={"translations"}), ())
 
 
 def _texts(value: Any, path: tuple[str | int, ...]) -> Iterator[tuple[tuple[str | int, ...], str]]:
@@ -58,6 +67,8 @@ def _words(path: tuple[str | int, ...]) -> str:
         if isinstance(part, int):
             said.append(f"{_NOUNS.get(str(path[number - 1]), str(path[number - 1]))} {part + 1}")
     last = path[-1]
+    if len(path) > 1 and path[-2] == "vocabulary":
+        return f"the academy’s word for “{last}”"
     if isinstance(last, str):
         field = f"the {last.replace('_', ' ')}"
         if not said:

@@ -39,6 +39,7 @@ def run(asked: argparse.Namespace) -> int:
     A drill that is left out and a house rule that is not kept make the status 1.
     """
     from designer.cards.handbook import make_handbook
+    from designer.cards.text import Unprintable
     from designer.storage.handbook import edition_before, open_handbook
 
     refuse_overwriting(asked.output, force=asked.force, read=[asked.file])
@@ -50,16 +51,20 @@ def run(asked: argparse.Namespace) -> int:
     for entry in book.entries():
         telling.reading(len(leaves), len(book.entries()), entry.file)
         leaves.append(_leaf(asked.file, book, entry))
-    made = make_handbook(
-        book,
-        leaves,
-        before=before,
-        brand=own.brand,
-        logo=own.logo,
-        typeface=own.typeface,
-        progress=telling.setting,
-    )
-    telling.end()
+    try:
+        made = make_handbook(
+            book,
+            leaves,
+            before=before,
+            brand=own.brand,
+            logo=own.logo,
+            typeface=own.typeface,
+            progress=telling.setting,
+        )
+    except Unprintable as reason:
+        raise Unreadable(f"{asked.file}: {reason}") from reason
+    finally:
+        telling.end()
     write(asked.output, made.pdf, force=asked.force, read=[asked.file])
     if asked.output != STANDARD_OUTPUT:
         _record(asked.file, book, made)

@@ -11,10 +11,12 @@ import pypdfium2
 import pytest
 from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, leaves, made
 
+from designer.cards.blocks import Columns, Row, stacked
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.sheets import Sheets
 from designer.cards.book.survey import sheet_paper
 from designer.cards.handbook import Book, make_handbook
+from designer.cards.text import Unprintable
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
@@ -136,8 +138,8 @@ def test_what_is_missing_broken_or_changed_is_told_in_the_book() -> None:
     assert made().broken == {"level": ["1.1", "1.2"]}
     assert "Not yet: 1.1, 1.2." in texts()["H1"]
     assert any("level" in words and "1.2" in words for words in made().broken_in_words())
-    assert "Gone: 9.9 Gone With the Ball." in texts()["ii"]
-    assert "New: 1.2" in texts()["ii"]
+    assert "Gone 9.9 Gone With the Ball." in texts()["ii"]
+    assert "New 1.2" in texts()["ii"]
     assert "9.9" not in made().remembered
 
 
@@ -172,9 +174,36 @@ def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to
     whole = Handbook(title="X", sections=(BookSection(title="S", drills=tuple(entry(one, "a") for one in numbers)),))
     snow = leaf_of(drill().changed(cues=("Cold \u2603.",)), number="1.1", prints="first sheet")
     hebrew = leaf_of(drill().changed(cues=("\u05e9\u05dc\u05d5\u05dd",)), number="1.2", prints="first sheet")
-    found = make_handbook(whole, [snow, hebrew])
+    found = make_handbook(whole.changed(owner="Club \u2603"), [snow, hebrew])
     assert any(notice.startswith("1.1 Wide Ball") and "U+2603" in notice for notice in found.notices)
-    assert "from right to left" in found.left_out["1.2"]
+    assert [notice for notice in found.notices if "in the owner of the handbook;" in notice]
+    assert "in cue 1 is of a script that is written from right to left" in found.left_out["1.2"]
+
+
+@pytest.mark.parametrize(
+    ("values", "brand", "where"),
+    [
+        (
+            {"sections": (BookSection(title="S", introduction="\u05e9"),)},
+            None,
+            "in the introduction of section 1 of the",
+        ),
+        ({"vocabulary": {"alley": "\u05e9"}}, None, "in the academy’s word for “alley” of the handbook"),
+        ({}, Brand(name="\u05e9"), "in the name of the brand"),
+    ],
+)
+def test_a_handbook_in_letters_from_right_to_left_is_declined_with_the_place(values, brand, where) -> None:
+    with pytest.raises(Unprintable, match=where):
+        make_handbook(Handbook(title="X", sections=()).changed(**values), [], brand=brand)
+
+
+def test_a_book_in_another_language_says_that_the_programs_words_are_english_and_is_no_lie_to_a_screen_reader() -> None:
+    greek = make_handbook(alone(language="el", title="Ωμέγα"), leaves(alone()))
+    assert "the words of the program, are in English" in text_of(greek.pdf)
+    assert any("language el" in notice for notice in greek.notices)
+    root = pypdf.PdfReader(io.BytesIO(greek.pdf)).trailer["/Root"]
+    assert root["/Lang"] == "en"
+    assert not any("language" in notice for notice in make_handbook(alone(language="en-GB"), leaves(alone())).notices)
 
 
 def test_progress_names_each_drill_and_whoever_stops_it_gets_no_book() -> None:
@@ -254,13 +283,17 @@ def test_a_house_rule_names_the_drills_that_do_not_keep_it_and_says_how_many_mor
     assert whole.broken_in_words(2) == ("House rule “cues”: a drill has a cue to say; not yet 1.1, 1.2 and 1 more.",)
 
 
-def test_a_sheet_says_how_many_of_its_small_courts_it_shows() -> None:
-    """Six courts of a width that shows something stand side by side; the rest is not left out in silence."""
+@pytest.mark.parametrize("count", [2, 10])
+def test_each_progression_has_its_court_if_need_be_on_a_side_more(count: int) -> None:
     known = drill("return-past").progressions[0].changes
-    ways = tuple(Progression(id=f"p-{n}", name=f"Way {n}", changes=known if n == 0 else Changes()) for n in range(10))
+    ways = tuple(
+        Progression(id=f"p-{n}", name=f"Way {n}", changes=known if n == 0 else Changes()) for n in range(count)
+    )
     own = Drill(id="d-own", title="Own", jobs=drill("return-past").jobs, progressions=ways)
     whole = Handbook(title="X", sections=())
     (made_,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary(())).cards(leaf_of(own))
-    shown = made_.sides[-1][-1].blocks[0]
-    assert shown.blocks[0].text == "The first 6 of 10 progressions"
-    assert len(shown.blocks[1].columns) == 6
+    rows = [block for block in made_.sides[-1][-1].blocks if isinstance(block, Columns)]
+    names = [part.text for row in rows for column in row.columns for part in column if isinstance(part, Row)]
+    assert names == [f"{n + 1} Way {n}" for n in range(count)]
+    placed = made_.sides[-1][-1]
+    assert placed.top - stacked(placed.blocks, placed.width) > made_.paper.bottom

@@ -87,23 +87,13 @@ def planner_page(setter: Setter) -> Iterator[Block]:
             for place, name in enumerate(names):
                 base = top - (row + 1) * pitch
                 end = page.write(setter.said(name), x + place * part, base, setter.paper.body, "soft")
-                page.rule(end + 5, base - 2, x + (place + 1) * part - 8, weight=0.6, colour="note")
+                page.rule(
+                    end + 5, base - 2, x + (place + 1) * part - 8 * (place < len(names) - 1), weight=0.6, colour="note"
+                )
 
     yield Drawn(3 * pitch + 4, form, before=2)
 
-    def table(page: Page, x: float, top: float, _: float) -> None:
-        left = x
-        for column, share in PLANNER_COLUMNS:
-            page.write(setter.said(column), left + 2, top - 10, setter.paper.heading)
-            left += share * width
-        for row in range(_ROWS + 1):
-            page.rule(x, top - 15 - row * 1.35 * pitch, x + width, weight=0.6, colour="note")
-        left = x
-        for _column, share in PLANNER_COLUMNS[:-1]:
-            left += share * width
-            page.canvas.line(left - 3, top - 15, left - 3, top - 15 - _ROWS * 1.35 * pitch)
-
-    yield Drawn(15 + _ROWS * 1.35 * pitch, table, before=12)
+    yield setter.table(PLANNER_COLUMNS, _ROWS, 1.35 * pitch)
     yield setter.heading("Look after")
     yield Rules(1, setter.paper.note_lines)
     yield setter.heading("How it went, and what comes next")

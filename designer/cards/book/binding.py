@@ -36,10 +36,15 @@ def letter(place: int) -> str:
     return (letter(place // 26 - 1) if place > 25 else "") + chr(ord("a") + place % 26)
 
 
+def page_room(paper: Paper) -> float:
+    """Return the height in points that one of the book's own pages has for blocks."""
+    return paper.height - paper.top - paper.bottom - 10
+
+
 def paged(blocks: Sequence[Block], paper: Paper) -> Iterator[tuple[Block, ...]]:
     """Yield ``blocks`` page by page; there is always one page. A block too tall for a page gets one of its own."""
     rest = tuple(blocks)
-    room = paper.height - paper.top - paper.bottom - 10
+    room = page_room(paper)
     while True:
         fitting, left = taken(rest, paper.inner, room)
         if rest and not fitting:

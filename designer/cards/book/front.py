@@ -6,11 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Balanced, Block, Drawn
-from designer.cards.book.leaf import Leaf
+from designer.cards.book.glossary import in_one_language
+from designer.cards.book.leaf import Leaf, Summary
 from designer.cards.book.rows import Setter, drill_key
+from designer.cards.papers import MM
 from designer.cards.pieces import Pieces
 from designer.drawing.legend import WORDS, LegendEntry
-from designer.drill.handbook import BookSection, Handbook, State
+from designer.drill.handbook import Handbook, State
 
 if TYPE_CHECKING:
     from datetime import date
@@ -20,14 +22,14 @@ if TYPE_CHECKING:
 _READING: Final = (
     (
         "People",
-        "The filled letter is you; the nose of each person stands on the exact place. Letters are jobs, and people change jobs.",
+        "The nose of each person stands on the exact place. Letters are jobs, and people change jobs: YOU stands where the drill is looked at from, and on a player’s own card the filled letter is you.",
     ),
     ("Lines", "A solid line is a ball, a broken line is feet. The head of a ball’s line points at the bounce."),
     ("Digits", "A square with a digit is a shot, in the order of play; the same square stands before its sentence."),
     ("Open", "From the flag “open” on, the restrictions end and the point is played."),
     (
         "Counts",
-        "A racket is 27 inches, 0.69 m: the singles court is twelve across. A stride is a yard, 0.91 m: six from service line to baseline.",
+        "A racket is 27 inches, 0.69\N{NO-BREAK SPACE}m: the singles court is twelve across. A stride is a yard, 0.91\N{NO-BREAK SPACE}m: six from service line to baseline.",
     ),
     ("Empty lines", "A line left empty is a question that the drill leaves to you: write the answer on it."),
     (
@@ -70,8 +72,15 @@ def imprint(
 ) -> Iterator[Block]:
     """Yield the back of the cover: edition, owner, state of the drills, and what has changed."""
     yield setter.title("About this edition")
-    yield setter.text(", ".join(filter(None, (f"Edition {book.edition}", day(book.dated)))), before=6)
-    yield from (setter.text(words) for words in (book.owner, book.contact, licence or book.licence) if words)
+    for name, words in (
+        ("Edition", ", ".join(filter(None, (str(book.edition), day(book.dated))))),
+        ("Owner", book.owner),
+        ("Contact", book.contact),
+        ("Licence", licence or book.licence),
+        ("Language", "" if in_one_language(book) else _ENGLISH),
+    ):
+        if words:
+            yield setter.term(setter.said(name), setter.said(words))
     printed = [leaf for leaf in leaves if leaf.summary]
     counts = {state: sum(leaf.entry.state == state for leaf in printed) for state in STATES}
     said = ", ".join(f"{count} {STATES[state].lower()}" for state, count in counts.items() if count)
@@ -81,15 +90,30 @@ def imprint(
     if stale:
         yield setter.text(f"Changed since their state was given: {', '.join(stale)}.")
     yield setter.heading("What has changed")
-    rows = tuple(setter.text(words, before=1.5, hang=10) for words in changes)
+    rows = tuple(_change(words, setter) for words in changes)
     if len(rows) > _IN_ONE_COLUMN:
         yield Balanced(rows, setter.paper.gutter, before=2)
     else:
         yield from rows
+    yield setter.heading("Leaves exchanged in this copy", before=20)
+    yield setter.table(_EXCHANGED, _LEAVES, 7.5 * MM)
 
 
+_ENGLISH: Final = (
+    "What the owner and the authors wrote is in their own language; headings, sentences and the glossary, the words of the "
+    "program, are in English."
+)
 _IN_ONE_COLUMN: Final = 8
 """More changes than this stand in two columns."""
+_CHANGE_WIDTH: Final = 58.0
+_EXCHANGED: Final = (("Sheet", 0.2), ("Edition", 0.2), ("Put in by", 0.35), ("Date", 0.25))
+_LEAVES: Final = 8
+
+
+def _change(words: str, setter: Setter) -> Block:
+    """Return a row of what has changed: what became of a drill in bold, beside it the drill."""
+    kind, colon, drill = words.partition(": ")
+    return setter.term(setter.said(kind), setter.said(drill), _CHANGE_WIDTH, 2.0) if colon else setter.text(words)
 
 
 def contents(
@@ -121,33 +145,19 @@ def _drill_line(leaf: Leaf, setter: Setter) -> Block:
     number = leaf.entry.number
     if found is None:
         return setter.link(f"{leaf.title} (not printed)", "left-out", number=number)
+    return setter.link(leaf.title, drill_key(number), number=number, right=", ".join(people_and_minutes(found)))
+
+
+def people_and_minutes(found: Summary) -> tuple[str, ...]:
+    """Return how many play and how long, as far as the drill says: ("2–3 players", "12 min")."""
     least, most = (found.players[0], found.players[-1]) if found.players else (0, 0)
     people = f"{least}–{most} players" if most > least else f"{most} player{'s' * (most != 1)}" if most else ""
-    minutes = f"{found.minutes} min" if found.minutes else ""
-    return setter.link(leaf.title, drill_key(number), number=number, right=", ".join(filter(None, (people, minutes))))
+    return tuple(filter(None, (people, f"{found.minutes} min" if found.minutes else "")))
 
 
 def section_key(place: int) -> str:
     """Return the name of the place where section ``place`` (from 0) begins."""
     return f"section-{place + 1}"
-
-
-def section_page(section: BookSection, name: str, leaves: Mapping[str, Leaf], setter: Setter) -> Iterator[Block]:
-    """Yield the page that opens a section: number, title, introduction, and each drill with what it is for."""
-    yield setter.space(40)
-    yield setter.title(f"{name}  {section.title}")
-    if section.introduction:
-        yield setter.text(section.introduction, before=8)
-    yield setter.space(12)
-    for entry in section.drills:
-        leaf = leaves[entry.number]
-        if leaf.summary is None:
-            yield _drill_line(leaf, setter)
-            continue
-        objective = leaf.summary.objective
-        yield setter.link(leaf.title, drill_key(entry.number), number=entry.number, before=7, keep=bool(objective))
-        if objective:
-            yield setter.text(objective, before=0.5, hang=30, colour="soft")
 
 
 def reading(setter: Setter, pieces: Pieces) -> Iterator[Block]:

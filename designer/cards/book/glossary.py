@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import Any, Final
 
 from designer.bundle import MissingFile, resource
-from designer.drill.handbook import Term
+from designer.drill.handbook import Handbook, Term
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +28,18 @@ def meanings(language: str) -> tuple[Meaning, ...]:
     try:
         file = resource("glossary", f"{language.partition('-')[0]}.json")
     except MissingFile:
-        file = resource("glossary", f"{FALLBACK}.json")
+        file = resource("glossary", f"{PROGRAM_LANGUAGE}.json")
     raw: dict[str, Any] = json.loads(file.read_text("utf-8"))
     return tuple(Meaning(term["word"], term["means"], tuple(term.get("also", ()))) for term in raw["terms"])
 
 
-FALLBACK: Final = "en"
+PROGRAM_LANGUAGE: Final = "en"
+"""What the program's own sentences and headings are in."""
+
+
+def in_one_language(book: Handbook) -> bool:
+    """Whether all words of a book, the program's among them, are in the book's language."""
+    return book.language.partition("-")[0] == PROGRAM_LANGUAGE
 
 
 class Glossary:

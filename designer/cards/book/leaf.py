@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final
 
+from designer.cards.book.signs import declined
 from designer.drill.acceptance import holds_anywhere
 from designer.drill.drill import Drill, House
 from designer.drill.handbook import Entry, Handbook, HouseRule
@@ -74,7 +75,12 @@ class Leaf:
 
 
 def leaf(book: Handbook, entry: Entry, drill: Drill, source: bytes, digest: str, read: Callable[[], Drill]) -> Leaf:
-    """Return the leaf of ``drill``, which ``read`` gives again as it is in its file ``source``."""
+    """Return the leaf of ``drill``, which ``read`` gives again as it is in its file ``source``.
+
+    A drill in a script that cannot be set has a reason instead of a summary.
+    """
+    if reason := declined(drill):
+        return without(entry, f"{entry.file}: {reason}")
     return Leaf(
         entry,
         summary(book, entry, as_printed(book, drill)),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
@@ -70,11 +70,11 @@ class Listed(Linked):
         return replace(parts[0], right=""), replace(parts[1], number="")
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
-        """Draw number, words, dots and what stands at the right."""
-        super().draw(page, x, top, width)
+        """Draw number, words, dots and what stands at the right, in the order in which they are read."""
         base = top - self._first_base()
         if self.number:
             page.write(self.number, x, base, replace(self.type_, bold=True))
+        super().draw(page, x, top, width)
         lines = self.lines(width)
         base -= (len(lines) - 1) * self.type_.leading
         if self.right:
@@ -115,19 +115,20 @@ class Counted(Linked):
         return parts[0], replace(parts[1], words="")
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
-        """Draw words, bar, count and the numbers beside them."""
+        """Draw words, bar, count and the numbers beside them, in the order in which they are read."""
+        if self.words:
+            base = top - self._first_base()
+            page.write(self.words, x, base, self.type_)
+            begin = x + NAME_WIDTH
+            long = BAR_WIDTH * self.count / max(1, self.most)
+            if self.count:
+                page.box(begin, base, max(1.5, long), 0.62 * self.type_.size, "brand")
+            page.write(str(self.count), begin + max(1.5, long) + 4, base, replace(self.type_, bold=True))
         super().draw(page, x, top, width)
-        if not self.words:
-            return
-        base = top - self._first_base()
-        page.write(self.words, x, base, self.type_)
-        begin = x + NAME_WIDTH
-        long = BAR_WIDTH * self.count / max(1, self.most)
-        if self.count:
-            page.box(begin, base, max(1.5, long), 0.62 * self.type_.size, "brand")
-        page.write(str(self.count), begin + max(1.5, long) + 4, base, replace(self.type_, bold=True))
 
 
+_TABLE_HEAD: Final = 15.0
+"""Height in points of the names over a table's columns."""
 TERM_WIDTH: Final = 112.0
 NAME_WIDTH: Final = 104.0
 BAR_WIDTH: Final = 96.0
@@ -214,16 +215,32 @@ class Setter:
                 words=words,
             )
 
-    def term(self, word: str, means: str) -> Block:
-        """Return an entry of the glossary: the word in bold, what it means beside it."""
+    def term(self, word: str, means: str, wide: float = TERM_WIDTH, before: float = 4.0) -> Block:
+        """Return a word in bold, ``wide`` points for it, and what it means beside it; both are said already."""
         return Listed(
             means,
             self.paper.body,
             self.typesetter,
-            before=4,
-            hang=TERM_WIDTH,
-            number=self.typesetter.lines(word, self.paper.heading, TERM_WIDTH - 8)[0],
+            before=before,
+            hang=wide,
+            number=self.typesetter.lines(word, self.paper.heading, wide - 8)[0],
+            numbers=self.numbers,
         )
+
+    def table(self, columns: Sequence[tuple[str, float]], rows: int, pitch: float) -> Block:
+        """Return an empty table to write in: ``columns`` are (name, share of the width), rows ``pitch`` points high."""
+
+        def draw(page: Page, x: float, top: float, width: float) -> None:
+            left, low = x, top - _TABLE_HEAD
+            for row in range(rows + 1):
+                page.rule(x, low - row * pitch, x + width, weight=0.6, colour="note")
+            for place, (name, share) in enumerate(columns):
+                page.write(self.said(name), left + 2 * (place > 0), top - 10, self.paper.heading)
+                if place:
+                    page.canvas.line(left - 3, low, left - 3, low - rows * pitch)
+                left += share * width
+
+        return Drawn(_TABLE_HEAD + rows * pitch, draw, before=12)
 
     def entry(self, word: str, before: float) -> Block:
         """Return a word of the glossary over what it means; both are said as the academy says them already."""

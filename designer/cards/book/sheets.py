@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Block, Columns, Drawn, Group, Row, Rules, stacked
+from designer.cards.blocks import Block, Columns, Drawn, Row, Rules, stacked
 from designer.cards.book.front import STATES, day
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import drill_key
@@ -34,10 +34,12 @@ FOOT_ROOM: Final = 19 * MM
 """Room at the foot of a drill's sheets: below the card's own foot its state, and the drills that are like it."""
 
 _SMALL: Final = Type(8.4, 10.6, bold=True)
-_NARROWEST: Final = 64.0
+_NARROWEST: Final = 56.0
 """Width in points under which a court without words says nothing."""
 _WIDEST: Final = 130.0
-_SPACE: Final = 12.0
+_SPACE: Final = 10.0
+_FEWEST: Final = 3
+"""Courts side by side on a side of their own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,37 +103,53 @@ class Sheets:
         return Made(maker, sides, paper, " ".join((words.title, words.objective, *sentences)))
 
     def _with_courts(self, made: Made, drill: Drill) -> Made:
-        """Return ``made`` with a small court of each progression at the foot of its last side, where there is room."""
-        count = len(drill.progressions)
-        if len(made.sides) < 2 or count < 2:
+        """Return ``made`` with a small court of each progression: under its last side, else on a side more."""
+        if len(drill.progressions) < 2:
             return made
+        if len(made.sides) > 1 and made.sides[-1][-1].blocks:
+            for kept in _KEPT_LINES:
+                if under := self._under_last(made, drill, kept):
+                    return under
+        return replace(made, sides=(*made.sides, self._side_of_courts(made, drill)))
+
+    def _under_last(self, made: Made, drill: Drill, kept: int) -> Made | None:
+        """Return ``made`` with the courts under ``kept`` ruled lines of its last side, None where they would say nothing."""
         *before, last = made.sides
-        paper = made.paper
-        if not last[-1].blocks:
-            return made
-        last, end = _without_spare_lines(last)
+        paper, count = made.paper, len(drill.progressions)
+        last, end = _without_spare_lines(last, kept)
         floor = paper.bottom + paper.footer.leading + 8
         room = end - floor - 2 * _SPACE - _SMALL.leading
-        shown = min(count, int((paper.inner + _SPACE) / (_NARROWEST + _SPACE)))
-        above = _SMALL.leading + 4 if shown < count else 0.0
-        wide = min(_WIDEST, (paper.inner - (shown - 1) * _SPACE) / shown, (room - above) / COURT_RATIO)
-        typesetter = made.maker.typesetter
+        wide = min(_WIDEST, (paper.inner - (count - 1) * _SPACE) / count, room / COURT_RATIO)
         if wide < _NARROWEST:
-            said = Row(f"No room for small courts of its {count} progressions.", _SMALL, typesetter, colour="soft")
-            if room < said.height(paper.inner):
-                return made
-            note = Placed(paper.left, floor + said.height(paper.inner), paper.inner, (said,))
-            lines = int((end - note.top - _SPACE) / paper.note_lines)
-            return replace(made, sides=(*before, (*_with_lines(last, lines), note)))
-        courts = (self._small(drill, At(one.id), wide, typesetter) for one in drill.progressions[:shown])
-        row: Block = Columns(tuple(courts), _SPACE, before=4.0)
-        if shown < count:
-            heading = Row(f"The first {shown} of {count} progressions", _SMALL, typesetter)
-            row = Group((heading, row))
-        whole = shown * wide + (shown - 1) * _SPACE
+            return None
+        row = self._row(drill, [At(one.id) for one in drill.progressions], wide, made.maker.typesetter)
+        whole = count * wide + (count - 1) * _SPACE
         top = floor + row.height(whole)
-        lines = int((end - top - _SPACE) / paper.note_lines)
+        lines = kept + max(0, min(6, int((end - top - _SPACE) / paper.note_lines)))
         return replace(made, sides=(*before, (*_with_lines(last, lines), Placed(paper.left, top, whole, (row,)))))
+
+    def _side_of_courts(self, made: Made, drill: Drill) -> Side:
+        """Return a side with nothing but the courts, as few of them side by side as there is room for all."""
+        paper, typesetter = made.paper, made.maker.typesetter
+        room = made.maker.room(paper)
+        ways = [At(one.id) for one in drill.progressions]
+        heading = Row(
+            self.vocabulary.said("Progressions"), paper.heading, typesetter, colour="brand", keep_with_next=True
+        )
+        tall = room.next_top - room.bottom - heading.height(paper.inner)
+        across = _FEWEST
+        while _SPACE + _tall(len(ways), across, paper) > tall:
+            across += 1
+        wide = (paper.inner - (across - 1) * _SPACE) / across
+        rows = (ways[start : start + across] for start in range(0, len(ways), across))
+        whole = tuple(replace(self._row(drill, row, wide, typesetter, across), before=_SPACE) for row in rows)
+        return (Placed(paper.left, room.next_top, paper.inner, (heading, *whole)),)
+
+    def _row(self, drill: Drill, ways: Sequence[At], wide: float, typesetter: Typesetter, across: int = 0) -> Columns:
+        """Return the courts of ``ways`` side by side, with room for ``across`` where there are fewer."""
+        courts = [self._small(drill, at, wide, typesetter) for at in ways]
+        empty: list[tuple[Block, ...]] = [()] * (across - len(courts))
+        return Columns((*courts, *empty), _SPACE, before=4.0)
 
     def _small(self, drill: Drill, at: At, wide: float, typesetter: Typesetter) -> tuple[Block, ...]:
         from designer.drawing.pdf import draw as draw_picture
@@ -149,27 +167,37 @@ class Sheets:
         return (Drawn(tall, draw), replace(name, before=4))
 
 
+def _tall(count: int, across: int, paper: Paper) -> float:
+    """Return how high ``count`` courts stand with ``across`` of them side by side over all of the paper's width."""
+    wide = (paper.inner - (across - 1) * _SPACE) / across
+    return -(-count // across) * (wide * COURT_RATIO + 2 * _SMALL.leading + 4 + _SPACE)
+
+
 def _is_spare(side: Side) -> bool:
     """Whether a side has nothing but lines to write on: in a book they are no leaf of their own."""
     return all(isinstance(block, Rules) or block.keep_with_next for placed in side for block in placed.blocks)
 
 
-def _without_spare_lines(side: Side) -> tuple[Side, float]:
-    """Return ``side`` without the ruled lines at its end, and the height at which it ends then."""
+_KEPT_LINES: Final = (2, 1)
+"""Lines to write on that give no room to small courts: as wished, and at least."""
+
+
+def _without_spare_lines(side: Side, kept: int) -> tuple[Side, float]:
+    """Return ``side`` without the ruled lines at its end, and the height at which it ends with ``kept`` of them."""
     placed = side[-1]
     blocks = placed.blocks[:-1] if isinstance(placed.blocks[-1], Rules) else placed.blocks
     side = (*side[:-1], replace(placed, blocks=blocks))
     ends = (one.top - stacked(one.blocks, one.width) for one in side if one.blocks)
-    lines = placed.blocks[-1].pitch * 2 if isinstance(placed.blocks[-1], Rules) else 0.0
+    lines = placed.blocks[-1].pitch * kept if isinstance(placed.blocks[-1], Rules) else 0.0
     return side, min(ends, default=placed.top) - lines
 
 
-def _with_lines(side: Side, more: int) -> Side:
-    """Return ``side`` ended by two ruled lines and ``more``, where it ends with a heading for them."""
+def _with_lines(side: Side, count: int) -> Side:
+    """Return ``side`` ended by ``count`` ruled lines, where it ends with a heading for them."""
     placed = side[-1]
     if not placed.blocks or not placed.blocks[-1].keep_with_next:
         return side
-    lines = Rules(2 + max(0, min(6, more)), 8 * MM, before=1.2)
+    lines = Rules(count, 8 * MM, before=1.2)
     return (*side[:-1], replace(placed, blocks=(*placed.blocks, lines)))
 
 

@@ -11,6 +11,7 @@ from designer.cards.book.binding import paged
 from designer.cards.book.changes import changes
 from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf
+from designer.cards.book.opener import section_page
 from designer.cards.book.rows import Setter
 from designer.cards.book.sheets import FOOT_ROOM, Sheets
 from designer.cards.papers import MM, PAPERS, Paper
@@ -77,7 +78,7 @@ def page_count(
     whole += pages(*front.safety(book, leaves, setter))
     glossary = Glossary(book.language, book.glossary, vocabulary.said)
     for section in book.sections:
-        whole = _even(whole) + pages(*front.section_page(section, "1", by_number, setter))
+        whole = _even(whole) + pages(*section_page(section, "1", by_number, setter))
         whole = _even(whole)
         for entry in section.drills:
             if by_number[entry.number].summary and entry.number in found:

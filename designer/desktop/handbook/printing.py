@@ -74,12 +74,14 @@ class _Job(QRunnable):
 
     def run(self) -> None:
         made: Book | None = None
+        from designer.cards.text import Unprintable
+
         problem = ""
         try:
             made = printed(self._order, self._printing)
         except _Stopped:
             pass
-        except (Unwritable, Unreadable) as reason:
+        except (Unwritable, Unreadable, Unprintable) as reason:
             problem = str(reason)
         except Exception:
             log.exception("printing a handbook failed")

@@ -2,9 +2,13 @@
 
 from cards.book_of_samples import MISSING, alone, book, drill, leaf_of, leaves, made
 
-from designer.cards.book.survey import page_count, surveyed
+from designer.cards.blocks import Rules
+from designer.cards.book.sheets import Sheets
+from designer.cards.book.survey import page_count, sheet_paper, surveyed
 from designer.cards.handbook import make_handbook
+from designer.drawing.themes import theme
 from designer.drill.handbook import Remembered
+from designer.wording.vocabulary import Vocabulary
 
 
 def test_a_book_is_as_long_as_it_is_counted() -> None:
@@ -18,7 +22,14 @@ def test_a_book_is_as_long_as_it_is_counted() -> None:
 def test_a_card_that_just_fills_its_sides_gets_no_leaf_of_empty_lines() -> None:
     whole = book(paper="letter")
     found = surveyed(whole, leaf_of(drill("doubles-six"), handbook=whole))
-    assert (found.sheets, found.problem) == (2, "")
+    assert (found.sheets, found.problem) == (3, "")
+    (card,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary()).cards(
+        leaf_of(drill("doubles-six"), handbook=whole)
+    )
+    said = [
+        [block for placed in side for block in placed.blocks if not isinstance(block, Rules)] for side in card.sides
+    ]
+    assert all(len(blocks) > 1 for blocks in said), "the third has the courts of its progressions"
 
 
 def test_changes_that_fill_a_page_are_counted() -> None:

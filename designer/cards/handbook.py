@@ -235,7 +235,7 @@ class _Printer:
 
     def _back_parts(self) -> list[tuple[str, str, str]]:
         parts = [("Glossary", "glossary", "G1"), ("Indexes", "indexes", "X1"), ("Balance", "balance", "B1")]
-        if self.book.house_rules:
+        if back.has_house_rules(self.book):
             parts.insert(0, ("House rules", "house-rules", "H1"))
         if self.left_out:
             parts.insert(0, ("Drills that could not be printed", "left-out", "N1"))

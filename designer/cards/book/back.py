@@ -35,10 +35,55 @@ def broken_rules(leaves: Sequence[Leaf], rules: Sequence[HouseRule]) -> dict[Hou
 def house_rules_page(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     """Yield the rules of the house and the drills that do not keep them yet."""
     yield setter.title("House rules")
-    yield setter.text("Every drill of this book", before=6)
+    answers = house_answers(book)
+    if answers:
+        yield setter.heading("Where a drill does not say")
+        yield from (setter.term(setter.said(asked), setter.said(answer), _ASKED_WIDTH) for asked, answer in answers)
+    if book.house_rules:
+        yield setter.heading("Every drill of this book")
     for rule, numbers in broken_rules(leaves, book.house_rules).items():
         still = f" Not yet: {', '.join(numbers)}." if numbers else ""
-        yield setter.text(f"–  {WORDS[rule]}.{still}", before=3, hang=10)
+        yield setter.tick(f"{WORDS[rule]}.{still}", ticked=not numbers)
+
+
+def has_house_rules(book: Handbook) -> bool:
+    """Whether there is anything to print on the page of the house's rules."""
+    return bool(book.house_rules or house_answers(book))
+
+
+def house_answers(book: Handbook) -> tuple[tuple[str, str], ...]:
+    """Return (what is asked, the house's answer) for each question that the house answers for all drills."""
+    own = book.house
+    found = (
+        ("Lines are called by", _people(own.called_by)),
+        ("In doubt", _DOUBT[own.in_doubt] if own.in_doubt else ""),
+        (
+            "A net cord",
+            {"by its bounce": "is judged by its bounce", "replay": "is replayed"}.get(own.net_cord or "", ""),
+        ),
+        ("After “stop”", _STOPPED.get(own.stopped.then, own.stopped.then) if own.stopped else ""),
+        (
+            "A bad feed that is played",
+            {"accepted": "counts", "not accepted": "does not count"}.get(own.feed_played or "", ""),
+        ),
+        ("To the net may come", _people(own.come_in)),
+    )
+    return tuple((asked, answer) for asked, answer in found if answer)
+
+
+_ASKED_WIDTH: Final = 160.0
+_DOUBT: Final = {"replay": "the rally is replayed", "in": "the ball was in", "out": "the ball was out"}
+_STOPPED: Final = {"replay": "the rally is replayed", "no score": "nobody scores"}
+_PEOPLE: Final = {
+    "receiver": "who receives",
+    "receiving side": "the receiving side",
+    "doer": "who hits",
+    "other": "the other player",
+}
+
+
+def _people(who: Sequence[str]) -> str:
+    return ", ".join(_PEOPLE.get(one, one) for one in who)
 
 
 def glossary_page(glossary: Glossary, setter: Setter) -> Iterator[Block]:

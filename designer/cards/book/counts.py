@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from designer.cards.blocks import Balanced, Block
@@ -12,7 +12,20 @@ from designer.cards.book.rows import Setter
 Counts = dict[str, list[str]]
 """{name: numbers of the drills}."""
 
-INDEXES: Final = ("Objective", "Situation", "Stroke", "Level", "Players", "Kit", "Minutes", "Coach needed")
+INDEXES: Final = (
+    "Title",
+    "Objective",
+    "Situation",
+    "Phase",
+    "Stroke",
+    "Level",
+    "Players",
+    "Kit",
+    "Minutes",
+    "Coach needed",
+)
+LEVELS: Final = ("red", "orange", "green", "starter", "social", "club", "tournament", "tour")
+"""Stages and levels from the first to the last; others come after them, by the alphabet."""
 
 EXPECTED: Final = {
     "situation": ("serving", "returning", "both back", "coming in", "opponent at net"),
@@ -26,34 +39,46 @@ EXPECTED: Final = {
 of intensity those of Murphy, Duffield, Kellett and Reid (2014); phases and strokes are common practice, no source."""
 
 
-def indexes(leaves: Sequence[Leaf]) -> Iterator[tuple[str, Counts]]:
-    """Yield (name of the index, {entry: numbers of the drills} in order); an index without entries is left out."""
+def indexes(leaves: Sequence[Leaf], said: Callable[[str], str] = str) -> Iterator[tuple[str, Counts]]:
+    """Yield (name of the index, {entry as it is ``said``: numbers of the drills} in order).
+
+    An index without entries is left out.
+    """
     found: dict[str, Counts] = {name: {} for name in INDEXES}
     for leaf in leaves:
         if leaf.summary is not None:
             for name, words in _entries(leaf.summary):
-                numbers = found[name].setdefault(words, [])
+                numbers = found[name].setdefault(said(words), [])
                 if leaf.entry.number not in numbers:
                     numbers.append(leaf.entry.number)
     for name, entries in found.items():
         if entries:
-            yield name, {words: entries[words] for words in sorted(entries, key=_natural)}
+            order = _by_level if name == "Level" else _natural
+            yield name, {words: entries[words] for words in sorted(entries, key=order)}
 
 
 def _entries(one: Summary) -> Iterator[tuple[str, str]]:
+    if one.title:
+        yield "Title", one.title
     if one.objective:
         yield "Objective", one.objective
-    for group in ("situation", "stroke", "level"):
+    for group in ("situation", "phase", "stroke", "level"):
         yield from ((group.capitalize(), name) for name in one.tagged(group))
-    yield from (("Players", str(count)) for count in one.players)
+    yield from (("Players", f"{count} player{'s' * (count != 1)}") for count in one.players)
     yield from (("Kit", thing) for thing in one.kit)
     if one.minutes:
-        yield "Minutes", str(one.minutes)
+        yield "Minutes", f"{one.minutes} min"
     yield "Coach needed", "yes" if one.coach else "no"
 
 
 def _natural(words: str) -> tuple[int, str]:
-    return (int(words), "") if words.isdecimal() else (-1, words.lower())
+    """Order by the number that the words begin with, then by the alphabet."""
+    number = words.partition(" ")[0]
+    return (int(number), words.lower()) if number.isdecimal() else (-1, words.lower())
+
+
+def _by_level(words: str) -> tuple[int, str]:
+    return (LEVELS.index(words) if words in LEVELS else len(LEVELS), words.lower())
 
 
 def balance(leaves: Sequence[Leaf]) -> Iterator[tuple[str, Counts, tuple[str, ...]]]:
@@ -72,6 +97,8 @@ def balance(leaves: Sequence[Leaf]) -> Iterator[tuple[str, Counts, tuple[str, ..
                 counts.setdefault(name, []).append(leaf.entry.number)
             if not names:
                 silent.append(leaf.entry.number)
+        if group == "level":
+            counts = {name: counts[name] for name in sorted(counts, key=_by_level)}
         yield group, counts, tuple(silent)
 
 
@@ -85,10 +112,10 @@ def index_pages(leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     """Yield the indexes in two columns."""
     yield setter.title("Indexes")
     blocks: list[Block] = []
-    for name, found in indexes(leaves):
+    for name, found in indexes(leaves, setter.said):
         blocks.append(setter.heading(name, before=9))
         blocks += [
-            setter.text(f"{words.removesuffix('.')}: {', '.join(numbers)}", before=1.5, hang=10)
+            setter.said_already(f"{words.removesuffix('.')}: {', '.join(numbers)}", before=1.5, hang=10)
             for words, numbers in found.items()
         ]
     if blocks:

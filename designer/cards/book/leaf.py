@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -13,7 +14,7 @@ from designer.drill.handbook import Entry, Handbook, HouseRule
 from designer.drill.setting import main_setting, setting_at
 from designer.review.house_rules import broken, strokes
 from designer.wording.care import accepted_words
-from designer.wording.kit import kit
+from designer.wording.kit import counted
 from designer.wording.sentence import typeset, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
@@ -124,7 +125,7 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         tags=tuple(dict.fromkeys(tags)),
         parts=tuple(sorted({part.kind for part in setting_at(drill, at).parts.values()})),
         players=tuple(range(max(least, 1), most + 1)),
-        kit=tuple(dict.fromkeys(said(thing.lstrip("0123456789 ")) for thing in kit(drill, at))),
+        kit=tuple(dict.fromkeys(map(said, _things(told)))),
         minutes=drill.minutes,
         coach=drill.coach_needed or any(job.by == "coach" for job in drill.jobs),
         accepted=tuple(
@@ -134,6 +135,27 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         ),
         broken=broken(drill, book.house_rules, tags),
     )
+
+
+def _things(told: Telling) -> Iterator[str]:
+    """Yield what a drill needs, each thing in one form however many of it: "flat discs", "basket", "eye guards".
+
+    What the author adds in more than a few words says how to use it, or what will do as well, and is no thing.
+    """
+    for words in counted(told):
+        count, _, thing = words.partition(" ")
+        if count.isdecimal():
+            yield thing if count != "1" else f"{thing}s"
+        else:
+            yield words
+    for text in told.drill.kit:
+        words = _QUANTITY.sub("", _read(told, text).rstrip("."))
+        if 1 <= len(words.split()) <= _FEW_WORDS and not words.startswith("or "):
+            yield words
+
+
+_QUANTITY: Final = re.compile(r"^(?:\d+|an?|one|two|three|four|five|six|eight|ten|twelve)\s+", re.IGNORECASE)
+_FEW_WORDS: Final = 3
 
 
 def _read(told: Telling, text: str) -> str:

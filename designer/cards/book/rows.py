@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Drawn, Row, Rules
@@ -86,8 +87,10 @@ class Listed(Linked):
 
 
 @dataclass(frozen=True)
-class Tick(Row):
-    """A row with a box to tick in front."""
+class Tick(Linked):
+    """A row with a box to tick in front, or with one that is ticked."""
+
+    ticked: bool = False
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw the box and the row."""
@@ -96,7 +99,13 @@ class Tick(Row):
         page.canvas.setLineWidth(0.7)
         page.canvas.setDash([])
         size = self.type_.size
-        page.canvas.rect(x, top - self._first_base() - 0.12 * size, size, size, stroke=1, fill=0)
+        low = top - self._first_base() - 0.12 * size
+        page.canvas.rect(x, low, size, size, stroke=1, fill=0)
+        if self.ticked:
+            page.canvas.setLineWidth(1.3)
+            corners = ((0.2, 0.5), (0.42, 0.25), (0.82, 0.8))
+            points = [(x + across * size, low + up * size) for across, up in corners]
+            page.canvas.lines([(*start, *end) for start, end in pairwise(points)])
 
 
 @dataclass(frozen=True)
@@ -155,8 +164,12 @@ class Setter:
 
     def text(self, words: str, before: float = 3.0, *, hang: float = 0.0, colour: str = "ink") -> Block:
         """Return a paragraph; a drill's number in it leads to the drill."""
+        return self.said_already(self.said(words), before, hang=hang, colour=colour)
+
+    def said_already(self, words: str, before: float = 3.0, *, hang: float = 0.0, colour: str = "ink") -> Block:
+        """Return a paragraph that is in the academy's words already: said twice, one of them may be taken for ours."""
         return Linked(
-            self.said(words),
+            words,
             self.paper.body,
             self.typesetter,
             colour=colour,
@@ -165,9 +178,17 @@ class Setter:
             numbers=self.numbers,
         )
 
-    def tick(self, words: str) -> Block:
-        """Return a line with a box to tick."""
-        return Tick(self.said(words), self.paper.body, self.typesetter, before=3.5, hang=16)
+    def tick(self, words: str, *, ticked: bool = False) -> Block:
+        """Return a line with a box to tick, or one that is ``ticked``; a drill's number in it leads to the drill."""
+        return Tick(
+            self.said(words),
+            self.paper.body,
+            self.typesetter,
+            before=3.5,
+            hang=16,
+            numbers=self.numbers,
+            ticked=ticked,
+        )
 
     def link(
         self,

@@ -90,7 +90,7 @@ def page_count(
         counts.balance_page(leaves, setter),
     ):
         whole += pages(*blocks)
-    if book.house_rules:
+    if back.has_house_rules(book):
         whole += pages(*back.house_rules_page(book, leaves, setter))
     left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
     left_out |= {number: one.problem for number, one in found.items() if one.problem}

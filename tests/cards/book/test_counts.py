@@ -10,13 +10,27 @@ TWO = leaf_of(drill("hoop-red").changed(minutes=10), number="1.1", tags=("level:
 
 def test_the_indexes_find_a_drill_by_all_that_it_is() -> None:
     found = dict(indexes([ONE, TWO]))
-    assert list(found) == ["Objective", "Situation", "Stroke", "Level", "Players", "Kit", "Minutes", "Coach needed"]
+    assert list(found) == [
+        "Title",
+        "Objective",
+        "Situation",
+        "Phase",
+        "Stroke",
+        "Level",
+        "Players",
+        "Kit",
+        "Minutes",
+        "Coach needed",
+    ]
     assert found["Objective"]["Come back."] == ["3.12"]
     assert found["Situation"]["both back"] == ["3.12", "1.1"]
-    assert found["Level"] == {"club": ["1.1"], "red": ["1.1"]}
-    assert found["Players"]["2"] == ["3.12"]
+    assert list(found["Level"].items()) == [("red", ["1.1"]), ("club", ["1.1"])], "from the first to the last"
+    assert found["Players"]["2 players"] == ["3.12"]
     assert found["Coach needed"] == {"no": ["3.12"], "yes": ["1.1"]}
-    assert list(found["Minutes"]) == ["8", "10"], "by number, not by letter"
+    assert list(found["Minutes"]) == ["8 min", "10 min"], "by number, not by letter"
+    assert list(dict(indexes([ONE, TWO], lambda words: words.replace("both back", "zone rally")))["Situation"]) == [
+        "zone rally"
+    ]
 
 
 def test_the_balance_shows_what_is_expected_and_has_no_drill_and_who_says_nothing() -> None:

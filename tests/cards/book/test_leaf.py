@@ -27,6 +27,18 @@ def test_a_summary_reads_tokens_as_words_and_counts_what_the_handbook_adds() -> 
     assert not found.coach
 
 
+def test_the_kit_of_an_index_has_each_thing_once_and_no_advice() -> None:
+    added = (
+        "Two balls in {B}'s pockets.",
+        "or flat removable tape",
+        "2 eye guards",
+        "On clay scratch two lines instead.",
+    )
+    found = leaf_of(drill("forehand-on-eight").changed(kit=added)).summary
+    assert found is not None
+    assert found.kit == ("flat discs", "eye guards")
+
+
 def test_a_drill_is_stale_once_it_differs_from_what_was_seen() -> None:
     own = drill()
     fresh = leaf_of(own)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
@@ -22,29 +23,42 @@ LEAST: Final = 40.0
 """Points of the smallest letter: read from two metres at 17 minutes of arc, which the trade's table asks for at least."""
 LEADING: Final = 1.16
 MARGIN: Final = 12 * MM
-UNIT: Final = LEAST / TAG_TEXT
-"""Points of a mark unit: so that the smallest sign on the court, a shot's digit, has the least size."""
-GROWTH: Final = (1.8, 1.6, 1.4, 1.2)
-"""How much larger a score may be that has a sheet of its own, the largest that fits: it is read from further away."""
-LEAST_COURT: Final = 0.5
-"""The court takes at least this share of a sheet's height, else the score goes to a sheet of its own."""
+UNIT: Final = 3.0
+"""Points of a mark unit."""
+SIGNS: Final = LEAST / (TAG_TEXT * UNIT)
+"""How much larger people and digits are: so that the smallest sign on the court, a shot's digit, has the least size."""
+GROWTH: Final = (1.8, 1.6, 1.4, 1.2, 1.0)
+"""How much larger a score may be that has room of its own, the largest that fits: it is read from further away."""
+LEAST_COURT: Final = 595.0
+"""The court is at least this many points high, 21 cm, else the score goes to a sheet of its own."""
+GAP: Final = LEAST * 0.5
+"""Points between the title, the court and the score."""
 
 
 @dataclass(frozen=True, slots=True)
 class Poster:
-    """The sheets of one poster: what stands above the court, the court, and what stands below it or on the next sheet."""
+    """The sheets of one poster: what stands above the court, the court, and the score below it, beside it or on the next sheet.
+
+    ``beside`` is how wide the score's column is beside the court, in points, 0 where it stands below.
+    """
 
     paper: Paper
     title: tuple[Block, ...]
     score: tuple[Block, ...]
     together: bool
+    beside: float = 0.0
 
     @property
-    def court_room(self) -> float:
-        """Height in points left for the court."""
-        below = stacked(self.score, self.paper.inner) + LEAST * 0.5 if self.together else 0.0
-        free = self.paper.height - self.paper.top - self.paper.bottom
-        return free - stacked(self.title, self.paper.inner) - LEAST * 0.4 - below
+    def court_room(self) -> tuple[float, float]:
+        """Width and height in points left for the court."""
+        below = stacked(self.score, self.paper.inner) + GAP if self.together and not self.beside else 0.0
+        wide = self.paper.inner - (self.beside + GAP if self.beside else 0.0)
+        return wide, _free(self.paper, self.title) - below
+
+
+def _free(paper: Paper, title: tuple[Block, ...]) -> float:
+    """Return the height in points under the title."""
+    return paper.height - paper.top - paper.bottom - stacked(title, paper.inner) - GAP
 
 
 def poster(subject: Subject, name: str, theme: Theme, typesetter: Typesetter) -> tuple[bytes, int]:
@@ -72,49 +86,99 @@ def poster(subject: Subject, name: str, theme: Theme, typesetter: Typesetter) ->
     canvas.setCreator("Drill Designer")
     ink = theme.colour("ink")
     colours = dict.fromkeys(("ink", "soft", "brand", "bar"), ink.hex if ink else "#000000") | {"note": NOTE_LINE}
-    page = Page(canvas, made.paper, colours, typesetter)
-    top = made.paper.height - made.paper.top
-    top = draw_stack(page, made.title, made.paper.left, top, made.paper.inner) - LEAST * 0.4
-    low = _draw_court(canvas, picture, theme, made, top)
-    sheets, rest = 1, made.score
-    if made.together:
-        draw_stack(page, rest, made.paper.left, low - LEAST * 0.5, made.paper.inner)
-        rest = ()
-    canvas.showPage()
-    while rest:
-        low = draw_stack(page, made.title, made.paper.left, made.paper.height - made.paper.top, made.paper.inner)
-        top = low - LEAST * 0.5
-        fitting, left = taken(rest, made.paper.inner, top - made.paper.bottom)
-        fitting, rest = (fitting, left) if fitting else (rest[:1], rest[1:])
-        draw_stack(page, fitting, made.paper.left, top, made.paper.inner)
-        canvas.showPage()
-        sheets += 1
+    sheets = _draw(Page(canvas, made.paper, colours, typesetter), made, picture, theme)
     canvas.save()
     return result.getvalue(), sheets
 
 
+def _draw(page: Page, made: Poster, picture: Picture, theme: Theme) -> int:
+    """Draw all sheets and return how many there are."""
+    paper = made.paper
+    top = draw_stack(page, made.title, paper.left, paper.height - paper.top, paper.inner) - GAP
+    low = _draw_court(page.canvas, picture, theme, made, top)
+    sheets, rest = 1, made.score
+    if made.beside:
+        draw_stack(page, rest, paper.width - paper.right - made.beside, top, made.beside)
+    elif made.together:
+        draw_stack(page, rest, paper.left, low - GAP, paper.inner)
+    if made.together:
+        rest = ()
+    page.canvas.showPage()
+    while rest:
+        top = draw_stack(page, made.title, paper.left, paper.height - paper.top, paper.inner) - GAP
+        fitting, left = taken(rest, paper.inner, top - paper.bottom)
+        fitting, rest = (fitting, left) if fitting else (rest[:1], rest[1:])
+        draw_stack(page, fitting, paper.left, top, paper.inner)
+        page.canvas.showPage()
+        sheets += 1
+    return sheets
+
+
 def _laid_out(subject: Subject, name: str, theme: Theme, typesetter: Typesetter) -> Poster:
+    """Return the sheets: all on one, upright or on its side, wherever the court is large enough there."""
     title, width, height = POSTERS[name]
+    paper = _sheet(name, title, width, height)
+    head = _title(subject, paper, typesetter)
+    made = Poster(paper, head, _score(subject, Pieces(paper, theme, typesetter), paper.body), together=True)
+    lying = _on_its_side(subject, _sheet(name, title, height, width), theme, typesetter)
+    upright = made.court_room[1]
+    if lying is not None and lying.court_room[1] >= LEAST_COURT:
+        return lying
+    if upright >= LEAST_COURT:
+        return made
+    for large, score in _scores(subject, paper, theme, typesetter):
+        if large == LEAST or stacked(score, paper.inner) <= _free(paper, head):
+            return Poster(paper, head, score, together=False)
+    return replace(made, together=False)
+
+
+def _on_its_side(subject: Subject, paper: Paper, theme: Theme, typesetter: Typesetter) -> Poster | None:
+    """Return the sheet with the score beside the court in letters as large as fit, None where even the least do not."""
+    from designer.drawing.picture import BEYOND_NET
+    from designer.drawing.reach import end_in_use
+
+    told = subject.told
+    head = _title(subject, paper, typesetter)
+    ends = 2 * told.ground.back_fence
+    if end_in_use(told.setting, told.sequence) is not None:
+        ends = told.ground.back_fence + BEYOND_NET
+    free = _free(paper, head)
+    beside = paper.inner - GAP - free * 2 * told.ground.side_fence / ends * _A_LITTLE_WIDER
+    if beside <= 0:
+        return None
+    for _, score in _scores(subject, paper, theme, typesetter):
+        if stacked(score, beside) <= free:
+            return Poster(paper, head, score, together=True, beside=beside)
+    return None
+
+
+_A_LITTLE_WIDER: Final = 1.04
+"""Discs and digits may stand a little outside the fence."""
+
+
+def _sheet(name: str, title: str, width: float, height: float) -> Paper:
     body = Type(LEAST, LEAST * LEADING)
     edges = {"left": MARGIN, "right": MARGIN, "top": MARGIN, "bottom": MARGIN}
-    paper = Paper(
+    return Paper(
         **{field: getattr(A4, field) for field in A4.__dataclass_fields__}
         | edges
         | {"name": name, "title": title, "width": width, "height": height, "body": body, "legend": body, "unit": UNIT}
     )
+
+
+def _title(subject: Subject, paper: Paper, typesetter: Typesetter) -> tuple[Block, ...]:
     said = subject.words.title or "Untitled drill"
     size = fitted(typesetter.clean(said), (LEAST * 1.6, LEAST), paper.inner)
-    head: tuple[Block, ...] = (Row(said, Type(size, size * LEADING, bold=True), typesetter, balanced=True),)
-    made = Poster(paper, head, _score(subject, Pieces(paper, theme, typesetter), body), together=True)
-    if made.court_room >= LEAST_COURT * height:
-        return made
-    free = height - paper.top - paper.bottom - stacked(head, paper.inner) - LEAST * 0.5
+    return (Row(said, Type(size, size * LEADING, bold=True), typesetter, balanced=True),)
+
+
+def _scores(
+    subject: Subject, paper: Paper, theme: Theme, typesetter: Typesetter
+) -> Iterator[tuple[float, tuple[Block, ...]]]:
+    """Yield (size, score in letters of it), the largest first."""
     for growth in GROWTH:
         large = Type(LEAST * growth, LEAST * growth * LEADING)
-        score = _score(subject, Pieces(replace(paper, body=large), theme, typesetter), large)
-        if stacked(score, paper.inner) <= free:
-            return Poster(paper, head, score, together=False)
-    return replace(made, together=False)
+        yield large.size, _score(subject, Pieces(replace(paper, body=large), theme, typesetter), large)
 
 
 def _score(subject: Subject, pieces: Pieces, type_: Type) -> tuple[Block, ...]:
@@ -142,10 +206,17 @@ def _court(subject: Subject, made: Poster, theme: Theme) -> Picture:
 
     def drawn(metres: float) -> Picture:
         return picture(
-            subject.drill, subject.told.setting, unit=metres, theme=theme, names=False, patient=True, end=end
+            subject.drill,
+            subject.told.setting,
+            unit=metres,
+            theme=theme,
+            names=False,
+            patient=True,
+            end=end,
+            signs=SIGNS,
         )
 
-    shown = drawn(UNIT * 2 * told.ground.side_fence / made.paper.inner)
+    shown = drawn(UNIT * 2 * told.ground.side_fence / made.court_room[0])
     for _ in range(_TRIES):  # marks may reach beyond the fence, and more so the smaller the court is
         scale = _scale(shown, made)
         if shown.unit * scale >= UNIT:
@@ -161,16 +232,17 @@ _A_LITTLE_MORE: Final = 1.004
 def _scale(picture: Picture, made: Poster) -> float:
     """Return how many points a metre of the court has."""
     left, low, right, high = picture.extent
-    return min(made.paper.inner / (right - left), made.court_room / (high - low))
+    wide, tall = made.court_room
+    return min(wide / (right - left), tall / (high - low))
 
 
 def _draw_court(canvas: Any, picture: Picture, theme: Theme, made: Poster, top: float) -> float:
-    """Draw the court in the middle under ``top`` and return where it ends."""
+    """Draw the court in the middle of its room under ``top`` and return where it ends."""
     from designer.drawing.pdf import draw
 
     left, low, right, high = picture.extent
     scale = _scale(picture, made)
-    x = made.paper.left + (made.paper.inner - (right - left) * scale) / 2
+    x = made.paper.left + (made.court_room[0] - (right - left) * scale) / 2
     y = top - (high - low) * scale
     draw(canvas, picture, theme, x, y, scale)
     return y

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
-from designer.drawing import areas, kit, lines
+from designer.drawing import areas, kit, lines, people
 from designer.drawing.areas import Look
 from designer.drawing.geometry import (
     between,
@@ -20,6 +20,7 @@ from designer.drawing.geometry import (
     unit_vector,
 )
 from designer.drawing.pen import Pen
+from designer.drawing.people_marks import clear_of
 from designer.drawing.placing import AREA, PATH
 from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Bounds, Layer, Point, bounds_of
@@ -95,7 +96,9 @@ def _symbol(plan: Plan, item: Cone | Disc | Hoop | Basket | BallMachine | Note, 
     elif isinstance(item, Hoop):
         made = plan.draw(item.id, "hoop", Layer.KIT, kit.hoop, at, HOOP, part=part)
     elif isinstance(item, Basket):
-        made = plan.draw(item.id, "basket", Layer.KIT, kit.basket, plan.held(at, 7.5), part=part)
+        reach = (people.RADIUS + 1.65) * plan.sign_pen.unit + 7.5 * plan.unit
+        aside = clear_of(plan.held(at, 7.5), plan.discs, reach)  # a hidden basket is one that nobody looks for
+        made = plan.draw(item.id, "basket", Layer.KIT, kit.basket, plan.held(aside, 7.5), part=part)
     else:
         towards_net = 0 if plan.page.to_court(at)[1] < 0 else 180
         facing = towards_net if item.facing is None else turned_facing(item.facing) if part else item.facing

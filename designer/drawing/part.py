@@ -38,6 +38,7 @@ def part(
     plan = plan_of(drill, played, ground(drill.court), page, unit, switched=theme.switched)
     plan.you, plan.words = you, False
     plan.space.idle = True
+    people_marks.note_discs(plan)
     people_marks.people_marks(plan)  # everyone: a path begins outside the disc of whoever stands at its start
     plan.setting = replace(setting, items={id: item for id, item in setting.items.items() if id in ids})
     item_marks.item_marks(plan)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Container
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from designer.court.regions import End
@@ -56,6 +56,7 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     shots: Container[str] | None = None,
     end: End | None = None,
     names: bool = True,
+    signs: float = 1.0,
 ) -> Picture:
     """Return the picture of the setting ``at``.
 
@@ -65,16 +66,17 @@ def picture(  # noqa: PLR0913 - each is one choice of a medium, all but the firs
     outside the fence. ``words`` False leaves out every word and digit, for a thumbnail; ``patient`` searches long for places of
     words that cover nothing, as on paper. ``shots`` are those whose balls and runs are
     drawn, all where None; of the court only the half at ``end``, where given. ``names`` False leaves the letters of people, digits and
-    values, for a poster. Only ``theme.switched`` matters here: colours
+    values, for a poster, and ``signs`` is how many times larger than other marks those are. Only ``theme.switched`` matters here: colours
     are named by role. Raises ``KeyError`` where the drill has no such setting.
     """
     setting = setting_at(drill, at) if isinstance(at, At) else at
     court = ground(drill.court)
     plan = plan_of(drill, setting, court, Page(across, turned), unit, switched=theme.switched, end=end)
-    plan.you, plan.words, plan.patient = you, words, patient
+    plan.you, plan.words, plan.patient, plan.signs = you, words, patient, signs
     regions = _in_play(plan)
     plan.marks += court_marks.court_marks(court, plan.page, plan.pen, regions)
     _note_court(plan, regions)
+    people_marks.note_discs(plan)
     item_marks.item_marks(plan)
     people_marks.people_marks(plan)
     drawn = shot_marks.flights(plan, shots)
@@ -92,7 +94,8 @@ def _written(plan: Plan, drawn: tuple[shot_marks.Flight, ...], *, names: bool) -
     """Add digits and words, without ``names`` only digits and values; return the room they keep free in what they name."""
     if not names:
         shot_marks.digit_marks(plan, drawn)
-        plan.labels = [label for label in plan.labels if label.part.startswith("value")]
+        values = (label for label in plan.labels if label.part.startswith("value"))
+        plan.labels = [replace(label, size=label.size * plan.signs) for label in values]
         return labels.label_marks(plan, _court_box(plan))
     court_words.reserve_side_words(plan)
     shot_marks.digit_marks(plan, drawn)

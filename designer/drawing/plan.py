@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Any
 
@@ -58,6 +58,8 @@ class Plan:
     patient: bool = False
     """Whether words are worth a long search: on paper they are, while something is dragged they are not."""
     you: str | None = None
+    signs: float = 1.0
+    """How many times larger than other marks people and digits are: on a poster they are read from further away."""
     marks: list[Mark] = field(default_factory=list)
     labels: list[Label] = field(default_factory=list)
     discs: list[Point] = field(default_factory=list)
@@ -68,6 +70,11 @@ class Plan:
         """Metres a mark unit."""
         return self.pen.unit
 
+    @property
+    def sign_pen(self) -> Pen:
+        """The pen that people and digits are drawn with."""
+        return self.pen if self.signs == 1.0 else replace(self.pen, unit=self.pen.unit * self.signs)
+
     def add(self, id: str | None, kind: str, layer: Layer, shapes: Iterable[Primitive], part: str = "") -> Mark | None:
         """Add the mark of ``shapes`` and return it; none is added where there is nothing to draw."""
         made = mark(id, kind, layer, shapes, part)
@@ -77,13 +84,24 @@ class Plan:
         return made
 
     def draw(
-        self, id: str | None, kind: str, layer: Layer, draw: Draw, *arguments: Any, part: str = "", **options: Any
+        self,
+        id: str | None,
+        kind: str,
+        layer: Layer,
+        draw: Draw,
+        *arguments: Any,
+        part: str = "",
+        sign: bool = False,
+        **options: Any,
     ) -> Mark | None:
         """Add what ``draw(pen, *arguments, **options)`` yields as a mark and return it, None where that is nothing.
 
+        ``sign``: it is drawn with the pen of people and digits.
         Marks are remembered by what they are made from: after an edit only those that differ are made anew.
         """
-        made = _drawn(draw, self.pen, id, kind, layer, part, arguments, tuple(options.items()))
+        made = _drawn(
+            draw, self.sign_pen if sign else self.pen, id, kind, layer, part, arguments, tuple(options.items())
+        )
         if made.primitives:
             self.marks.append(made)
             return made

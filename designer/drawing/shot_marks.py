@@ -75,7 +75,7 @@ def _flight(plan: Plan, step: Step) -> Flight:
 def _begin(plan: Plan, route: Route) -> float:
     """Return how far along a route its line leaves the disc of the person it starts in."""
     for centre in plan.discs:
-        reach = (people.RADIUS + 1.65) * plan.unit
+        reach = (people.RADIUS + 1.65) * plan.sign_pen.unit
         if math.dist(route.at(0.0), centre) < reach - 1e-6:
             steps = (route.length * index / 200 for index in range(100))
             return next((way for way in steps if math.dist(route.at(way), centre) >= reach), 0.0)
@@ -171,13 +171,13 @@ def digit_marks(plan: Plan, drawn: tuple[Flight, ...]) -> None:
         at = _digit_place(plan, flight, balls.tag_width(digit), placed)
         placed.append(at)
         is_feed = flight.kind == "feed"
-        made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, at, digit, feed=is_feed)
+        made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, at, digit, feed=is_feed, sign=True)
         plan.take(made, owner=f"{flight.id} digit")
 
 
 def _digit_place(plan: Plan, flight: Flight, width: float, placed: list[Point]) -> Point:
     """Return where on its path a digit stands: the first try that is free, else the least bad."""
-    u, route = plan.unit, flight.route
+    u, route = plan.sign_pen.unit, flight.route
     half = (width / 2 * u, balls.TAG / 2 * u)
     best_place, best_cost = route.at(route.length / 2), math.inf
     for order, share in enumerate((*TRIES, *FURTHER_TRIES)):
@@ -196,7 +196,7 @@ def _digit_place(plan: Plan, flight: Flight, width: float, placed: list[Point]) 
 
 def _beside(plan: Plan, flight: Flight, half: tuple[float, float], place: Point, cost: float) -> Point:
     """Return a place beside a path that is too short, or too crowded, to carry its digit; ``place`` if none is better."""
-    u, route = plan.unit, flight.route
+    u, route = plan.sign_pen.unit, flight.route
     choices: list[tuple[Point, Bounds, float]] = []
     for order, (share, aside) in enumerate(
         (share, side * gap) for gap in (8.5, 12.0, 17.0, 24.0) for share in (0.5, 0.3, 0.7) for side in (1, -1)
@@ -209,7 +209,7 @@ def _beside(plan: Plan, flight: Flight, half: tuple[float, float], place: Point,
 
 def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
     """Add the one tag and the pill of a fan, beside its contact."""
-    u, digit = plan.unit, str(flight.step.digit)
+    u, digit = plan.sign_pen.unit, str(flight.step.digit)
     is_feed = flight.step.shot.stroke in FEEDS
     first, second = balls.tag_width(digit), balls.pill_width()
     width = first + 0.7 + second
@@ -230,9 +230,10 @@ def _fork(plan: Plan, flight: Flight, drawn: tuple[Flight, ...]) -> None:
     left = at[0] - width / 2 * u
     tag_at = (left + first / 2 * u, at[1])
     pill_at = (left + (first + 0.7 + second / 2) * u, at[1])
-    made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, tag_at, digit, feed=is_feed)
+    made = plan.draw(flight.id, "step digit", Layer.DIGITS, balls.tag, tag_at, digit, feed=is_feed, sign=True)
     plan.take(made, owner=f"{flight.id} digit")
-    plan.take(plan.draw(flight.id, "fan", Layer.DIGITS, balls.pill, pill_at, part="or"), f"{flight.id} digit")
+    pill = plan.draw(flight.id, "fan", Layer.DIGITS, balls.pill, pill_at, part="or", sign=True)
+    plan.take(pill, owner=f"{flight.id} digit")
 
 
 def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:

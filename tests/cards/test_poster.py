@@ -32,7 +32,8 @@ def made(name: str, paper: str) -> bytes:
 @pytest.mark.parametrize("name", ["wide-start", "doubles-six", "hoop-red"])
 def test_a_poster_has_no_small_letter_and_is_whole(name: str, paper: str) -> None:
     pdf = made(name, paper)
-    walked(pdf, tuple(length * MM for length in SHEETS[paper]), 5 * MM)
+    wide, high = (length * MM for length in SHEETS[paper])
+    walked(pdf, (high, wide) if paper == "poster-a3" else (wide, high), 5 * MM)
     for page in pypdfium2.PdfDocument(pdf):
         for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_TEXT]):
             size = ctypes.c_float()
@@ -51,6 +52,20 @@ def test_it_says_title_letters_digits_score_and_edition_and_no_more() -> None:
         assert sign in text.split()
     for words in ("deuce", "NET", "feed area", "waits", "open", "High and cross"):
         assert words not in said
+
+
+@pytest.mark.parametrize("name", ["a-chooses", "serve-open", "doubles-six"])
+def test_court_and_score_share_one_sheet_of_a3_on_its_side_the_court_as_high_as_on_an_a4(name: str) -> None:
+    """Who reads the score looks at the court: two sheets hang apart, or one of them is lost."""
+    (page,) = pypdfium2.PdfDocument(made(name, "poster-a3"))
+    text = page.get_textpage().get_text_range()
+    assert load(name).title in text.replace("\r\n", " ")
+    assert "Edition" in text
+    court = max(
+        (thing.get_bounds() for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_PATH])),
+        key=lambda box: box[3] - box[1],
+    )
+    assert court[3] - court[1] > 210 * MM
 
 
 def test_a_score_too_long_for_the_sheet_goes_to_another_one_whole() -> None:

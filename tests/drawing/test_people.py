@@ -3,9 +3,11 @@ import math
 import pytest
 
 from designer.drawing import people
+from designer.drawing.geometry import overlap
 from designer.drawing.pen import Pen
 from designer.drawing.primitives import Ellipse
 from designer.drill.base import place
+from designer.drill.items import Basket
 from designer.drill.people import Job, Spot
 
 PEN = Pen(1.0)
@@ -65,3 +67,27 @@ def test_who_reads_is_full_who_waits_has_no_nose_and_the_coach_a_second_ring(dra
     assert [ring.style.fill for ring in rings["a"]] == ["ink"]
     assert len(rings["c"]) == 2
     assert [bool(ring.style.dash) for ring in rings["b"]] == [True]
+
+
+def test_who_waits_stands_clear_of_everybody_else_and_a_basket_of_who_plays(drawing):
+    """Two at one bench, one beside a player, balls behind the feeder's feet: each is still seen."""
+    made = drawing.made(
+        Spot(id="a", job="A", place=place(5.0, 1.5)),
+        Spot(id="b", job="B", place=place(7.0, -3.0), task="waits"),
+        Spot(id="c", job="C", place=place(7.0, -3.4), task="collects"),
+        Spot(id="d", job="D", place=place(5.3, 2.4), task="waits"),
+        Basket(kind="basket", id="basket", place=place(5.0, 3.0)),
+    )
+    boxes = {mark.id: mark.bounds for mark in made.marks if mark.id and mark.kind in ("waits", "basket")}
+    disc = next(
+        s
+        for mark in made.marks
+        if mark.id == "a"
+        for s in mark.primitives
+        if isinstance(s, Ellipse) and s.radii[0] == s.radii[1]
+    )
+    assert set(boxes) == {"b", "c", "d", "basket"}
+    assert overlap(boxes["b"], boxes["c"]) == 0
+    for id in ("d", "basket"):
+        middle = ((boxes[id][0] + boxes[id][2]) / 2, (boxes[id][1] + boxes[id][3]) / 2)
+        assert math.dist(middle, disc.centre) > disc.radii[0] + 5 * drawing.unit

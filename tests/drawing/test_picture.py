@@ -271,3 +271,18 @@ def test_any_places_give_a_picture_of_finite_marks(places, unit, across, turned)
         drill, Setting().having(*spots, *shots, *runs), unit=unit, theme=theme("paper"), across=across, turned=turned
     )
     assert all(math.isfinite(value) for mark in made.marks for value in mark.bounds)
+
+
+def test_signs_are_larger_on_a_poster_and_marks_are_not(drawing):
+    """Letters and digits have to be read from two metres; heads and dots as large would hide one another."""
+    plain, large = (drawing.of("wide-start", names=False, signs=signs) for signs in (1.0, 1.5))
+
+    def letters(made):
+        return [w.size for mark in made.marks for w in mark.primitives if isinstance(w, Words)]
+
+    def widths(made, kind):
+        return sorted(mark.bounds[2] - mark.bounds[0] for mark in made.marks if mark.kind == kind)
+
+    assert letters(large) == pytest.approx([size * 1.5 for size in letters(plain)])
+    assert widths(large, "step digit") == pytest.approx([width * 1.5 for width in widths(plain, "step digit")])
+    assert widths(large, "bounce") == pytest.approx(widths(plain, "bounce"))

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, BinaryIO, Final
 from designer.cards.blocks import Block, draw_stack
 from designer.cards.book import back, counts, front
 from designer.cards.book.alike import alike
-from designer.cards.book.binding import Binding, letter, page_colours, paged, roman
+from designer.cards.book.binding import Binding, foot_line, letter, page_colours, paged, roman
 from designer.cards.book.changes import changes
 from designer.cards.book.cover import draw_cover
 from designer.cards.book.glossary import PROGRAM_LANGUAGE, Glossary, in_one_language
@@ -193,7 +193,7 @@ class _Printer:
         heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
         own = (brand.footer or brand.name) if brand else ""
         self.licence = book.licence or (brand.licence if brand else "")
-        foot = "  ·  ".join(" ".join(words.split()) for words in (own or book.owner, self.licence) if words)
+        foot = foot_line(own or book.owner, self.licence, typesetter, paper.inner)
         self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar), foot)
         self.sheets = Sheets(sheet_paper(book), colours, brand, logo, vocabulary)
         self.glossary = Glossary(book.language, book.glossary, vocabulary.said)

@@ -16,7 +16,6 @@ from designer.cards.book.leaf import Leaf
 from designer.cards.book.sheets import Sheets
 from designer.cards.book.survey import sheet_paper
 from designer.cards.handbook import Book, make_handbook
-from designer.cards.text import Unprintable
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
@@ -180,30 +179,13 @@ def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to
     assert "in cue 1 is of a script that is written from right to left" in found.left_out["1.2"]
 
 
-@pytest.mark.parametrize(
-    ("values", "brand", "where"),
-    [
-        (
-            {"sections": (BookSection(title="S", introduction="\u05e9"),)},
-            None,
-            "in the introduction of section 1 of the",
-        ),
-        ({"vocabulary": {"alley": "\u05e9"}}, None, "in the academy’s word for “alley” of the handbook"),
-        ({}, Brand(name="\u05e9"), "in the name of the brand"),
-    ],
-)
-def test_a_handbook_in_letters_from_right_to_left_is_declined_with_the_place(values, brand, where) -> None:
-    with pytest.raises(Unprintable, match=where):
-        make_handbook(Handbook(title="X", sections=()).changed(**values), [], brand=brand)
-
-
 def test_a_book_in_another_language_says_that_the_programs_words_are_english_and_is_no_lie_to_a_screen_reader() -> None:
     greek = make_handbook(alone(language="el", title="Ωμέγα"), leaves(alone()))
     assert "the words of the program, are in English" in text_of(greek.pdf)
     assert any("language el" in notice for notice in greek.notices)
     root = pypdf.PdfReader(io.BytesIO(greek.pdf)).trailer["/Root"]
     assert root["/Lang"] == "en"
-    assert not any("language" in notice for notice in make_handbook(alone(language="en-GB"), leaves(alone())).notices)
+    assert not any("language" in notice for notice in made().notices)
 
 
 def test_progress_names_each_drill_and_whoever_stops_it_gets_no_book() -> None:

@@ -11,6 +11,8 @@ from designer.cards.book.packing import wipe
 from designer.cards.book.rows import Setter
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import MM, Paper, Type
+from designer.cards.text import NO_BREAK, Typesetter
+from designer.drawing.words import text_width
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -34,6 +36,25 @@ def roman(number: int) -> str:
 def letter(place: int) -> str:
     """Return the letter of a sheet: a for 0, z for 25, then aa."""
     return (letter(place // 26 - 1) if place > 25 else "") + chr(ord("a") + place % 26)
+
+
+LICENCE_ELSEWHERE: Final = "Licence: page ii"
+"""What stands where the licence has no room: cut short it might allow what it does not."""
+
+
+def foot_line(owner: str, licence: str, typesetter: Typesetter, width: float) -> str:
+    """Return the one line at the foot of a page: the owner's, and the licence or where it stands in full."""
+    owner, licence = (" ".join(words.split()) for words in (owner, licence))
+    whole = typesetter.clean(_SPACED.join(filter(None, (owner, licence))))
+    if text_width(whole, HEAD.size) <= width:
+        return whole
+    elsewhere = f"{_SPACED}{LICENCE_ELSEWHERE}" if licence else ""
+    room = width - text_width(elsewhere, HEAD.size)
+    lines = typesetter.lines(owner, HEAD, room - text_width("…", HEAD.size))
+    return f"{lines[0]}{'…' if len(lines) > 1 else ''}{elsewhere}".removeprefix(_SPACED)
+
+
+_SPACED: Final = f"{NO_BREAK} · {NO_BREAK}"
 
 
 def page_room(paper: Paper) -> float:
@@ -121,11 +142,10 @@ class Binding:
             self.close()
 
     def _write_foot(self, page: Page) -> None:
-        """Write the owner's line and the licence at the foot of one of the book's own pages, on one line."""
+        """Write the owner's line and the licence at the foot of one of the book's own pages."""
         if self.foot:
             paper = self.paper
-            line = page.typesetter.lines(self.foot, HEAD, paper.inner)[0]
-            page.write(line, paper.left, _FOOT_BASE, HEAD, "soft")
+            page.write(self.foot, paper.left, _FOOT_BASE, HEAD, "soft")
 
     def to_right_page(self, label: str, running: str) -> None:
         """Print a page of lines to write on where the next one would be a left-hand page."""

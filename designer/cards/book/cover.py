@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from designer.cards.book.binding import LICENCE_ELSEWHERE
 from designer.cards.book.front import day
 from designer.cards.logo import Logo, draw_logo
 from designer.cards.papers import MM, Type
@@ -18,6 +19,8 @@ _SIZES: Final = (40.0, 26.0)
 _EDITION: Final = Type(14, 19)
 _OWNER: Final = Type(12.6, 17, bold=True)
 _SMALL: Final = Type(9.6, 12.6)
+_MOST_LINES: Final = 4
+"""A longer licence stands on the next page alone."""
 
 
 def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | None, licence: str) -> None:
@@ -43,7 +46,8 @@ def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | Non
     page.write(f"Edition {book.edition}", left, y, _EDITION)
     if book.dated:
         page.write(day(book.dated), left, y - _EDITION.leading, _EDITION)
-    lines = [(words, _SMALL) for words in (book.contact, licence) if words]
+    is_long = len(page.typesetter.lines(licence, _SMALL, paper.inner)) > _MOST_LINES
+    lines = [(words, _SMALL) for words in (book.contact, LICENCE_ELSEWHERE if is_long else licence) if words]
     if book.owner:
         lines.insert(0, (book.owner, _OWNER))
     whole = [(line, kind) for words, kind in lines for line in page.typesetter.lines(words, kind, paper.inner)]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Columns, Drawn, Row, Rules, stacked
+from designer.cards.book.binding import LICENCE_ELSEWHERE
 from designer.cards.book.front import STATES, day
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import drill_key
@@ -202,10 +203,13 @@ def _with_lines(side: Side, count: int) -> Side:
 
 
 def draw_licence(page: Page, licence: str, taken: float = 0.0) -> None:
-    """Draw the licence line below a card's own foot, at the right, where ``taken`` points from the left leave it room."""
-    words = page.typesetter.clean(" ".join(licence.split()))
-    if words and taken + 14 + text_width(words, FOOT.size) <= page.paper.inner:
-        page.write_right(words, page.paper.left + page.paper.inner, page.paper.bottom - 13, FOOT, "soft")
+    """Draw the licence line below a card's own foot, at the right, or where it stands; ``taken`` points are from the left."""
+    if not licence.strip():
+        return
+    for words in (page.typesetter.clean(" ".join(licence.split())), LICENCE_ELSEWHERE):
+        if taken + 14 + text_width(words, FOOT.size) <= page.paper.inner:
+            page.write_right(words, page.paper.left + page.paper.inner, page.paper.bottom - 13, FOOT, "soft")
+            return
 
 
 def draw_foot(page: Page, leaf: Leaf, like: Sequence[str], titles: Mapping[str, str], licence: str = "") -> None:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 from designer.cards.attachment import finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
-from designer.cards.contents import FINE_PRINT, NOTES, PLAYED, contents, legend_later, objective_later, resized
+from designer.cards.contents import NOTES, PLAYED, contents, legend_later, objective_later, resized
 from designer.cards.frame import Frame, header_height
 from designer.cards.layout import Contents, Placed, Room, Side, as_read, laid_out, narrower, rows_of, wider
 from designer.cards.licence import Licensed, licensed
@@ -225,7 +225,7 @@ class Maker:
             return best
         whole = sum(heading in PLAYED for side in first for placed in side for heading in headings(placed.blocks))
         for tried, sheet in self._shorter(found, paper):
-            if _told(best[1])[2] == whole:
+            if _told(best[1])[1] == whole:
                 break
             sides = self._with_diagram(tried, sheet, self.room(sheet), draft=True)
             if _told(sides) > _told(best[1]):
@@ -345,12 +345,11 @@ def _said(side: Side) -> int:
     return sum(rows_of(placed.blocks) for placed in side)
 
 
-def _told(sides: Sequence[Side]) -> tuple[int, int, int]:
-    """Return how few sides there are, then how much of how it is played is whole on the first, the fine print apart."""
+def _told(sides: Sequence[Side]) -> tuple[int, int]:
+    """Return how few sides there are, then how many of the sections by which it is played are whole on the first."""
     begun = [name for placed in sides[0] for name in headings(placed.blocks) if name in PLAYED]
     overleaf = {name for side in sides[1:] for placed in side for name in headings(placed.blocks, more=True)}
-    whole = [name for name in begun if f"more {name}" not in overleaf]
-    return -len(sides), sum(name != FINE_PRINT for name in whole), len(whole)
+    return -len(sides), sum(f"more {name}" not in overleaf for name in begun)
 
 
 def _overleaf(sides: Sequence[Side]) -> tuple[str, ...]:

@@ -28,14 +28,12 @@ from designer.wording.sentence import sentence as sentence_of
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
 """The sections that a coach plays a drill by, in the order in which they are read."""
-_OF_PLAYER: Final = ("swap", "start", "steps", "bounds", "points", "rules")
+_OF_PLAYER: Final = ("start", "steps", "bounds", "points", "swap", "rules")
 """Those of a player: what is asked on court stands before the fine print."""
-_AHEAD: Final = ("bounds", "points", "rules")
+_AHEAD: Final = ("bounds", "points", "swap", "rules")
 """Those that may stand under the diagram, before what they follow, so that they are on the first side."""
-PLAYED: Final = ("Swap", "Start", "What happens", "Not allowed", "Points", "Rules")
-"""Their headings."""
-FINE_PRINT: Final = "Rules"
-"""The heading of what can wait overleaf before all else by which it is played."""
+PLAYED: Final = ("Start", "What happens", "Not allowed", "Points", "Swap")
+"""Their headings, but for the fine print under "Rules", which goes overleaf before the legend and the objective do."""
 
 
 def contents(subject: Subject, pieces: Pieces, *, front: float, back: float) -> Contents:

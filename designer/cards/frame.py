@@ -113,9 +113,21 @@ class Frame:
         """Return what stands at the right of the facts: which setting, or whose card and which of its sides."""
         if self.reader == "player":
             is_full = number == 0 and self.paper.layout != "front and back"
-            return self.words.setting_name if is_full else f"{number + 1}/{self.pages}"
+            return self._setting() if is_full else f"{number + 1}/{self.pages}"
         reader = _READERS[self.reader]
         return f"{reader}  {number + 1}/{self.pages}" if self.pages > 1 else reader
+
+    def _setting(self) -> str:
+        """Return which progression it is; its number alone where the word for it takes the room of a fact."""
+        name, type_, inner = self.words.setting_name, self.paper.facts, self.paper.inner
+        number, _, rest = name.partition(" ")
+        whole = f"Progression {number}: {rest}" if rest else f"Progression {number}"
+
+        def lines(label: str) -> int:
+            room = inner - text_width(self.typesetter.clean(label), type_.size) - 10
+            return len(fact_rows(self.words.facts, type_, self.typesetter, room, inner))
+
+        return whole if name and lines(whole) <= lines(name) else name
 
     def short_title(self, number: int) -> tuple[Type, tuple[str, ...]]:
         """Return the title over a back, or over a small card, and its lines: one where its least size allows that."""

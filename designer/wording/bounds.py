@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from designer.drill.conditions import In
-from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, UseStroke
-from designer.wording.counts import listed, number, ordinal
-from designer.wording.events import AIM, with_a
+from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, Start, UseStroke
+from designer.wording.counts import listed, lowered, number, ordinal
+from designer.wording.events import AIM, trigger, with_a
 from designer.wording.misses import in_play, miss_words, off_and_out, replays
 from designer.wording.musts import REACHES, at_own_hit, demand, is_next_hit, off, tall
-from designer.wording.names import shots_named
+from designer.wording.names import shot_name, shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group
 from designer.wording.rules import (
@@ -27,17 +26,33 @@ from designer.wording.rules import (
 from designer.wording.scope import ball_subject
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
 from designer.wording.settled import settled
-from designer.wording.starts import later_words
+from designer.wording.starts import later_words, left
 from designer.wording.telling import Telling
 from designer.wording.where import feet, is_feet
 
 
 def bounds(told: Telling) -> tuple[Sentence, ...]:
-    """Return what is not allowed in the rally and what it costs, those of the first feed left out: they stand under the start."""
-    later = [start for start in told.later_starts if told.sequence.step(start.shot or "") is not None]
-    fed = (sentence(f"start:{start.id}", sentences_of(*later_words(told, start)), start.id) for start in later)
-    found = [_bound(told, rule, twin, part) for rule, twin, part in told_together(told) if _is_bound(rule)]
-    return (*(replace(each, lead=Lead("bound")) for each in fed if each.parts), *found)
+    """Return what is not allowed in the rally and what it costs; who calls and all that is said beside it are other rules.
+
+    Rules of the first feed are left out: they stand under the start.
+    """
+    fed = [found for start in _fed_later(told) if (found := _too_early(told, start)) is not None]
+    return (*fed, *(_bound(told, rule, twin, part) for rule, twin, part in told_together(told) if _is_bound(rule)))
+
+
+def _fed_later(told: Telling) -> list[Start]:
+    return [start for start in told.later_starts if told.sequence.step(start.shot or "") is not None]
+
+
+def _too_early(told: Telling, start: Start) -> Sentence | None:
+    """Return that a ball which waits for something may not be fed before it; None where it waits for nothing."""
+    when = "" if start.once is None else trigger(told, start.once)
+    step = told.sequence.step(start.shot or "")
+    if not when.startswith("once ") or start.bad is None or step is None:
+        return None
+    what, cost = shot_name(told, step.shot), left(told, start)[0]
+    words = f"{what} before {when.removeprefix('once ')}: {cost}"
+    return sentence(f"start:{start.id}", words, start.id, step.shot.id, lead=Lead("bound"))
 
 
 def no_bounds(told: Telling) -> tuple[Sentence, ...]:
@@ -48,9 +63,24 @@ def no_bounds(told: Telling) -> tuple[Sentence, ...]:
 
 
 def other_rules(told: Telling) -> tuple[Sentence, ...]:
-    """Return the rules of the rally that forbid nothing: edges, what is in play, what opens the point, misses, replays."""
+    """Return the rules of the rally that forbid nothing, misses and replays, then what is said beside those that do."""
     opens = [rule_sentence(told, rule, missed=part) for rule, _, part in told_together(told) if not _is_bound(rule)]
-    return (*settled(told), *in_play(told), *opens, *misses_left(told), *replays(told))
+    beside = [found for rule, twin, _ in told_together(told) if _is_bound(rule) for found in _beside(told, rule, twin)]
+    fed = (
+        sentence(f"start:{start.id}", sentences_of(*later_words(told, start)), start.id) for start in _fed_later(told)
+    )
+    later = (each for each in fed if each.parts)
+    return (*settled(told), *in_play(told), *opens, *misses_left(told), *replays(told), *later, *beside)
+
+
+def _beside(told: Telling, rule: Rule, twin: Rule | None) -> Iterator[Sentence]:
+    """Yield who calls a breach, what doubt means and the rule's note, behind the breach that they are about."""
+    said = [words for words in (*from_middle(rule), *remarks(told, rule)) if words]
+    if said:
+        whole = rule if twin is None else rule.changed(who=())
+        first, *more = said
+        words = sentences_of(f"{breach(told, whole, doer_of(told, whole))}: {lowered(first)}", *more)
+        yield sentence(f"rule:{rule.id}:beside", words, rule.id)
 
 
 def _is_bound(rule: Rule) -> bool:
@@ -69,7 +99,7 @@ def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> S
 
 
 def bound_words(told: Telling, rule: Rule, missed: str = "") -> str:
-    """Return the breach of a rule, what it costs and who calls it.
+    """Return the breach of a rule and what it costs.
 
     ``missed``: how a miss that costs the same is said after it.
     """
@@ -79,7 +109,7 @@ def bound_words(told: Telling, rule: Rule, missed: str = "") -> str:
         text = f"{_breach_in_place(told, rule, doer)}{missed and f', {missed}'}"
         if rule.breach is not None:
             text += f": {outcome(told, rule.breach, doer)}"
-    return sentences_of(text, *from_middle(rule), *remarks(told, rule))
+    return sentences_of(text)
 
 
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> str:
@@ -127,11 +157,10 @@ def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group |
     """Return where feet break a rule: one foot is enough where both are asked for."""
     own = None if doer is None or doer.one is None else doer.own
     if place.judged == "both feet":
-        foot, where = "foot", feet(told, place.changed(outside=not place.outside))
-        whose = f"{own} foot {where}" if own else f"a foot {where}"
-        astray = f"a {foot} {where}"
+        where = feet(told, place.changed(outside=not place.outside))
+        whose, astray = f"{own or 'a'} foot {where}", f"a foot {where}"
     else:
-        whose = astray = f"no foot {feet(told, place)}"
+        whose = astray = f"both feet {feet(told, place.changed(outside=not place.outside))}"
     if rule.of:
         return f"{shots_named(told, rule.of)} hit with {astray}"
     if at_own_hit(rule):
@@ -182,7 +211,7 @@ def _bounces_astray(must: Bounces) -> Iterator[str]:
         yield "a hit after the top of the bounce"
         return
     if most == 0:
-        yield "a hit after a bounce"
+        yield "letting the ball bounce"
         return
     if least == 1:
         yield "a volley"

@@ -108,16 +108,16 @@ def _sections(told: Telling) -> Iterator[Section]:
 
 
 def _of_player(told: Telling) -> Iterator[Section]:
-    """Yield what a player asks, in that order: who am I, when do we swap, what do I do, what may I not do, what counts."""
+    """Yield what a player asks, in that order: who am I, what do I do, what may I not do, how do we score, when do we swap."""
     start = _first_job(told)
     yield Section("you", "You", tuple(_you(told, start)))
-    yield Section("swap", "Swap", (*own_swaps(told, start), *shared_out(told), *questions.of_swap(told)))
     yield from _played(told)
     asked = questions.of_rules(told)
     costs = tuple(each for each in asked if each.key.startswith("question:cost"))
     others = tuple(each for each in asked if each not in costs)
     yield Section("bounds", "Not allowed", (*(bounds(told) or (() if asked else no_bounds(told))), *costs))
     yield Section("points", "Points", _points(told))
+    yield Section("swap", "Swap", (*own_swaps(told, start), *shared_out(told), *questions.of_swap(told)))
     yield Section("rules", "Rules", (*other_rules(told), *house(told), *others))
     yield Section("cues", "Remember", tuple(_texts(told, "cue", told.drill.cues)))
     yield Section("care", "Take care", care(told))

@@ -30,7 +30,8 @@ def facts(told: Telling) -> tuple[Fact, ...]:
     found = [Fact("people", _people(told)), Fact("court", _court(told))]
     minutes = _minutes(told)
     if minutes is not None:
-        found.append(Fact("clock", f"{minutes} min"))
+        # A player must not take it for the end of play.
+        found.append(Fact("clock", f"{'about ' if told.brief else ''}{minutes} min"))
     balls = _balls(told)
     if balls:
         found.append(Fact("ball", balls))
@@ -90,7 +91,8 @@ def _balls(told: Telling) -> str:
     kind = unmarked(own_text(told, told.setting.ball or ""))
     kind = "" if kind == "yellow" else kind
     count = "" if told.drill.balls is None else str(told.drill.balls)
-    return " ".join(word for word in (count, kind) if word)
+    noun = "" if not told.brief or told.drill.balls is None else "ball" if told.drill.balls == 1 else "balls"
+    return " ".join(word for word in (count, kind, noun) if word)
 
 
 def footer(told: Telling) -> tuple[str, ...]:

@@ -26,10 +26,10 @@ def _places(told: Telling, text: str) -> Iterator[tuple[str, str]]:
         sides = sorted(set(re.findall(rf"\b(right|left) {half}\b(?! from)", text)))
         if len(sides) == 1:
             side = sides[0]
-            words = f"{side} {half}: {side} of the centre line run on, {as_far}, as its player faces the net"
+            words = f"{side} {half}: {side} of the centre line extended, {as_far}, as its player faces the net"
             yield half, words
         elif sides:
-            yield half, f"{half.replace('half', 'halves')}: either side of the centre line run on, {as_far}"
+            yield half, f"{half.replace('half', 'halves')}: either side of the centre line extended, {as_far}"
     if MIDDLE in text:
         each = distance(2 * RACKET, "across", told.units, exact=True)
         yield "middle", f"{MIDDLE}: {each} either side of the middle, from the net to the baseline"

@@ -98,8 +98,19 @@ def points_words(told: Telling, records: list[Points]) -> str:
     text = _ways(told, [event for record in records for event in record.on])
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
     each = "for each" if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
-    head = ", ".join(words for words in (_BESIDE.get(first.beside or "", ""), each, scope) if words)
+    head = ", ".join(words for words in (_beside(told, first), each, scope) if words)
     return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
+
+
+def _beside(told: Telling, record: Points) -> str:
+    """Return how a record adds to the plain rally: "added", "instead"; for a player "instead of 1"."""
+    words = _BESIDE.get(record.beside or "", "")
+    plain = [value_of(other) for other in told.setting.points.values() if _is_plain_rally(other)]
+    return f"{words} of {plain[0]}" if words == "instead" and told.brief and len(plain) == 1 else words
+
+
+def _is_plain_rally(record: Points) -> bool:
+    return record.gives.then == "points" and not _is_extra(record) and record.on[0].what == "won"
 
 
 def _only_doer(told: Telling, record: Points) -> Group | None:

@@ -73,7 +73,7 @@ def rectangle_words(ground: Ground, box: Span, units: Units, owner: str | None, 
     if region is not None:
         inner = min(abs(box.left), abs(box.right))
         unpainted = inner <= ON_THE_LINE and box.back > (ground.service_line or 0.0) + ON_THE_LINE
-        lines = "painted lines and the centre line run on" if unpainted else "painted lines only"
+        lines = "painted lines and the centre line extended" if unpainted else "painted lines only"
         return f"{owner or 'the'} {_BY_LINES.get(region, region)}; {lines}"
     across = _across(ground, box, units, owner, exact=exact)
     return f"{across}; {_along(ground, box, units, exact=exact)}"
@@ -118,7 +118,7 @@ def _across(ground: Ground, box: Span, units: Units, owner: str | None, *, exact
         side = "right" if outer > 0 else "left"
         return f"from {owned(second, owner)} {distance(box.width, 'across', units, exact=exact)} to the {side}"
     if on_second and second in ("the centre line", "the centre mark"):
-        second = "the centre line" if ground.service_line and y < ground.service_line else "the centre line run on"
+        second = "the centre line" if ground.service_line and y < ground.service_line else "the centre line extended"
     return f"from {first} to {second}"
 
 

@@ -22,10 +22,11 @@ from designer.wording.settled import events
 from designer.wording.strokes import PACE, deed
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.where import feet, is_feet, travels
+from designer.wording.where import MIDDLE, feet, is_feet, travels
 
 _OWN: Final = ("knee", "waist", "shoulder")
 """Heights that are somebody's own."""
+_EACH_SIDE: Final = "two each side of the centre line"
 _COURTS: Final = {
     "deuce": "to the deuce court",
     "ad": "to the ad court",
@@ -55,13 +56,14 @@ def _first(told: Telling, start: Start) -> Sentence:
     words = sentences_of(
         f"{put_in(told, start)}{asked}",
         own_text(told, step.shot.note) if numbered and step is not None else "",
+        own_text(told, start.note) if told.brief else "",
         bad_words(told, start),
         *_counted(told, start),
         *_accepted(told, start),
         *_next(told, start),
         *_score(told, start),
         *_drawn_court(told, start),
-        own_text(told, start.note),
+        "" if told.brief else own_text(told, start.note),
         *(own_text(told, rule.note) for rule in folded if not told.brief),
     )
     about = (*((start.shot,) if start.shot else ()), *(rule.id for rule in folded))
@@ -133,8 +135,8 @@ def _asked(told: Telling, start: Start, rule: Rule) -> str:
             for bound in (must.least, must.most)
         )
         if low and high:
-            return f", the ball between {low} and {high.replace(f'{body} ', '')}"
-        return f", the ball no higher than {high}" if high else f", the ball no lower than {low}" if low else ""
+            return f", to arrive between {low} and {high.replace(f'{body} ', '')}"
+        return f", to arrive no higher than {high}" if high else f", to arrive no lower than {low}" if low else ""
     return ""
 
 
@@ -155,7 +157,10 @@ def put_in(told: Telling, start: Start) -> str:
     if is_serve(told, start):
         return f"{who} {_serves(told, start, several=several)}"
     who = f"{who} in turn" if several else who
-    where = travels(told, start.good, owner(told, feeders))
+    # Of several feeders each has another to hit to.
+    where = travels(told, start.good, owner(told, feeders) or ("the receiver's" if told.brief and several else None))
+    if told.brief:
+        where = where.replace(MIDDLE, f"{MIDDLE} ({_EACH_SIDE})")
     if step is None:
         return f"{who} {'put' if several else 'puts'} the ball in {where}"
     if step.shot.stroke != "racket feed":
@@ -237,11 +242,11 @@ def bad_words(told: Telling, start: Start) -> str:
         counts = set(start.serves.values())
         fault = "a double fault" if counts == {2} else "the last fault" if len(counts) > 1 else "a fault"
         return f"{fault}: {result}"
-    head = "bad feed"
+    head = "bad feed: "
     if told.brief and start.good:
         # A feed that is played counts, so a bad one is one that was left.
-        head = "otherwise leave it" if told.drill.house.feed_played == "accepted" else "if not"
-    return f"{head}: {result}{'; ' + caller if caller else ''}"
+        head = "bad feed: leave it, " if told.drill.house.feed_played == "accepted" else "if not: "
+    return f"{head}{result}{'; ' + caller if caller else ''}"
 
 
 def _counted(told: Telling, start: Start) -> Iterator[str]:
@@ -313,15 +318,15 @@ def later_words(told: Telling, start: Start) -> tuple[str, ...]:
     # The step has just said which line it must pass.
     astray = "short" if step is not None and where.startswith("past ") else f"not {where}" if where else ""
     faults = [fault for fault in ("too early" if start.once is not None else "", astray, "out") if fault]
-    bad = [f"{name}{listed(faults, 'or')}: {left}" for left in _left(told, start)[:1]]
+    bad = [f"{name}{listed(faults, 'or')}: {left}" for left in left(told, start)[:1]]
     judge = _judge(told, start)
     if caller and judge:
         # Two who decide: one on the ball, one on the foot.
         judge, caller = f"{caller} the ball, {judge}", ""
-    return (*bad, *_left(told, start)[1:], caller, judge, own_text(told, start.note))
+    return (*bad, *left(told, start)[1:], caller, judge, own_text(told, start.note))
 
 
-def _left(told: Telling, start: Start) -> tuple[str, ...]:
+def left(told: Telling, start: Start) -> tuple[str, ...]:
     """Return what a bad later ball costs, then what becomes of one that is played all the same; () where nothing says so."""
     if start.bad is None:
         return ()

@@ -76,6 +76,8 @@ def _once(told: Telling, swap: Swap) -> str:
 
 
 def _after(when: str) -> str:
+    """Return when, as it stands before what the reader becomes; an end of play, not one of the court, is "over"."""
+    when = when.replace("at the end", "when it is over")
     return f"{when}," if when.startswith("when") else when
 
 
@@ -116,37 +118,28 @@ def _chain(told: Telling, moves: Mapping[str, str], start: str) -> str:
 def _own_rounds(told: Telling, swap: Swap, start: str) -> str:
     """Return where the reader plays in each round and with whom; "" for somebody who has no place in the table."""
     own = rounds_of(told, swap, start)
-    when = times(told, swap)
-    letters = f"{_after(when)} change places; letters stay on the court"
-    return f"{own[:1].upper()}{own[1:]}. {letters[:1].upper()}{letters[1:]}" if own else letters
+    return own or f"{_after(times(told, swap))} change places; letters stay on the court"
 
 
 def rounds_of(told: Telling, swap: Swap, start: str) -> str:
-    """Return a person's rounds: the jobs where these change, else with whom: "round 2 you play with D"."""
+    """Return at which places a person plays in which rounds, where these change, and with whom; "" for who has no place.
+
+    Letters on the court are places, so a partner is "who began as D".
+    """
     rows = [dict(zip(sorted(told.ends), row, strict=False)) for row in swap.table]
     own = [next((job for job, person in row.items() if person == start), None) for row in rows]
-    jobs = [job for job in own if job is not None]
-    if len(set(jobs)) > 1:
-        mates = [
-            listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row])
-            if job
-            else "nobody"
-            for row, job in zip(rows, own, strict=True)
-        ]
-        places = [f"{letter(told, job)}'s in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own).items()]
-        return (
-            f"you play {places[0].replace('in', 'place in', 1)}"
-            + "".join(f", {place.replace(' in rounds', ' in').replace(' in round', ' in')}" for place in places[1:])
-            + (f". Partners, in order: {', '.join(mates)}" if all(mates) else "")
-        )
-    partners: list[str] = []
-    for number, (row, job) in enumerate(zip(rows, own, strict=True), 1):
-        mates = [row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row] if job else []
-        if mates and number > 1:
-            partners.append(
-                f"{'round ' if not partners else ''}{number} {'you play ' if not partners else ''}with {listed(mates)}"
-            )
-    return ", ".join(partners).replace(", ", ", round ") if partners else ""
+    mates = [
+        listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row]) if job else ""
+        for row, job in zip(rows, own, strict=True)
+    ]
+    if len({job for job in own if job is not None}) > 1:
+        places = [f"at {letter(told, job)} in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own).items()]
+        # Rounds are named once.
+        first, *more = places
+        said = ", ".join([first, *(place.replace(" rounds ", " ").replace(" round ", " ") for place in more)])
+        return f"you play {said}" + (f". Partners: who began as {', '.join(mates)}" if all(mates) else "")
+    with_whom = [f"in round {number} with who began as {mate}" for number, mate in enumerate(mates, 1) if mate]
+    return f"you play {', '.join(with_whom[1:])}" if len(with_whom) > 1 else ""
 
 
 def _rounds_by_job(own: Sequence[str | None]) -> dict[str, list[int]]:

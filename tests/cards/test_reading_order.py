@@ -51,7 +51,7 @@ def test_title_words_diagram_foot_and_each_section_from_its_heading_on(number: i
     whole = "".join(pages)
     for section in words.sections:
         read_in_order(whole, [sentence.text for sentence in section.sentences])
-    # A player's points and rules may stand under the diagram, before or after one another.
+    # A player's points, swap and rules may stand under the diagram, before or after one another.
     ordered = ("start", "steps", "bounds") if reader == "player" else ("start", "steps", "rules", "points")
     played = [words.section(key) for key in ordered]
     read_in_order(whole, [sentence.text for section in played if section for sentence in section.sentences])

@@ -62,7 +62,7 @@ class Court:
     def across(self, words):
         """Return metres to the right of the middle."""
         words = words.removeprefix("on ").removeprefix("from ")
-        if re.fullmatch(rf"{OWN}(?:centre line(?: run on)?|centre mark|T)|(?:in )?the middle", words):
+        if re.fullmatch(rf"{OWN}(?:centre line(?: extended)?|centre mark|T)|(?:in )?the middle", words):
             return 0.0
         if found := re.fullmatch(rf"{OWN}(left|right) (singles|doubles) line", words):
             return sign(found[1]) * self.sidelines[found[2]]
@@ -126,7 +126,7 @@ class Court:
 
     def rectangle(self, words):
         """Return (left, right, front, back)."""
-        if found := re.fullmatch(rf"{OWN}(.+); painted lines (?:only|and the centre line run on)", words):
+        if found := re.fullmatch(rf"{OWN}(.+); painted lines (?:only|and the centre line extended)", words):
             return REGIONS[found[1]]
         across, along = words.split("; ")
         return (*sorted(self.columns(across)), *sorted(self.rows(along)))

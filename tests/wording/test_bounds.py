@@ -33,7 +33,7 @@ def said(must, *records, who=(), **values):
         ({"do": "keep", "where": ({"area": "right half", "judged": "net"},)}, "over the net outside B’s right half"),
         ({"do": "height", "at": "net", "least": 1.5}, "A ball of A’s that crosses the net lower than 1.5 m"),
         ({"do": "height", "at": "contact", "most": "net"}, "A ball of A’s hit higher than the net"),
-        ({"do": "bounces", "most": 0}, "A hit after a bounce by A"),
+        ({"do": "bounces", "most": 0}, "Letting the ball bounce by A"),
         ({"do": "bounces", "least": 1}, "A volley by A"),
         ({"do": "bounces", "least": 1, "most": 1}, "A volley or a hit after a second bounce by A"),
         ({"do": "bounces", "rising": True}, "A hit after the top of the bounce by A"),
@@ -54,7 +54,7 @@ def test_one_foot_is_enough_where_both_are_asked_for():
     one = {"do": "keep", "where": ({**SERVICE, "judged": "one foot"},), "time": "at the next hit"}
     after = {"when": ({"what": "played", "of": ("reply",)},)}
     assert said(one, who=("B",), **after) == [
-        "After ball 2, B’s next hit with no foot on or inside the service line: point to A."
+        "After ball 2, B’s next hit with both feet behind the service line: point to A."
     ]
 
 
@@ -85,7 +85,18 @@ def test_a_ball_fed_too_early_is_not_allowed():
     good = ({"area": "past the service line", "judged": "bounce"},)
     start = Start(id="again", shot="second", by=("B",), once=once, good=good, bad={"then": "replay"})
     made = told(*SINGLES, FEED, REPLY, back, second, start, reader="player")
-    assert texts(bounds(made))[0].startswith("Ball 3 too early, short or out: ")
+    assert texts(bounds(made)) == ["Ball 3 before A is back: B feeds again."]
+    assert "Ball 3 too early, short or out: B feeds again." in texts(other_rules(made))
+
+
+def test_who_calls_and_what_is_noted_is_fine_print_behind_what_it_is_about():
+    half = ({"area": "right half", "judged": "bounce"},)
+    rule = Rule(
+        id="r", when=half, must={"do": "use stroke", "wing": "forehand"}, breach=LOST, called_by=("doer",), note="Once."
+    )
+    made = told(*SINGLES, FEED, REPLY, rule, reader="player")
+    assert texts(bounds(made)) == ["A backhand after a bounce in the right half: point lost."]
+    assert texts(other_rules(made))[-1] == "A backhand: the hitter calls. Once."
 
 
 def test_a_point_without_bounds_says_so_where_one_is_played():

@@ -46,11 +46,11 @@ def test_the_sections_stand_in_the_order_of_the_card():
     made = drill_of(*FULL, cues=("High.",), watch_for=("Feet?",), safety=("Flat discs only.",))
     assert keys(card_words(made, HERE, "player")) == [
         "you",
-        "swap",
         "start",
         "steps",
         "bounds",
         "points",
+        "swap",
         "rules",
         "cues",
         "care",

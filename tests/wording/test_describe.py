@@ -205,6 +205,6 @@ def test_the_text_of_a_harder_form_says_what_is_in_force_there():
     (harder, *_) = [v for degree, v in variations(drill.progressions[2]) if degree == "harder"]
     wide = describe(drill, At(drill.progressions[2].id))
     narrow = describe(drill, At(drill.progressions[2].id, harder.id))
-    assert "from B’s left singles line to the centre line run on" in wide
+    assert "from B’s left singles line to the centre line extended" in wide
     assert "from B’s left singles line 3 rackets in" in narrow
     assert find_setting(drill, "3/harder") == At(drill.progressions[2].id, harder.id)

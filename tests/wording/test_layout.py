@@ -20,7 +20,7 @@ def laid_out(*records, units="rackets", **values):
 def test_an_area_from_its_edges():
     zone = area("z", "approach zone", (0.0, 8.2296), (4.1148, 11.8872), care="exact", marked="discs")
     assert laid_out(*SINGLES, zone)[0] == (
-        "Approach zone (exact): from B’s left singles line to the centre line run on; "
+        "Approach zone (exact): from B’s left singles line to the centre line extended; "
         "from 2 strides behind the service line to the baseline. Two discs on the corners that are not painted."
     )
 
@@ -66,7 +66,7 @@ def test_what_no_count_comes_near_enough_to_is_measured():
 def test_an_area_that_painted_lines_make():
     zone = area("z", "reply zone", (-4.1148, 6.4008), (0.0, 11.8872), marked="painted")
     assert laid_out(*SINGLES, zone)[0] == (
-        "Reply zone: B’s right half from the service line to the baseline; painted lines and the centre line run on."
+        "Reply zone: B’s right half from the service line to the baseline; painted lines and the centre line extended."
     )
 
 

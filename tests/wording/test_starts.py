@@ -32,7 +32,7 @@ def test_a_feed_past_the_service_line():
 def test_a_player_reads_only_what_a_player_needs():
     made = start(good=(RIGHT, PAST), bad={"then": "replay"}, called_by=("A",))
     assert said(FEED, made, reader="player", house=PLAYED) == [
-        "B bounces and hits into A’s right half, past the service line. Otherwise leave it: replay; A calls."
+        "B bounces and hits into A’s right half, past the service line. Bad feed: leave it, replay; A calls."
     ]
 
 
@@ -43,7 +43,7 @@ def test_a_rule_of_the_feed_that_costs_a_new_feed_is_said_with_it():
     dear = high.changed(breach={"then": "lose the point"})
     made = start(good=(PAST,), bad={"then": "replay"})
     assert said(FEED, made, high)[0].startswith(
-        "B, from behind the baseline, bounces and hits past A’s service line, the ball no higher than A’s shoulder. Bad feed: replay."
+        "B, from behind the baseline, bounces and hits past A’s service line, to arrive no higher than A’s shoulder. Bad feed: replay."
     )
     assert said(FEED, made, dear)[1] == "The feed arrives no higher than the shoulder. If not: point to A."
 
@@ -134,7 +134,7 @@ def test_a_score_to_start_with():
 def test_a_player_reads_the_feed_once_with_its_number():
     made = start(good=(RIGHT,), bad={"then": "replay"})
     (found,) = starts(told(*SINGLES, FEED.changed(note="Waist-high."), made, reader="player", house=PLAYED))
-    assert found.text == "B bounces and hits into A’s right half. Waist-high. Otherwise leave it: replay."
+    assert found.text == "B bounces and hits into A’s right half. Waist-high. Bad feed: leave it, replay."
     assert (found.lead.kind, found.lead.text) == ("feed", "1")
     assert "feed" in found.about
 

@@ -56,11 +56,16 @@ def test_pairs_that_change_at_once_are_all_named():
 
 def test_rounds_are_told_by_places_where_these_change_else_by_partners():
     swap = Swap(id="s", on=({"what": "round"},), table=TABLE)
-    after = "After each round change places; letters stay on the court."
-    assert said("A", *DOUBLES, swap, jobs="ABCD") == [f"Round 2 you play with D, round 3 with C. {after}"]
+    assert said("A", *DOUBLES, swap, jobs="ABCD") == [
+        "You play in round 2 with who began as D, in round 3 with who began as C."
+    ]
     # B stands in job 2, then in job 4 twice.
     assert said("B", *DOUBLES, swap, jobs="ABCD") == [
-        f"You play B’s place in round 1, D’s in 2 and 3. Partners, in order: A, C, D. {after}"
+        "You play at B in round 1, at D in 2 and 3. Partners: who began as A, C, D."
+    ]
+    waits = spot("E", -8.0, 6.4, task="waits")
+    assert said("E", *DOUBLES, waits, swap, jobs="ABCDE") == [
+        "After each round change places; letters stay on the court."
     ]
 
 
@@ -69,6 +74,11 @@ def test_only_who_has_another_job_later_starts_as_something():
     made = told(*DOUBLES, swap, jobs="ABCD", reader="player")
     assert (changes_job(made, "A"), changes_job(made, "B")) == (False, True)
     assert not changes_job(told(*SINGLES, reader="player"), "A")
+
+
+def test_the_end_of_play_is_not_taken_for_an_end_of_the_court():
+    swap = Swap(id="s", on=({"what": "finished"},), moves={"A": "B", "B": "A"})
+    assert said("A", *SINGLES, swap) == ["When it is over, you are B; stay at your end."]
 
 
 def test_a_loser_who_makes_room_is_told_as_to_anybody():

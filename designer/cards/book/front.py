@@ -33,6 +33,10 @@ _READING: Final = (
     ),
     ("Empty lines", "A line left empty is a question that the drill leaves to you: write the answer on it."),
     (
+        "Stand-in",
+        "The sheets of this book assume nothing: they are written for whoever stands in for a coach. Shorter cards, for a coach or for a player, are printed from the drill itself.",
+    ),
+    (
         "Sheets",
         "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
     ),

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any, Final
 
+from pydantic import ValidationError
+
 from designer.desktop.handbook.fields import Form, date_or_none, pairs
 from designer.drill.conditions import Outcome
 from designer.drill.handbook import HOUSE_RULES, Handbook, HouseRule, Safety, Term
@@ -54,11 +56,23 @@ class BookForm(Form):
         self.line("Owner", lambda one: one.owner, lambda text: self._set("Change the owner", owner=text))
         self.line("Contact", lambda one: one.contact, lambda text: self._set("Change the contact", contact=text))
         self.line("Licence", lambda one: one.licence, lambda text: self._set("Change the licence", licence=text))
+        self.line(
+            "Language",
+            lambda one: one.language,
+            self._take_language,
+            "that of your own words; the program writes English",
+        )
 
     def _take_edition(self, text: str) -> None:
         if not text.strip().isdecimal() or not 1 <= int(text) <= 100_000:
             raise ValueError(f"{text!r} is no edition; write a whole number from 1.")
         self._set("Change the edition", edition=int(text))
+
+    def _take_language(self, text: str) -> None:
+        try:
+            self._set("Change the language", language=text.strip() or "en")
+        except ValidationError:
+            raise ValueError(f"{text!r} is no language; write its code, such as en, de or pt-BR.") from None
 
     def _pages(self) -> None:
         self.heading("Pages")

@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 
+_NOT_THERE = "is not there."
+"""What the reading says of a file that is missing."""
+
 
 @dataclass(frozen=True, slots=True)
 class Seen:
@@ -31,7 +34,8 @@ class Seen:
     def words(self) -> str:
         """Return what a coach should know of the drill, "" for nothing."""
         if self.leaf.summary is None:
-            return f"missing: {self.leaf.reason.removeprefix(f'{self.leaf.entry.file}: ')}"
+            reason = self.leaf.reason.removeprefix(f"{self.leaf.entry.file}: ")
+            return "missing" if reason == _NOT_THERE else f"left out: {reason}"
         if self.leaf.is_stale:
             return f"changed since it was {self.leaf.entry.state}"
         return f"{self.since} since edition {self.edition}" if self.since else ""

@@ -6,10 +6,20 @@ from pathlib import Path
 from typing import Final, Literal
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPersistentModelIndex, QPoint, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QPalette
+from PySide6.QtGui import (
+    QColor,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QKeyEvent,
+    QPainter,
+    QPalette,
+    QPen,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
+    QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QTreeWidget,
@@ -51,9 +61,12 @@ class Outline(QTreeWidget):
         self.header().setFont(font(CONTROL))
         self.header().setStretchLastSection(True)
         self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Interactive)
-        self.setColumnWidth(0, scaled(380))
+        self.setColumnWidth(0, scaled(360))
         self.setColumnWidth(1, scaled(84))
-        self.setColumnWidth(2, scaled(60))
+        self.setColumnWidth(2, scaled(64))
+        heads = self.headerItem()
+        assert heads is not None
+        heads.setTextAlignment(2, Qt.AlignmentFlag.AlignCenter)
         self.setIndentation(scaled(18))
         self.setUniformRowHeights(True)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
@@ -172,7 +185,7 @@ class Outline(QTreeWidget):
             item.setToolTip(3, seen.words)
             item.setToolTip(0, seen.leaf.entry.file)
         item.setText(2, self._sheets.get(number, ""))
-        item.setTextAlignment(2, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        item.setTextAlignment(2, Qt.AlignmentFlag.AlignCenter)
         self._colour(item, number)
 
     def _colour(self, item: QTreeWidgetItem, number: str) -> None:
@@ -191,6 +204,11 @@ class Outline(QTreeWidget):
         palette.setColor(QPalette.ColorRole.HighlightedText, QColor(now.ink))
         self.setPalette(palette)
         self.verticalScrollBar().setStyleSheet(scroll_bar_sheet(now))
+        self.header().setStyleSheet(
+            f"QHeaderView {{ background: {now.panel}; border: none; }}"
+            f"QHeaderView::section {{ background: {now.panel}; color: {now.soft}; border: none;"
+            f" border-bottom: 1px solid {now.hairline}; padding: {scaled(6)}px {scaled(3)}px; }}"
+        )
         for number, item in self._drills.items():
             self._colour(item, number)
 
@@ -261,7 +279,19 @@ class Outline(QTreeWidget):
 
 
 class _Row(QStyledItemDelegate):
-    """Rows high enough for a poor mouse."""
+    """Rows high enough for a poor mouse; the one the keyboard is at has a frame that leaves its words as they are."""
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> None:
+        super().initStyleOption(option, index)
+        option.state &= ~QStyle.StateFlag.State_HasFocus
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        super().paint(painter, option, index)
+        if option.state & QStyle.StateFlag.State_HasFocus and index.column() == 0:
+            painter.setPen(QPen(QColor(look().highlighter_edge), 1))
+            painter.drawRect(option.rect.adjusted(0, 1, -2, -2))
 
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
         size = super().sizeHint(option, index)

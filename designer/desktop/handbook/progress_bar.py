@@ -60,6 +60,10 @@ class FootLine(QWidget):
         self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         line.addWidget(self._words, 1)
+        self.drills = Link("Add drills …", self)
+        self.section = Link("Add a section", self)
+        line.addWidget(self.drills)
+        line.addWidget(self.section)
         self.bar = Bar()
         line.addWidget(self.bar)
         self.stop = Link("Stop", self)
@@ -90,17 +94,19 @@ class FootLine(QWidget):
         self.is_printing = True
         self._words.setText(f"{done} of {whole}  ·  {words}")
         self.bar.show_share(done / whole if whole else 0.0)
-        self.bar.show()
-        self.stop.show()
-        self.button.hide()
+        self._switch()
 
     def show_idle(self) -> None:
         """Show the length and the button again."""
         self.is_printing = False
         self._words.setText(self._length)
-        self.bar.hide()
-        self.stop.hide()
-        self.button.show()
+        self._switch()
+
+    def _switch(self) -> None:
+        self.bar.setVisible(self.is_printing)
+        self.stop.setVisible(self.is_printing)
+        for own in (self.drills, self.section, self.button):
+            own.setVisible(not self.is_printing)
 
     def _take_look(self, *_: object) -> None:
         tinted(self, look().window)

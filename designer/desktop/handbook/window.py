@@ -56,6 +56,8 @@ class HandbookWindow(QMainWindow):
         self._join()
         self.deeds = BookDeeds(self)
         self.actions_by_name = build_menus(self)
+        self.foot.drills.clicked.connect(self.actions_by_name["drills"].trigger)
+        self.foot.section.clicked.connect(self.actions_by_name["section"].trigger)
         self._watch = QFileSystemWatcher(self)
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
@@ -97,7 +99,7 @@ class HandbookWindow(QMainWindow):
         self.setCentralWidget(whole)
         self.setMinimumSize(QSize(scaled(760), scaled(480)))
         self.resize(scaled(1180), scaled(740))
-        self.splitter.setSizes([scaled(690), scaled(490)])
+        self.splitter.setSizes([scaled(730), scaled(450)])
 
     def _join(self) -> None:
         document, outline = self.document, self.outline
@@ -203,11 +205,11 @@ class HandbookWindow(QMainWindow):
     def _state(self) -> str:
         numbers = [entry.number for entry in self.document.book.entries()]
         seen = [self._seen[number] for number in numbers if number in self._seen]
-        missing = sum(one.leaf.summary is None for one in seen)
+        left_out = sum(one.leaf.summary is None for one in seen)
         changed = sum(one.leaf.summary is not None and "changed" in one.words for one in seen)
         short = sum(bool(one.leaf.summary and one.leaf.summary.broken) for one in seen)
         parts = [_drills(self.document.book)]
-        parts += [f"{missing} missing"] if missing else []
+        parts += [f"{left_out} left out"] if left_out else []
         parts += [f"{changed} changed"] if changed else []
         parts += [f"{short} short of the house rules"] if short else []
         return "  ·  ".join(parts)

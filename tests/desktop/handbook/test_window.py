@@ -3,6 +3,7 @@
 import json
 
 import pypdf
+import pytest
 from PySide6.QtCore import Qt
 
 from designer.storage.handbook import open_handbook
@@ -52,8 +53,11 @@ def test_a_drill_that_goes_missing_or_changes_is_seen(qtbot, window):
     window.look_again()
     rows = window.outline.topLevelItem(0)
     qtbot.waitUntil(lambda: rows.child(0).text(3) == "changed since it was approved", timeout=20_000)
-    qtbot.waitUntil(lambda: rows.child(1).text(3).startswith("missing"), timeout=20_000)
-    qtbot.waitUntil(lambda: "1 missing  ·  1 changed" in window.foot.words, timeout=20_000)
+    qtbot.waitUntil(lambda: rows.child(1).text(3) == "missing", timeout=20_000)
+    (folder / "wide-start.drill.json").write_text("{", encoding="utf-8")
+    window.look_again()
+    qtbot.waitUntil(lambda: rows.child(1).text(3).startswith("left out: line 1, column"), timeout=20_000)
+    qtbot.waitUntil(lambda: "1 left out  ·  1 changed" in window.foot.words, timeout=20_000)
 
 
 def test_drills_are_moved_by_drop_and_by_keys_and_every_step_can_be_taken_back(qtbot, window):
@@ -83,7 +87,7 @@ def test_drills_are_added_from_the_folder_and_refused_from_elsewhere(qtbot, wind
     (folder / "sub" / "new.drill.json").write_bytes((folder / "wide-start.drill.json").read_bytes())
     window.prompts.answers = [(folder / "sub" / "new.drill.json",)]
     window.outline.choose(("drill", "1.1"))
-    window.deeds.add_drills()
+    window.foot.drills.click()
     assert files(window)[0] == ["serve-open.drill.json", "sub/new.drill.json", "wide-start.drill.json"]
     assert window.document.book.sections[0].drills[1].number == "1.3"
     window.outline.drop((folder.parent / "outside.drill.json",), 0, 0)
@@ -95,7 +99,12 @@ def test_drills_are_added_from_the_folder_and_refused_from_elsewhere(qtbot, wind
 
 def test_what_is_typed_is_one_step_each_and_saved(qtbot, window):
     form = window.book_form
-    for name, text in (("Title", "New name"), ("Edition", "3"), ("First aid is kept at", "The office")):
+    for name, text in (
+        ("Title", "New name"),
+        ("Edition", "3"),
+        ("First aid is kept at", "The office"),
+        ("Language", "el"),
+    ):
         box = next(
             child for child in form.findChildren(type(window.section_form.title)) if child.accessibleName() == name
         )
@@ -106,18 +115,20 @@ def test_what_is_typed_is_one_step_each_and_saved(qtbot, window):
     words.finish()
     window.book_form._take_rule("cues", True)
     book = window.document.book
-    assert (book.title, book.edition, book.safety.first_aid) == ("New name", 3, "The office")
+    assert (book.title, book.edition, book.safety.first_aid, book.language) == ("New name", 3, "The office", "el")
     assert book.vocabulary == {"alley": "tramline", "ad": "left"}
     assert window.windowTitle() == "New name[*]"
     assert window.save()
     assert open_handbook(window.document.path) == book
     assert json.loads(window.document.path.read_text("utf-8"))["house_rules"] == ["cues"]
-    for _ in range(5):
+    for _ in range(6):
         window.deeds.undo()
     assert window.document.book.title == "Alder Quay"
     words.setPlainText("alley")
     words.finish()
     assert "word = words" in window.notice.words
+    with pytest.raises(ValueError, match="is no language; write its code"):
+        form._take_language("Greek")
     assert window.document.book.vocabulary == {}
 
 

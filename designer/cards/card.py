@@ -346,10 +346,13 @@ def _said(side: Side) -> int:
 
 
 def _told(sides: Sequence[Side]) -> tuple[int, int]:
-    """Return how few sides there are, then how many of the sections by which it is played are whole on the first."""
+    """Return how few sides there are, then how many of the sections by which it is played are whole on the first.
+
+    One that is parted between its columns is not.
+    """
     begun = [name for placed in sides[0] for name in headings(placed.blocks) if name in PLAYED]
-    overleaf = {name for side in sides[1:] for placed in side for name in headings(placed.blocks, more=True)}
-    return -len(sides), sum(f"more {name}" not in overleaf for name in begun)
+    parted = {name for side in sides for placed in side for name in headings(placed.blocks, more=True)}
+    return -len(sides), sum(f"more {name}" not in parted for name in begun)
 
 
 def _overleaf(sides: Sequence[Side]) -> tuple[str, ...]:

@@ -139,26 +139,42 @@ def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, un
         lead = pieces.strong(name)
         blocks.append(Row(text, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
     side = 12.5 * pieces.paper.scale
-    rows = _rows(end)
-    ticks = rows[0][1] != GAMES
-    if not ticks:
-        blocks.append(Row("A box a game: write the score.", type_, typesetter, before=1.2))
+    rows, told_first = _rows(drill, at, end, player)
+    ticks = not told_first
+    if told_first:
+        blocks.append(Row(told_first, type_, typesetter, before=1.2))
     blocks.append(Boxes(rows, side, type_, typesetter, wide=1.0 if ticks else 2.0, before=4.0))
     blocks.append(Blanks(("Goal today", "Best so far", "on"), type_, typesetter, before=2.0))
     return tuple(blocks)
 
 
-def _rows(end: Finish | None) -> tuple[tuple[str, int], ...]:
-    """Return the rows of boxes: a tick for each start where these are counted, else a score for each game."""
+Rows = tuple[tuple[str, int], ...]
+"""Lines of boxes: whose, and how many."""
+
+
+def _rows(drill: Drill, at: At, end: Finish | None, player: str | None) -> tuple[Rows, str]:
+    """Return the lines of boxes, and what is written into one: "" for a tick at each start, where these are counted."""
+    together = end is not None and end.scores == "all together"
     if end is not None and end.starts is not None and end.starts <= MOST_TICKS:
-        if end.kind == "goal" or end.scores == "all together":
-            return (("Done", end.starts),)
-        return (("You", end.starts), ("Other", end.starts))
-    return (
-        (("Together", GAMES),)
-        if end is not None and end.scores == "all together"
-        else (("You", GAMES), ("Other", GAMES))
-    )
+        if end.kind == "goal" or together:
+            return (("Done", end.starts),), ""
+        return tuple((name, end.starts) for name in _scorers(drill, at, player)), ""
+    if end is not None and 1 < end.rounds <= _MOST_ROUNDS and end.totals == "person":
+        return (("You", end.rounds),), "A box a round: write your own points."
+    games = "A box a game: write the score."
+    return ((("Together", GAMES),) if together else (("You", GAMES), ("Other", GAMES))), games
+
+
+def _scorers(drill: Drill, at: At, player: str | None) -> tuple[str, ...]:
+    """Return whose starts are ticked: the reader and the opponent, by their letters where a third takes turns with both."""
+    jobs = [job.letter for job in drill.jobs if job.by == "player"]
+    rings = (set(swap.moves) for swap in setting_at(drill, at).swaps.values())
+    if len(jobs) != 3 or not any(set(jobs) <= moved for moved in rings):
+        return ("You", "Other")
+    return ("You", *(letter for letter in jobs if letter != (player or jobs[0])))
+
+
+_MOST_ROUNDS: Final = 12
 
 
 def goals(drill: Drill, at: At, *, player: str | None, units: Units) -> tuple[tuple[str, str], ...]:

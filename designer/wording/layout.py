@@ -64,7 +64,8 @@ def _key(told: Telling, sentences: list[Sentence]) -> Iterator[Sentence]:
     heads = [found.text.partition(": ")[0] for found in sentences]
     exact = any(re.search(r"\(.*\bexact\b.*\)", head) for head in heads)
     tables = any(swap.table for swap in told.setting.swaps.values())
-    letters = "letters are places, under Swap people" if tables else ""
+    under_swap = "" if told.brief else ", under Swap people"
+    letters = f"letters are places{under_swap}" if tables else ""
     words = sentences_of(KEY if counts else "", EXACT if exact else "", letters)
     if words:
         yield sentence("layout:key", words)

@@ -36,13 +36,20 @@ def text_of(pdf: bytes) -> str:
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_there_is_a_box_for_every_start_of_both_players(paper: str) -> None:
+def test_there_is_a_box_for_every_start_of_everybody(paper: str) -> None:
     drill = load("wide-start")
     pdf = make_card(drill, main_setting(drill), paper=paper).pdf
     boxes = [box for box in frames(pdf) if box[2] - box[0] < 14.5]
-    assert len(boxes) >= 2 * 20, "20 starts, two players"
-    for words in ("Score", "You", "Other", "Goal today", "Best so far"):
+    assert len(boxes) >= 3 * 20, "20 starts, two players and a third who takes turns with them"
+    for words in ("Score", "You B C", "Goal today", "Best so far"):
         assert words in text_of(pdf)
+
+
+def test_whose_own_points_count_over_rounds_has_a_box_for_each_round() -> None:
+    """Six rounds with other partners, everyone adds up own points: a line for an opponent would have no name."""
+    drill = load("doubles-six")
+    text = text_of(make_card(drill, main_setting(drill)).pdf)
+    assert "A box a round: write your own points. You Goal today" in text
 
 
 def test_five_boxes_stand_together_and_no_group_is_torn_apart() -> None:

@@ -118,16 +118,17 @@ class Frame:
         return f"{reader}  {number + 1}/{self.pages}" if self.pages > 1 else reader
 
     def _setting(self) -> str:
-        """Return which progression it is; its number alone where the word for it takes the room of a fact."""
-        name, type_, inner = self.words.setting_name, self.paper.facts, self.paper.inner
-        number, _, rest = name.partition(" ")
-        whole = f"Progression {number}: {rest}" if rest else f"Progression {number}"
+        """Return which progression it is and of how many; the word for it only where it takes the room of no fact."""
+        type_, inner = self.paper.facts, self.paper.inner
+        number, _, rest = self.words.setting_name.partition(" ")
+        name = f"{number} of {len(self.drill.progressions)}{': ' if rest else ''}{rest}"
 
         def lines(label: str) -> int:
             room = inner - text_width(self.typesetter.clean(label), type_.size) - 10
             return len(fact_rows(self.words.facts, type_, self.typesetter, room, inner))
 
-        return whole if name and lines(whole) <= lines(name) else name
+        tried = f"Progression {name}", name, self.words.setting_name
+        return next(label for label in tried if lines(label) <= lines(self.words.setting_name))
 
     def short_title(self, number: int) -> tuple[Type, tuple[str, ...]]:
         """Return the title over a back, or over a small card, and its lines: one where its least size allows that."""

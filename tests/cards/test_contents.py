@@ -23,7 +23,8 @@ from designer.storage.reading import open_drill
 from designer.storage.writing import drill_bytes
 from designer.wording.card import card_words
 from designer.wording.kit import kit
-from designer.wording.layout import layout
+from designer.wording.layout import layout_of
+from designer.wording.telling import telling
 
 
 @functools.cache
@@ -42,7 +43,7 @@ def test_two_players_alone_can_lay_it_out_from_a_players_card(name: str, paper: 
     drill = load(name)
     at = main_setting(drill)
     said = text_of(make_card(drill, at, paper=paper, player="A").pdf).replace(" ", "")
-    for sentence in layout(drill, at):
+    for sentence in layout_of(telling(drill, at, "player", "A")):
         assert sentence.text.replace(" ", "").replace("\N{NO-BREAK SPACE}", "") in said
     for thing in kit(drill, at):
         assert thing.replace(" ", "").replace("\N{NO-BREAK SPACE}", "") in said

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -10,6 +11,7 @@ from designer.cards.blocks import Block
 from designer.cards.page import Page
 from designer.cards.papers import MM, Type
 from designer.cards.text import Typesetter, Unprintable
+from designer.drawing.words import text_width
 
 MODULE: Final = 0.5 * MM
 """Side of one module in points: common practice, no source; the inventor of the code asks for four printer dots."""
@@ -54,10 +56,17 @@ class SquareCode(Block):
 
     def height(self, width: float) -> float:
         """Return the height of the code or of the words, whichever is more."""
-        return max(self.side, len(self._lines(width)) * self.type_.leading)
+        return max(self.side, len(self.lines(width)) * self.type_.leading)
 
-    def _lines(self, width: float) -> tuple[str, ...]:
-        return self.typesetter.lines(self.address, self.type_, max(width - self.side, 40.0))
+    def lines(self, width: float) -> tuple[str, ...]:
+        """Return the address in lines beside the code: broken behind a stroke where it can be, for it is typed by hand."""
+        room, lines = max(width - self.side, 40.0), [""]
+        for piece in re.findall(r"[^/]*/+|[^/]+", self.address):
+            if lines[-1] and text_width(lines[-1] + piece, self.type_.size) > room:
+                lines.append(piece)
+            else:
+                lines[-1] += piece
+        return tuple(part for line in lines for part in self.typesetter.lines(line, self.type_, room))
 
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw the modules, each run of dark ones as one bar, and write the address."""
@@ -74,7 +83,7 @@ class SquareCode(Block):
                     start = None
         page.canvas.setFillColor("#000000")
         page.canvas.drawPath(path, stroke=0, fill=1)
-        base = top - self.side / 2 + (len(self._lines(width)) / 2 - 1) * self.type_.leading + 3
-        for text in self._lines(width):
+        base = top - self.side / 2 + (len(self.lines(width)) / 2 - 1) * self.type_.leading + 3
+        for text in self.lines(width):
             page.write(text, x + self.side, base, self.type_)
             base -= self.type_.leading

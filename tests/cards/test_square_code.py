@@ -8,8 +8,9 @@ import pytest
 
 from designer.bundle import sample
 from designer.cards.card import make_card
-from designer.cards.square_code import MODULE, QUIET, modules
-from designer.cards.text import Unprintable
+from designer.cards.papers import PAPERS
+from designer.cards.square_code import MODULE, QUIET, SquareCode, modules
+from designer.cards.text import Typesetter, Unprintable
 from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
 
@@ -119,3 +120,12 @@ def test_no_address_no_code_and_every_paper_can_have_one() -> None:
 def test_what_is_no_address_is_refused(address: str) -> None:
     with pytest.raises(Unprintable, match="expected"):
         modules(address)
+
+
+def test_a_long_address_breaks_behind_a_stroke_and_nowhere_in_a_word_that_fits() -> None:
+    beside = SquareCode("alderquay.example/drills/wide-start", PAPERS["3x5"].body, Typesetter())
+    lines = beside.lines(PAPERS["3x5"].inner)
+    assert len(lines) > 1
+    assert "".join(lines) == beside.address
+    assert all(line.endswith("/") for line in lines[:-1])
+    assert "".join(SquareCode("x" * 100, PAPERS["3x5"].body, Typesetter()).lines(PAPERS["3x5"].inner)) == "x" * 100

@@ -30,6 +30,8 @@ from designer.wording.vocabulary import Vocabulary
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
+    from designer.drawing.picture import Picture
+
 FOOT: Final = Type(8, 10)
 FOOT_ROOM: Final = 19 * MM
 """Room at the foot of a drill's sheets: below the card's own foot its state, and the drills that are like it."""
@@ -39,6 +41,10 @@ _NARROWEST: Final = 56.0
 """Width in points under which a court without words says nothing."""
 _WIDEST: Final = 130.0
 _SPACE: Final = 10.0
+_LARGE: Final = 100.0
+"""Width in points from which a court's marks are as large as on a card."""
+_UNIT: Final = 0.9
+"""Points of their mark unit: the letters of people are then over 8 pt."""
 _FEWEST: Final = 3
 """Courts side by side on a side of their own."""
 
@@ -154,10 +160,9 @@ class Sheets:
 
     def _small(self, drill: Drill, at: At, wide: float, typesetter: Typesetter) -> tuple[Block, ...]:
         from designer.drawing.pdf import draw as draw_picture
-        from designer.drawing.picture import thumbnail
 
         name = Row(self.vocabulary.said(setting_name(drill, at)), _SMALL, typesetter)
-        shown = thumbnail(drill, at, theme=self.theme, width=wide)
+        shown = self._shown(drill, at, wide)
         left, low, right, high = shown.extent
         scale = wide / (right - left)
         tall = (high - low) * scale
@@ -166,6 +171,15 @@ class Sheets:
             draw_picture(page.canvas, shown, self.theme, x, top - tall, scale)
 
         return (Drawn(tall, draw), replace(name, before=4))
+
+    def _shown(self, drill: Drill, at: At, wide: float) -> Picture:
+        """Return the court without words, its marks as large as on a card where it is wide enough for them."""
+        from designer.court.standards import ground
+        from designer.drawing.picture import picture, thumbnail
+
+        if wide < _LARGE:
+            return thumbnail(drill, at, theme=self.theme, width=wide)
+        return picture(drill, at, unit=_UNIT * 2 * ground(drill.court).side_fence / wide, theme=self.theme, words=False)
 
 
 def _tall(count: int, across: int, paper: Paper) -> float:

@@ -84,6 +84,14 @@ class Typesetter:
                 best, high = lines, tried
         return best
 
+    def on_one_line(self, text: str, type_: Type, width: float) -> str:
+        """Return ``text`` fit to print on one line of at most ``width`` points, ended by "…" where it is longer."""
+        whole = " ".join(self.clean(text).split())
+        if text_width(whole, type_.size, type_.bold) <= width:
+            return whole
+        room = width - text_width("…", type_.size, type_.bold)
+        return f"{self.lines(whole, type_, room)[0].rstrip(' ,;:·')}…"
+
     def lacking(self) -> tuple[str, ...]:
         """Return the signs that could not be printed, in the order in which they came."""
         return tuple(self._lacking)

@@ -3,7 +3,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from designer.cards.papers import A5
+from designer.cards.papers import A5, Type
 from designer.cards.text import Typesetter, fitted
 from designer.drawing.words import text_width
 
@@ -58,6 +58,14 @@ def test_lines_of_an_objective_are_even() -> None:
     assert len(even) == len(ragged)
     assert " ".join(even) == text
     assert unevenness(even) < unevenness(ragged)
+
+
+def test_what_is_cut_to_one_line_says_so() -> None:
+    type_ = Type(8, 10)
+    assert Typesetter().on_one_line("Short  words", type_, 200) == "Short words"
+    cut = Typesetter().on_one_line("Words that go on, and on, and on without an end", type_, 80)
+    assert cut == "Words that go on…"
+    assert text_width(cut, 8) <= 80
 
 
 def test_a_title_is_never_set_below_its_floor() -> None:

@@ -17,8 +17,9 @@ def laid_out(*areas, people=SINGLES, reader="coach", **values):
 
 
 def test_a_half_is_said_as_its_player_sees_it():
-    assert "Right half: right of the centre line extended, as far as the singles line, as its player faces the net." in (
-        laid_out("right half")
+    assert (
+        "Right half: right of the centre line extended, as far as the singles line, as its player faces the net."
+        in (laid_out("right half"))
     )
     doubles = laid_out("left doubles half", people=DOUBLES, jobs="ABCD")
     assert "Left doubles half: left of the centre line extended, the alley included, as its player faces the net." in (

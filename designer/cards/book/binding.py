@@ -50,8 +50,7 @@ def foot_line(owner: str, licence: str, typesetter: Typesetter, width: float) ->
         return whole
     elsewhere = f"{_SPACED}{LICENCE_ELSEWHERE}" if licence else ""
     room = width - text_width(elsewhere, HEAD.size)
-    lines = typesetter.lines(owner, HEAD, room - text_width("…", HEAD.size))
-    return f"{lines[0]}{'…' if len(lines) > 1 else ''}{elsewhere}".removeprefix(_SPACED)
+    return f"{typesetter.on_one_line(owner, HEAD, room)}{elsewhere}".removeprefix(_SPACED)
 
 
 _SPACED: Final = f"{NO_BREAK} · {NO_BREAK}"
@@ -103,7 +102,7 @@ class Binding:
         if running:
             base = self.paper.height - 9 * MM
             left, right = self.paper.left, self.paper.left + self.paper.inner
-            words = self.setter.said(f"{self.title}  ·  {running}" if running != self.title else running)
+            words = self._running(running, self.paper.inner - text_width(label, LABEL.size, bold=True) - 14)
             if is_left_page:
                 page.write(label, left, base, LABEL)
                 page.write_right(words, right, base, HEAD, "soft")
@@ -111,6 +110,13 @@ class Binding:
                 page.write(words, left, base, HEAD, "soft")
                 page.write_right(label, right, base, LABEL)
         return page
+
+    def _running(self, running: str, room: float) -> str:
+        """Return the running head: the book and the part, the part alone where both are too long for ``room``."""
+        both = self.setter.said(_SPACED.join(dict.fromkeys((self.title, running))))
+        if text_width(self.setter.typesetter.clean(both), HEAD.size) <= room:
+            return both
+        return self.setter.typesetter.on_one_line(self.setter.said(running), HEAD, room)
 
     def again(self, label: str, running: str) -> Page:
         """Open the open page anew, without what was drawn on it."""

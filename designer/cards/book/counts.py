@@ -127,11 +127,12 @@ def balance_page(leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     printed = sum(leaf.summary is not None for leaf in leaves)
     yield setter.title("Balance")
     yield setter.text(
-        f"{printed} drills. A drill counts wherever it has a place, so that sums may be larger.", before=4
+        f"{printed} drills. A drill counts wherever it has a place, so that sums may be larger. A whole bar is the whole book.",
+        before=4,
     )
     for group, counts, silent in balance(leaves):
         yield setter.heading(group.capitalize())
-        yield from setter.counted(counts)
+        yield from setter.counted(counts, printed)
         missing = [setter.said(name) for name, numbers in counts.items() if not numbers]
         if missing:
             yield setter.text(f"Missing: {', '.join(missing)}.", before=3)

@@ -20,7 +20,7 @@ _EDITION: Final = Type(14, 19)
 _OWNER: Final = Type(12.6, 17, bold=True)
 _SMALL: Final = Type(9.6, 12.6)
 _MOST_LINES: Final = 4
-"""A longer licence stands on the next page alone."""
+"""Lines of owner, contact and licence each; a longer licence stands on the next page alone, and so does all of the others."""
 
 
 def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | None, licence: str) -> None:
@@ -30,6 +30,7 @@ def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | Non
     if logo is not None:
         height = min(42 * MM, paper.inner / max(logo.ratio, 0.1))
         draw_logo(page.canvas, logo, left, top - height, height)
+    bottom = _draw_owner(page, book, licence)
     y = paper.height - 130 * MM
     page.box(left, y + 12, 40 * MM, 2.4 * MM, "bar")
     second = brand.second_colour if brand else None
@@ -39,19 +40,35 @@ def draw_cover(page: Page, book: Handbook, brand: Brand | None, logo: Logo | Non
     size = fitted(title, _SIZES, paper.inner)
     type_ = Type(size, size * 1.18, bold=True)
     y -= size
-    for line in page.typesetter.balanced(title, type_, paper.inner):
-        page.write(line, left, y, type_, "brand")
+    most = max(1, int((y - bottom - 3 * _EDITION.leading) / type_.leading))
+    lines = page.typesetter.balanced(title, type_, paper.inner)
+    for line in (*lines[: most - 1], " ".join(lines[most - 1 :])):
+        page.write(page.typesetter.on_one_line(line, type_, paper.inner), left, y, type_, "brand")
         y -= type_.leading
     y -= 4
     page.write(f"Edition {book.edition}", left, y, _EDITION)
     if book.dated:
         page.write(day(book.dated), left, y - _EDITION.leading, _EDITION)
+
+
+def _draw_owner(page: Page, book: Handbook, licence: str) -> float:
+    """Write owner, contact and licence at the foot of the cover, each as far as it has room; return their upper end."""
+    paper = page.paper
+
+    def lines(words: str, kind: Type) -> tuple[tuple[str, Type], ...]:
+        found = page.typesetter.lines(words, kind, paper.inner)
+        rest = " ".join(found[_MOST_LINES - 1 :])
+        kept = (*found[: _MOST_LINES - 1], page.typesetter.on_one_line(rest, kind, paper.inner))
+        return tuple((line, kind) for line in kept if line)
+
     is_long = len(page.typesetter.lines(licence, _SMALL, paper.inner)) > _MOST_LINES
-    lines = [(words, _SMALL) for words in (book.contact, LICENCE_ELSEWHERE if is_long else licence) if words]
-    if book.owner:
-        lines.insert(0, (book.owner, _OWNER))
-    whole = [(line, kind) for words, kind in lines for line in page.typesetter.lines(words, kind, paper.inner)]
-    y = paper.bottom + 10 * MM + sum(kind.leading for _, kind in whole)
+    whole = (
+        *lines(book.owner, _OWNER),
+        *lines(book.contact, _SMALL),
+        *lines(LICENCE_ELSEWHERE if is_long else licence, _SMALL),
+    )
+    top = y = paper.bottom + 10 * MM + sum(kind.leading for _, kind in whole)
     for line, kind in whole:
         y -= kind.leading
-        page.write(line, left, y, kind, "ink" if kind.bold else "soft")
+        page.write(line, paper.left, y, kind, "ink" if kind.bold else "soft")
+    return top

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Drawn, Row, Rules
 from designer.cards.papers import Paper, Type
-from designer.cards.text import Typesetter
+from designer.cards.text import Typesetter, widest
 from designer.drawing.words import text_width
 
 if TYPE_CHECKING:
@@ -138,6 +138,8 @@ class Counted(Linked):
 
 _TABLE_HEAD: Final = 15.0
 """Height in points of the names over a table's columns."""
+_BESIDE_NUMBER: Final = 30.0
+"""Points from a drill's number to its title at least."""
 TERM_WIDTH: Final = 112.0
 NAME_WIDTH: Final = 104.0
 BAR_WIDTH: Final = 96.0
@@ -151,6 +153,7 @@ class Setter:
         self, paper: Paper, typesetter: Typesetter, said: Callable[[str], str], numbers: frozenset[str]
     ) -> None:
         self.paper, self.typesetter, self.said, self.numbers = paper, typesetter, said, numbers
+        self.beside_number = max(_BESIDE_NUMBER, widest(numbers, replace(paper.body, bold=True)) + 6)
 
     def title(self, words: str) -> Block:
         """Return the title of a part of the book."""
@@ -207,7 +210,7 @@ class Setter:
             self.paper.heading if bold else self.paper.body,
             self.typesetter,
             before=before,
-            hang=30 if number else 0,
+            hang=self.beside_number if number else 0,
             target=target,
             number=number,
             right=self.said(right),
@@ -219,9 +222,8 @@ class Setter:
         yield self.heading(words)
         yield self.text(answer, before=1.5) if answer.strip() else Rules(lines, self.paper.note_lines)
 
-    def counted(self, counts: Mapping[str, list[str]]) -> Iterator[Block]:
-        """Yield a row for each name with the numbers of its drills, in the order given."""
-        most = max((len(numbers) for numbers in counts.values()), default=1)
+    def counted(self, counts: Mapping[str, list[str]], most: int) -> Iterator[Block]:
+        """Yield a row for each name with the numbers of its drills, in the order given; a full bar is ``most`` of them."""
         for name, numbers in counts.items():
             words = self.typesetter.lines(self.said(name), SMALL, NAME_WIDTH - 6)[0]
             yield Counted(

@@ -230,7 +230,8 @@ def draw_foot(page: Page, leaf: Leaf, like: Sequence[str], titles: Mapping[str, 
     """Draw, below a card's own foot, the drill's state, the licence, and which drills to look at as well, each a link."""
     paper = page.paper
     base = paper.bottom - 13
-    end = page.write(state_words(leaf), paper.left, base, FOOT, "soft")
+    room = paper.inner - (14 + text_width(LICENCE_ELSEWHERE, FOOT.size) if licence else 0.0)
+    end = page.write(page.typesetter.on_one_line(state_words(leaf), FOOT, room), paper.left, base, FOOT, "soft")
     draw_licence(page, licence, end - paper.left)
     if not like:
         return

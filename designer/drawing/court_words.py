@@ -75,7 +75,7 @@ def _side_size(plan: Plan) -> tuple[float, float]:
 def reserve_side_words(plan: Plan) -> None:
     """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
     for word in side_words(plan):
-        plan.space.take(grown(word.box(plan.pen), 3 * plan.unit), 40.0, "side words")
+        plan.space.take(grown(word.box(plan.pen), 2 * plan.unit), 40.0, "side words")
 
 
 def _cased(plan: Plan, box: Bounds) -> bool:
@@ -269,7 +269,10 @@ def _net_places(plan: Plan) -> list[tuple[Point, Align]]:
         ((right[0] + 11 * u, right[1] + 6.5 * u), "right"),
         ((left[0] - 4 * u, left[1]), "right"),
         (alley, "middle"),
+        ((right[0] + 11 * u, right[1] - 6.5 * u), "right"),
         ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
+        ((left[0] - 11 * u, left[1] + 6.5 * u), "left"),
+        ((left[0] - 11 * u, left[1] - 6.5 * u), "left"),
         ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
         ((left[0] - 2 * u, left[1] - 7.5 * u), "left"),
         ((right[0] + 2 * u, right[1] + 15 * u), "right"),

@@ -138,6 +138,9 @@ def plan_of(
     )
 
 
+NET_CLEAR: Final = 1.6
+"""How far words keep from the net, in u: it is the thickest line of the court."""
+
 BEYOND_NET: Final = 1.6
 """How much of the other half is shown where only one is, in metres: enough to know the net by."""
 
@@ -174,8 +177,9 @@ def _note_court(plan: Plan, in_play: tuple[court_marks.Polygon, ...]) -> None:
     for lines, cost, owner in ((thick, PAINTED, COURT), (thin, OUT_OF_PLAY, ASIDE_OF_PLAY)):
         for line in lines:
             plan.space.cross(tuple(map(plan.page.to_page, line)), cost, owner)
-    posts = [plan.page.to_page((sign * plan.ground.net.ends_x, 0.0)) for sign in (-1, 1)]
-    plan.space.cross(posts, PATH * 4, "net")
+    for off in (0.0, NET_CLEAR * plan.unit, -NET_CLEAR * plan.unit):
+        posts = [plan.page.to_page((sign * plan.ground.net.ends_x, off)) for sign in (-1, 1)]
+        plan.space.cross(posts, PATH * 4, "net")
 
 
 def _court_box(plan: Plan) -> Bounds:

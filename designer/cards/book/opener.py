@@ -12,6 +12,7 @@ from designer.cards.book.front import people_and_minutes
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.papers import COURT_RATIO, Type
+from designer.cards.text import NO_BREAK
 from designer.drill.handbook import BookSection
 
 if TYPE_CHECKING:
@@ -64,7 +65,9 @@ def _cell(leaf: Leaf, wide: float, setter: Setter) -> tuple[Block, ...]:
         said.append(setter.text(found.objective, before=2))
     facts = (*people_and_minutes(found), *found.tagged("level"))
     if facts:
-        said.append(setter.text("\N{NO-BREAK SPACE}· ".join(facts), before=2, colour="soft"))
+        said.append(
+            setter.text(f"{NO_BREAK}· ".join(fact.replace(" ", NO_BREAK) for fact in facts), before=2, colour="soft")
+        )
     half = (setter.paper.inner - setter.paper.gutter) / _ACROSS
     court = Drawn(wide * COURT_RATIO, lambda page, x, top, _: _draw_court(page, leaf, x, top, wide))
     return (Columns(((court,), tuple(said)), _BETWEEN, shares=(wide, half - wide - _BETWEEN)),)

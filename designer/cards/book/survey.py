@@ -14,10 +14,12 @@ from designer.cards.book.leaf import Leaf
 from designer.cards.book.opener import section_page
 from designer.cards.book.rows import Setter
 from designer.cards.book.sheets import FOOT_ROOM, Sheets
+from designer.cards.logo import Logo
 from designer.cards.papers import MM, PAPERS, Paper
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
 from designer.drawing.themes import theme
+from designer.drill.brand import Brand
 from designer.drill.handbook import Handbook, Remembered
 from designer.wording.vocabulary import Vocabulary
 
@@ -41,9 +43,9 @@ class Surveyed:
     problem: str = ""
 
 
-def surveyed(book: Handbook, leaf: Leaf) -> Surveyed:
-    """Lay the sheets of a drill out and return what they take."""
-    sheets = Sheets(sheet_paper(book), theme("paper"), None, None, Vocabulary(book.vocabulary))
+def surveyed(book: Handbook, leaf: Leaf, brand: Brand | None = None, logo: Logo | None = None) -> Surveyed:
+    """Lay the sheets of a drill out, in the faces in force, and return what they take."""
+    sheets = Sheets(sheet_paper(book), theme("paper"), brand, logo, Vocabulary(book.vocabulary))
     try:
         cards = tuple(sheets.cards(leaf))
     except Exception as error:  # noqa: BLE001  as when it is printed: one bad drill does not stop the rest
@@ -56,8 +58,9 @@ def page_count(
     leaves: Sequence[Leaf],
     found: Mapping[str, Surveyed],
     before: Mapping[str, Remembered] | None = None,
+    brand: Brand | None = None,
 ) -> int:
-    """Return how many pages the handbook has.
+    """Return how many pages the handbook has, set in the faces in force.
 
     ``found`` is what each printed drill takes, by its number; ``before`` {number: drill} of the edition before.
     """
@@ -72,7 +75,9 @@ def page_count(
 
     names = [str(place + 1) for place in range(len(book.sections))]
     parts = [("", "", "x")] * 3 + [("", "", "X")] * 5
-    whole = 1 + pages(*front.imprint(book, leaves, tuple(changes(leaves, before or {}, book.edition)), setter))
+    said = tuple(changes(leaves, before or {}, book.edition))
+    licence = book.licence or (brand.licence if brand else "")
+    whole = 1 + pages(*front.imprint(book, leaves, said, setter, licence))
     whole += pages(*front.contents(book, by_number, parts, names, setter))
     whole += pages(*front.reading(setter, Pieces(paper, theme("paper"), setter.typesetter)))
     whole += pages(*front.safety(book, leaves, setter))

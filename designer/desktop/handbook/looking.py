@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -15,6 +15,7 @@ from designer.drill.handbook import Entry, Handbook, Remembered
 if TYPE_CHECKING:
     from designer.cards.book.leaf import Leaf
     from designer.cards.book.survey import Surveyed
+    from designer.storage.brand import Branded
 
 log = logging.getLogger(__name__)
 
@@ -72,8 +73,6 @@ class _Look(QRunnable):
             log.exception("looking at a handbook's drills failed")
 
     def _look(self) -> None:
-        from designer.cards.book.survey import page_count, surveyed
-
         edition, before = self._recorded()
         leaves: list[Leaf] = []
         for entry, key, _ in self._keyed():
@@ -88,19 +87,45 @@ class _Look(QRunnable):
             if old is not None and leaf.digest and old.digest != leaf.digest:
                 since = "changed"
             self._looking.seen.emit(self._turn, entry.number, Seen(leaf, since, edition))
+        self._measure(leaves)
+
+    def _measure(self, leaves: Sequence[Leaf]) -> None:
+        """Lay each drill out and count the pages, as the academy's brand has them."""
+        from designer.cards.book.survey import page_count, surveyed
+        from designer.cards.card import usable_logo
+        from designer.cards.typeface import own_faces
+        from designer.drawing.words import set_in
+
+        own = self._branded()
+        (logo, _), (faces, _) = usable_logo(own.logo), own_faces(own.typeface)
+        brand = own.brand.model_dump_json() if own.brand else ""
+        looks = (brand, hash(own.logo), hash(own.typeface))
         found: dict[str, Surveyed] = {}
         whole = sum(leaf.summary is not None for leaf in leaves)
-        for (_, _, key), leaf in zip(self._keyed(), leaves, strict=True):
-            if self._is_over():
-                return
-            if leaf.summary is None:
-                continue
-            self._looking.counting.emit(self._turn, len(found), whole)
-            if key not in self._kept.surveys:
-                self._kept.surveys[key] = surveyed(self._book, leaf)
-            found[leaf.entry.number] = self._kept.surveys[key]
-            self._looking.measured.emit(self._turn, leaf.entry.number, self._kept.surveys[key])
-        self._looking.counted.emit(self._turn, page_count(self._book, leaves, found, self._edition_before()))
+        with set_in(faces):
+            for (_, _, key), leaf in zip(self._keyed(), leaves, strict=True):
+                if self._is_over():
+                    return
+                if leaf.summary is None:
+                    continue
+                self._looking.counting.emit(self._turn, len(found), whole)
+                if (key, looks) not in self._kept.surveys:
+                    self._kept.surveys[key, looks] = surveyed(self._book, leaf, own.brand, logo)
+                found[leaf.entry.number] = self._kept.surveys[key, looks]
+                self._looking.measured.emit(self._turn, leaf.entry.number, found[leaf.entry.number])
+            pages = page_count(self._book, leaves, found, self._edition_before(), own.brand)
+        self._looking.counted.emit(self._turn, pages)
+
+    def _branded(self) -> Branded:
+        """Return the handbook's brand; printing tells what is wrong with it."""
+        from designer.storage.brand import Branded, branded
+        from designer.storage.parsing import Unreadable
+
+        try:
+            return branded(self._path, self._book.brand)
+        except Unreadable as reason:
+            log.info("%s", reason)
+            return Branded()
 
     def _recorded(self) -> tuple[int, dict[str, Remembered]]:
         from designer.storage.handbook import newest_edition

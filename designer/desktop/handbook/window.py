@@ -137,6 +137,8 @@ class HandbookWindow(QMainWindow):
             "glossary",
             "safety",
             "language",
+            "brand",
+            "licence",
         )
         if any(getattr(before, name) != getattr(after, name) for name in names):
             self._rest.start()

@@ -1,13 +1,18 @@
 """The pages that are counted are the pages that are printed."""
 
-from cards.book_of_samples import MISSING, alone, book, drill, leaf_of, leaves, made
+from cards.book_of_samples import LOGO, MISSING, alone, book, drill, entry, leaf_of, leaves, made
+from cards.test_typeface import own as twice_as_wide
 
 from designer.cards.blocks import Rules
 from designer.cards.book.sheets import Sheets
 from designer.cards.book.survey import page_count, sheet_paper, surveyed
+from designer.cards.card import usable_logo
 from designer.cards.handbook import make_handbook
+from designer.cards.typeface import read_typeface
 from designer.drawing.themes import theme
-from designer.drill.handbook import Remembered
+from designer.drawing.words import set_in
+from designer.drill.brand import Brand
+from designer.drill.handbook import BookSection, Remembered
 from designer.wording.vocabulary import Vocabulary
 
 
@@ -30,6 +35,19 @@ def test_a_card_that_just_fills_its_sides_gets_no_leaf_of_empty_lines() -> None:
         [block for placed in side for block in placed.blocks if not isinstance(block, Rules)] for side in card.sides
     ]
     assert all(len(blocks) > 1 for blocks in said), "the third has the courts of its progressions"
+
+
+def test_a_book_is_counted_in_the_typeface_and_with_the_name_and_logo_that_it_is_printed_with() -> None:
+    whole = alone().changed(planners=0, sections=(BookSection(title="S", drills=(entry("1.1", "wide-start"),)),))
+    own = leaves(whole)
+    brand = Brand(name="Alder Quay", licence="Ask before you copy. " * 300)
+    logo, _ = usable_logo(LOGO)
+    with set_in(read_typeface(twice_as_wide())):
+        found = {"1.1": surveyed(whole, own[0], brand, logo)}
+        pages = page_count(whole, own, found, brand=brand)
+    printed = make_handbook(whole, own, brand=brand, logo=LOGO, typeface=(twice_as_wide(), None))
+    assert pages == printed.pages
+    assert pages > page_count(whole, own, {"1.1": surveyed(whole, own[0])})
 
 
 def test_changes_that_fill_a_page_are_counted() -> None:

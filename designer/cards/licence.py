@@ -46,13 +46,16 @@ def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Type
     """Return ``sides`` with the ``licence`` on the last.
 
     ``foot`` is the width in points that the last side's foot has for it, its owner's name left out. Where there is no
-    room as the sides are, ``missing`` says how much is; where it is too long for any foot, the notice says so.
+    room as the sides are, ``missing`` says how much is. Where it is too long for a card, the card says that there is one
+    and the notice says so.
     """
     words = " ".join(licence.split())
     if not words:
         return Licensed(tuple(sides))
     type_ = paper.footer
     lines = typesetter.lines(words, type_, paper.inner)
+    if len(lines) > _USUAL:
+        return replace(licensed(sides, paper, _ASK, typesetter, foot=foot), notice=_TOO_LONG)
     floor = paper.bottom + type_.leading * (1 + len(lines)) + _ABOVE
     first = floor - type_.size
     if (found := _with_room(sides, floor)) is not None:
@@ -62,13 +65,13 @@ def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Type
         return Licensed(tuple(sides), lines, below)
     if len(lines) == 1 and text_width(typesetter.clean(words), type_.size) <= foot:
         return Licensed(tuple(sides), in_foot=words)
-    if len(lines) <= _USUAL:
-        return Licensed(tuple(sides), missing=floor - paper.bottom - type_.leading - 6)
-    return Licensed(tuple(sides), notice="The brand’s licence line has no room on this card and is left out.")
+    return Licensed(tuple(sides), missing=floor - paper.bottom - type_.leading - 6)
 
 
 _USUAL: Final = 6
 """Lines of a licence that room is made for, if need be on a side more."""
+_ASK: Final = "Under the owner’s licence: ask for it before you copy this card."
+_TOO_LONG: Final = f"The brand’s licence is too long for this card, which says “{_ASK}” in its place."
 
 
 def _with_room(sides: Sequence[Side], floor: float) -> tuple[Side, ...] | None:

@@ -37,9 +37,11 @@ def test_the_licence_stands_on_the_last_side_alone_and_touches_nothing(paper, re
     assert made.notices == ()
 
 
-def test_a_licence_without_room_is_told_and_none_changes_nothing():
+def test_a_licence_too_long_for_a_card_is_named_on_it_and_none_changes_nothing():
     made = card("wide-start", licence="All rights. " * 200, paper="a6")
-    assert any("licence line has no room" in notice for notice in made.notices)
+    assert any("licence is too long" in notice for notice in made.notices)
+    last = list(pypdfium2.PdfDocument(made.pdf))[-1].get_textpage().get_text_range()
+    assert "Under the owner’s licence: ask for it" in last
     plain = pypdfium2.PdfDocument(io.BytesIO(card("wide-start", licence="").pdf))
     assert len(plain) == len(pypdfium2.PdfDocument(io.BytesIO(card("wide-start").pdf)))
 

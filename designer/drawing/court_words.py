@@ -75,7 +75,7 @@ def _side_size(plan: Plan) -> tuple[float, float]:
 def reserve_side_words(plan: Plan) -> None:
     """Note the usual places of deuce and ad, so that other words go elsewhere where they can."""
     for word in side_words(plan):
-        plan.space.take(grown(word.box(plan.pen), 2 * plan.unit), 40.0, "side words")
+        plan.space.take(grown(word.box(plan.pen), plan.unit), 40.0, "side words")
 
 
 def _cased(plan: Plan, box: Bounds) -> bool:

@@ -16,6 +16,7 @@ from designer.drawing.geometry import (
     grown,
     overlap,
     point_to_piece,
+    rectangle,
     round_points,
     unit_vector,
 )
@@ -232,14 +233,23 @@ def _note_area(plan: Plan, item: Area, points: tuple[Point, ...], part: str, rol
             )
         )
     text = words_for_label(plan.setting, item.id)
-    if text and item.id != plan.setting.in_play and not (part and _is_one_with_its_copy(plan, item)):
+    if not text or item.id == plan.setting.in_play:
+        return
+    both = _with_its_copy(plan, item)
+    if both is None:
         plan.labels.append(Label(item.id, f"{role} area", f"words{part}", text, 9.0, colour, box, outline=points))
+    elif not part:
+        corners = rectangle(both)
+        plan.labels.append(Label(item.id, f"{role} area", "words", text, 9.0, colour, both, outline=corners))
 
 
-def _is_one_with_its_copy(plan: Plan, item: Area) -> bool:
-    """Whether an area and its copy at the other end lie side by side, as on both sides of the net: one name does for both."""
-    one, other = (bounds_of_points(points_of(plan.setting, item, turned=turned)) for turned in (False, True))
-    return overlap(grown(one, TOGETHER), other) > 0
+def _with_its_copy(plan: Plan, item: Area) -> Bounds | None:
+    """Return the box of an area and its copy where these lie side by side, as on both sides of the net: one name does for both."""
+    if not item.both_ends:
+        return None
+    ends = (points_of(plan.setting, item, turned=turned) for turned in (False, True))
+    one, other = (bounds_of_points(tuple(map(plan.page.to_page, points))) for points in ends)
+    return bounds_of_points((one[:2], one[2:], other[:2], other[2:])) if overlap(grown(one, TOGETHER), other) else None
 
 
 TOGETHER: Final = 0.3

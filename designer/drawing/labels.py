@@ -329,7 +329,7 @@ def _leader(plan: Plan, box: Bounds, label: Label, where: str) -> tuple[Point, P
     far = 20.0 if where == "outside" else 9.0
     if where == "inside" or not (label.must_lead or (label.leads and _apart(box, label.box) > far * plan.unit)):
         return None
-    target = _within(label.box, LEADER_INSIDE * plan.unit)
+    target = _within(label.box, plan.unit)
     middle = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
     end = (min(max(middle[0], target[0]), target[2]), min(max(middle[1], target[1]), target[3]))
     reach = 1.2 * plan.unit
@@ -337,13 +337,15 @@ def _leader(plan: Plan, box: Bounds, label: Label, where: str) -> tuple[Point, P
     return (start, end) if math.dist(start, end) > plan.unit else None
 
 
-LEADER_INSIDE: Final = 4.0
-"""How far within the edges of what it leads to a leader ends, in u: on an edge it would not be seen."""
+LEADER_INSIDE: Final = (4.0, 8.0)
+"""How far within the edges of what it leads to a leader ends, in u: on an edge it would not be seen. What is no larger
+than the second is led to at its edge."""
 
 
-def _within(box: Bounds, off: float) -> Bounds:
-    """Return ``box`` with its sides moved in by ``off`` metres, by a third of it at most."""
-    across, along = min(off, (box[2] - box[0]) / 3), min(off, (box[3] - box[1]) / 3)
+def _within(box: Bounds, unit: float) -> Bounds:
+    """Return the part of ``box`` that a leader ends at."""
+    most, small = LEADER_INSIDE[0] * unit, LEADER_INSIDE[1] * unit
+    across, along = (min(most, max(0.0, side - small) / 3) for side in (box[2] - box[0], box[3] - box[1]))
     return (box[0] + across, box[1] + along, box[2] - across, box[3] - along)
 
 

@@ -1,8 +1,9 @@
 import pytest
-from shapely.geometry import Point, box
+from shapely.geometry import LineString, Point, box
 from shapely.ops import unary_union
 
 from designer.bundle import sample
+from designer.court.standards import ground
 from designer.drawing.picture import picture
 from designer.drawing.primitives import Path, Strokes, Words, words_bounds
 from designer.drawing.themes import theme
@@ -145,3 +146,13 @@ def test_a_name_nearer_to_another_area_leads_well_into_its_own(drawing, points):
         assert nearest == mark.id or len(leaders) == 1
         for leader in leaders:
             assert edges[mark.id].buffer(-2 * made.unit).contains(Point(leader.points[-1]))
+
+
+def test_the_name_of_a_small_area_is_led_to_it_and_lies_over_no_line_in_play(drawing):
+    made = drawing.of("hoop-red", unit=2 * ground(drawing.drill("hoop-red").court).side_fence / 157.6, patient=True)
+    (mark,) = (mark for mark in made.marks if mark.kind == "feed area" and mark.part == "words")
+    lines = [LineString(line.as_tuple()) for line in ground(drawing.drill("hoop-red").court).lines]
+    words = [box(*words_bounds(s)) for s in mark.primitives if isinstance(s, Words)]
+    assert words
+    assert not any(word.intersects(line) for word in words for line in lines)
+    assert any(isinstance(s, Path) and s.style.stroke == "ball" for s in mark.primitives)

@@ -311,6 +311,7 @@ class _Printer:
     def back(self) -> None:
         """Print what could not be printed, house rules, glossary, indexes, balance and planner pages."""
         setter = self.setter
+        self.glossary.name(counts.names(self.leaves))
         made: dict[str, Callable[[], tuple[Block, ...]]] = {
             "left-out": lambda: tuple(back.left_out_page(self.left_out, setter)),
             "house-rules": lambda: tuple(back.house_rules_page(self.book, self.leaves, setter)),

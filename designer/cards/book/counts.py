@@ -102,6 +102,11 @@ def balance(leaves: Sequence[Leaf]) -> Iterator[tuple[str, Counts, tuple[str, ..
         yield group, counts, tuple(silent)
 
 
+def names(leaves: Sequence[Leaf]) -> set[str]:
+    """Return every name that the balance counts or misses."""
+    return {name for _, counts, _ in balance(leaves) for name in counts}
+
+
 def _grouped(one: Summary, group: str) -> tuple[str, ...]:
     if group == "part of the rally":
         return one.parts

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any, Final
 
@@ -15,11 +15,15 @@ from designer.drill.handbook import Handbook, Term
 
 @dataclass(frozen=True, slots=True)
 class Meaning:
-    """A word with what it means, and the other forms in which it is met."""
+    """A word with what it means, and the other forms in which it is met.
+
+    A ``listed`` one is the name of a situation, a phase or a kind of work: in a sentence it may be a plain word.
+    """
 
     word: str
     means: str
     also: tuple[str, ...] = ()
+    listed: bool = False
 
 
 @lru_cache(maxsize=4)
@@ -30,7 +34,10 @@ def meanings(language: str) -> tuple[Meaning, ...]:
     except MissingFile:
         file = resource("glossary", f"{PROGRAM_LANGUAGE}.json")
     raw: dict[str, Any] = json.loads(file.read_text("utf-8"))
-    return tuple(Meaning(term["word"], term["means"], tuple(term.get("also", ()))) for term in raw["terms"])
+    return tuple(
+        Meaning(term["word"], term["means"], tuple(term.get("also", ())), term.get("listed", False))
+        for term in raw["terms"]
+    )
 
 
 PROGRAM_LANGUAGE: Final = "en"
@@ -47,19 +54,24 @@ class Glossary:
 
     def __init__(self, language: str, own: Sequence[Term], said: Callable[[str], str]) -> None:
         self._own = own
-        self._meanings = {said(one.word): Meaning(one.word, said(one.means), one.also) for one in meanings(language)}
+        self._meanings = {said(one.word): replace(one, means=said(one.means)) for one in meanings(language)}
         forms: dict[str, str] = {}
         for shown, one in self._meanings.items():
-            for form in (shown, *map(said, one.also), f"{shown}s"):
+            for form in () if one.listed else (shown, *map(said, one.also), f"{shown}s"):
                 forms.setdefault(form.lower(), shown)
         self._forms = forms
         words = sorted(forms, key=len, reverse=True)
         self._pattern = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
         self._used: set[str] = set()
+        self._said = said
 
     def notice(self, text: str) -> None:
         """Remember the terms in ``text``."""
         self._used |= {self._forms[found.lower()] for found in self._pattern.findall(text)}
+
+    def name(self, names: Iterable[str]) -> None:
+        """Remember the situations, phases and kinds of work that are named in indexes and counts."""
+        self._used |= {self._said(name) for name in names} & self._meanings.keys()
 
     def entries(self) -> Iterator[tuple[str, str, str]]:
         """Yield (word, what it means, what it is called in other books) of each term in use and of the academy's own.

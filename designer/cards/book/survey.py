@@ -89,6 +89,7 @@ def page_count(
             if by_number[entry.number].summary and entry.number in found:
                 glossary.notice(vocabulary.said(found[entry.number].words))
                 whole = _even(whole + found[entry.number].sheets)
+    glossary.name(counts.names(leaves))
     for blocks in (
         back.glossary_page(glossary, setter),
         counts.index_pages(leaves, setter),

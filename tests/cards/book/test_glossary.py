@@ -11,6 +11,14 @@ def test_only_terms_in_use_are_explained_in_order() -> None:
     assert [word for word, _, _ in glossary.entries()] == ["alley", "cross-court", "feed", "volley"]
 
 
+def test_a_phase_is_explained_where_it_is_listed_and_not_where_it_is_a_plain_word() -> None:
+    glossary = Glossary("en", (), lambda words: words.replace("both back", "zone rally"))
+    glossary.notice("They finish in defence of the closed gate.")
+    assert list(glossary.entries()) == []
+    glossary.name(["finish", "both back", "own idea"])
+    assert [(word, other) for word, _, other in glossary.entries()] == [("finish", ""), ("zone rally", "both back")]
+
+
 def test_the_academys_word_is_explained_with_what_it_is_called_elsewhere() -> None:
     glossary = Glossary("en", (Term(word="Zip", means="Quick."),), Vocabulary({"alley": "tramline"}).said)
     glossary.notice("Into the tramlines, not the short alleyway.")

@@ -246,7 +246,7 @@ INSIDE: Final = (
 
 
 def _inside(plan: Plan, label: Label, block: Block, more: float) -> Iterator[Choice]:
-    left, low, right, high = grown(label.box, -2.2 * plan.unit)
+    left, low, right, high = grown(label.box, -2.8 * plan.unit)
     spare = (right - left - block.width, high - low - block.height)
     if spare[0] < 0 or spare[1] < 0:
         return

@@ -31,6 +31,8 @@ GROWTH: Final = (1.8, 1.6, 1.4, 1.2, 1.0)
 """How much larger a score may be that has room of its own, the largest that fits: it is read from further away."""
 LEAST_COURT: Final = 595.0
 """The court is at least this many points high, 21 cm, else the score goes to a sheet of its own."""
+WORTH: Final = 0.8
+"""A sheet is laid on its side, for larger letters, where the court keeps this share of its size upright."""
 GAP: Final = LEAST * 0.5
 """Points between the title, the court and the score."""
 
@@ -121,10 +123,12 @@ def _laid_out(subject: Subject, name: str, theme: Theme, typesetter: Typesetter)
     head = _title(subject, paper, typesetter)
     made = Poster(paper, head, _score(subject, Pieces(paper, theme, typesetter), paper.body), together=True)
     lying = _on_its_side(subject, _sheet(name, title, height, width), theme, typesetter)
-    upright = made.court_room[1]
+    fits = made.court_room[1] >= LEAST_COURT
     if lying is not None and lying.court_room[1] >= LEAST_COURT:
-        return lying
-    if upright >= LEAST_COURT:
+        wins = _court_scale(subject, lying) >= WORTH * _court_scale(subject, made)
+        if wins or not fits:
+            return lying
+    if fits:
         return made
     for large, score in _scores(subject, paper, theme, typesetter):
         if large == LEAST or stacked(score, paper.inner) <= _free(paper, head):
@@ -134,16 +138,9 @@ def _laid_out(subject: Subject, name: str, theme: Theme, typesetter: Typesetter)
 
 def _on_its_side(subject: Subject, paper: Paper, theme: Theme, typesetter: Typesetter) -> Poster | None:
     """Return the sheet with the score beside the court in letters as large as fit, None where even the least do not."""
-    from designer.drawing.picture import BEYOND_NET
-    from designer.drawing.reach import end_in_use
-
-    told = subject.told
     head = _title(subject, paper, typesetter)
-    ends = 2 * told.ground.back_fence
-    if end_in_use(told.setting, told.sequence) is not None:
-        ends = told.ground.back_fence + BEYOND_NET
-    free = _free(paper, head)
-    beside = paper.inner - GAP - free * 2 * told.ground.side_fence / ends * _A_LITTLE_WIDER
+    free, (wide, tall) = _free(paper, head), _court_size(subject)
+    beside = paper.inner - GAP - free * wide / tall * _A_LITTLE_WIDER
     if beside <= 0:
         return None
     for _, score in _scores(subject, paper, theme, typesetter):
@@ -154,6 +151,21 @@ def _on_its_side(subject: Subject, paper: Paper, theme: Theme, typesetter: Types
 
 _A_LITTLE_WIDER: Final = 1.04
 """Discs and digits may stand a little outside the fence."""
+
+
+def _court_size(subject: Subject) -> tuple[float, float]:
+    """Return how wide and how long what is shown of the court is, in metres."""
+    from designer.drawing.picture import BEYOND_NET
+    from designer.drawing.reach import end_in_use
+
+    told, ground = subject.told, subject.told.ground
+    half = end_in_use(told.setting, told.sequence) is not None
+    return 2 * ground.side_fence, ground.back_fence + (BEYOND_NET if half else ground.back_fence)
+
+
+def _court_scale(subject: Subject, made: Poster) -> float:
+    """Return about how many points a metre of the court has."""
+    return min(room / metres for room, metres in zip(made.court_room, _court_size(subject), strict=True))
 
 
 def _sheet(name: str, title: str, width: float, height: float) -> Paper:

@@ -8,7 +8,7 @@ import pytest
 
 from designer.bundle import sample
 from designer.cards.card import make_card
-from designer.drill.drill import Drill
+from designer.drill.drill import Drill, Progression
 from designer.drill.setting import main_setting
 from tests.cards.test_papers import MM, walked
 
@@ -66,6 +66,12 @@ def test_court_and_score_share_one_sheet_of_a3_on_its_side_the_court_as_high_as_
         key=lambda box: box[3] - box[1],
     )
     assert court[3] - court[1] > 210 * MM
+
+
+def test_without_a_score_the_sheet_stands_and_the_court_has_it_all() -> None:
+    drill = Drill(id="d-bare", progressions=(Progression(id="p-one"),))
+    (page,) = pypdfium2.PdfDocument(make_card(drill, main_setting(drill), paper="poster-a3").pdf)
+    assert page.get_size() == pytest.approx([length * MM for length in SHEETS["poster-a3"]], abs=0.1)
 
 
 def test_a_score_too_long_for_the_sheet_goes_to_another_one_whole() -> None:

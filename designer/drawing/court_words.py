@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from designer.drawing.geometry import grown, inside_box, within
-from designer.drawing.labels import CLEAR, within_box
+from designer.drawing.labels import CLEAR, COVERS, within_box
 from designer.drawing.pen import Pen
 from designer.drawing.placing import ASIDE_OF_PLAY, COURT, best
 from designer.drawing.plan import Plan
@@ -83,7 +83,10 @@ def _cased(plan: Plan, box: Bounds) -> bool:
 
 
 def _side_word(plan: Plan, word: SideWord) -> None:
-    place, align, box = _side_place(plan, word)
+    """Add deuce or ad; it is left out where it would hide a head, a person or other words: three more say the same."""
+    place, align, box, cost = _side_place(plan, word)
+    if cost >= COVERS:
+        return
     part = f"{word.text} {word.at[0] > 0} {word.at[1] > 0}"
     plan.draw(
         None,
@@ -101,14 +104,14 @@ def _side_word(plan: Plan, word: SideWord) -> None:
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
-def _side_place(plan: Plan, word: SideWord) -> tuple[Point, Align, Bounds]:
-    """Return where deuce or ad stands best, by which end, and the box it fills there.
+def _side_place(plan: Plan, word: SideWord) -> tuple[Point, Align, Bounds, float]:
+    """Return where deuce or ad stands best, by which end, the box it fills there, and what that costs.
 
     Where there is no room beside the court, it stands in the service box itself.
     """
     at, align, usual = word.at, word.align, word.box(plan.pen)
     if plan.space.cost(usual, "side words") + _untidy(plan, usual, LEAST_SIDE_GAP) <= 1.0:
-        return at, align, usual  # no other place costs less; on most courts there is nothing to look for
+        return at, align, usual, 0.0  # no other place costs less; on most courts there is nothing to look for
     steps = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0, 36.0, -36.0, 45.0, -45.0)
     outward = 1.0 if align == "left" or (align == "middle" and at[1] > 0) else -1.0
     choices: list[tuple[tuple[Point, Align], Bounds, float]] = []
@@ -122,8 +125,8 @@ def _side_place(plan: Plan, word: SideWord) -> tuple[Point, Align, Bounds]:
             if not _over_net(at, place, 6 * plan.unit, across=plan.page.across):
                 box = word.box(plan.pen, place)
                 choices.append(((place, align), box, order * 1.0 + dear + _untidy(plan, box, LEAST_SIDE_GAP)))
-    (place, align), box, _ = best(plan.space, choices, "side words")
-    return place, align, box
+    (place, align), box, cost = best(plan.space, choices, "side words")
+    return place, align, box, cost
 
 
 def _within_its_box(plan: Plan, at: Point, step: float) -> Iterator[tuple[Point, float]]:

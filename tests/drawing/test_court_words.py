@@ -7,6 +7,7 @@ from designer.court.standards import ground
 from designer.drawing.court_marks import fence
 from designer.drawing.primitives import Words, words_bounds
 from tests.drawing.conftest import A5
+from tests.drawing.test_solved import covered
 
 NARROW = A5 * 157.6 / 146
 """Metres a mark unit on a card of 3 × 5 in, whose court is 146 pt wide."""
@@ -54,3 +55,11 @@ def test_you_stays_inside_the_fence_of_a_court_on_its_side(drawing):
     made = drawing.of("a-chooses", unit=A5 * 157.6 / 120, patient=True, across=True)
     (where,) = (where for text, _, where in court_words(made) if text == "YOU")
     assert box(*fence(ground(drawing.drill("a-chooses").court), made.page)).contains(box(*where))
+
+
+def test_deuce_is_left_out_where_it_would_hide_where_a_ball_is_met(drawing):
+    """A red court on its side on 3 × 5 in has no free place left; the other words say which box is which."""
+    metres = 2 * ground(drawing.drill("hoop-red").court).side_fence / 98
+    made = drawing.of("hoop-red", unit=metres, patient=True, across=True, you="A")
+    assert list(covered(made)) == []
+    assert {text for text, _, _ in court_words(made)} == {"YOU", "NET", "deuce", "ad"}

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from designer.drawing.geometry import grown, inside_box, within
+from designer.drawing.geometry import grown, inside_box, overlap, within
 from designer.drawing.labels import CLEAR, COVERS, within_box
 from designer.drawing.pen import Pen
-from designer.drawing.placing import ASIDE_OF_PLAY, COURT, best
+from designer.drawing.placing import AREA, ASIDE_OF_PLAY, COURT, best
 from designer.drawing.plan import Plan
 from designer.drawing.primitives import Align, Bounds, Layer, Point
 from designer.drawing.words import text_width
@@ -223,7 +223,8 @@ def _net(plan: Plan) -> None:
     for order, (at, align) in enumerate(_net_places(plan)):
         box = plan.pen.text_box(("NET",), at, 8.5, bold=True, align=align)
         room = grown(box, NET_CLEAR * plan.unit)
-        choices.append(((at, align), room, order * 1.0 + _untidy(plan, room, CLEAR - NET_CLEAR)))
+        own = order * 1.0 + _untidy(plan, room, CLEAR - NET_CLEAR) + (IN_AREA if _in_area(plan, room) else 0.0)
+        choices.append(((at, align), room, own))
     (at, align), room, _ = best(plan.space, choices, "net")
     box, words = grown(room, -NET_CLEAR * plan.unit), ("NET",)
     plan.draw(
@@ -242,6 +243,13 @@ def _net(plan: Plan) -> None:
     )
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
+
+def _in_area(plan: Plan, box: Bounds) -> bool:
+    return any(taken.cost == AREA and overlap(box, taken.box) > 0 for taken in plan.space.near_boxes(box))
+
+
+IN_AREA: Final = 12.0
+"""What it costs NET to stand in an area, whose name it would seem to be."""
 
 NET_CLEAR: Final = 1.0
 """How far NET keeps from lines and marks, in u."""
@@ -269,13 +277,13 @@ def _net_places(plan: Plan) -> list[tuple[Point, Align]]:
         ((right[0] + 4 * u, right[1]), "left"),
         ((right[0] + 2 * u, right[1] + 7.5 * u), "right"),
         ((right[0] + 8 * u, right[1] + 7.5 * u), "right"),
-        ((right[0] + 11 * u, right[1] + 6.5 * u), "right"),
+        ((right[0] + 11 * u, right[1] + 5.5 * u), "right"),
         ((left[0] - 4 * u, left[1]), "right"),
         (alley, "middle"),
-        ((right[0] + 11 * u, right[1] - 6.5 * u), "right"),
+        ((right[0] + 11 * u, right[1] - 5.5 * u), "right"),
         ((right[0] + 2 * u, right[1] - 7.5 * u), "right"),
-        ((left[0] - 11 * u, left[1] + 6.5 * u), "left"),
-        ((left[0] - 11 * u, left[1] - 6.5 * u), "left"),
+        ((left[0] - 11 * u, left[1] + 5.5 * u), "left"),
+        ((left[0] - 11 * u, left[1] - 5.5 * u), "left"),
         ((left[0] - 2 * u, left[1] + 7.5 * u), "left"),
         ((left[0] - 2 * u, left[1] - 7.5 * u), "left"),
         ((right[0] + 2 * u, right[1] + 15 * u), "right"),

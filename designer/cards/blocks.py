@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.papers import Type
+from designer.cards.papers import MM, Type
 from designer.cards.text import Typesetter, accompanied
 from designer.drawing.words import text_width
 
@@ -66,6 +66,8 @@ class Row(Block):
     keep_with_next: bool = False
     rule: bool = False
     balanced: bool = False
+    least: int = 2
+    """How many of its lines stay together at least where it is divided."""
     _lines: dict[float, tuple[str, ...]] = field(default_factory=dict, repr=False, compare=False)
 
     @property
@@ -98,10 +100,10 @@ class Row(Block):
         return count * self.type_.leading + (self._pencil if self.rule else 0)
 
     def split(self, width: float, room: float) -> tuple[Block, Block] | None:
-        """Divide between lines, leaving at least two on each side."""
+        """Divide between lines, leaving the least on each side."""
         lines = self.lines(width)
-        fit = min(int((room + 0.01) / self.type_.leading), len(lines) - 2)
-        if self.rule or fit < 2:
+        fit = min(int((room + 0.01) / self.type_.leading), len(lines) - self.least)
+        if self.rule or fit < self.least:
             return None
         head = replace(self, text="\n".join(lines[:fit]), balanced=False, _lines={})
         tail_text = " ".join(lines[fit:]) if "\n" not in self.text else "\n".join(lines[fit:])
@@ -235,9 +237,13 @@ class Bar(Block):
     def draw(self, page: Page, x: float, top: float, width: float) -> None:
         """Draw the block and the bar."""
         self.block.draw(page, x, top, width)
-        page.box(x - 3 * BAR, top - page.paper.body.leading, BAR, page.paper.body.leading, "ink")
+        # Printers leave the edge of a small sheet white.
+        aside = max(1.3 * BAR, min(3 * BAR, page.paper.left - UNPRINTED))
+        page.box(x - aside, top - page.paper.body.leading, BAR, page.paper.body.leading, "ink")
 
 
+UNPRINTED: Final = 4 * MM
+"""What printers leave white along the edges of a sheet, at the most."""
 BAR: Final = 3.1
 """Width in points of the bar beside the progression in force: 1.1 mm."""
 

@@ -53,7 +53,9 @@ def contents(subject: Subject, pieces: Pieces, *, front: float, back: float) -> 
     if cues is not None and (is_player or large):
         under.append(pieces.section(cues, body=paper.cue))
     if words.left_handed is not None and is_player:
-        under.append(pieces.sentence(words.left_handed, Type(paper.legend.size, 12), before=4))
+        under.append(
+            pieces.sentence(words.left_handed, Type(paper.legend.size, max(12.0, 1.3 * paper.legend.size)), before=4)
+        )
     left_handed = words.section("left-handed")
     if left_handed is not None and not is_player and large:
         under.append(pieces.section(left_handed))

@@ -118,6 +118,7 @@ class Pieces:
             hang=hang,
             before=before,
             rule=sentence.missing,
+            least=_TOGETHER if self.paper.layout == "beside" else 2,
         )
 
     def lead(self, lead: SentenceLead | None, type_: Type) -> Lead | None:
@@ -246,6 +247,8 @@ class Pieces:
         return Drawn(tall, draw, before=7)
 
 
+_TOGETHER: Final = 4
+"""Lines of a sentence that stay together on a card: who turns it over has forgotten the other half."""
 _APART: Final = 2.0
 """Least space in u between the columns of a legend."""
 _HANGS: Final = {

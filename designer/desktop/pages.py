@@ -75,11 +75,13 @@ def bands(sheet: Sheet, scale: float) -> Iterator[tuple[int, QImage]]:
         rows = max(OVERLAP, BAND // width)
         for begin in range(0, height, rows):
             above, below = max(0, begin - OVERLAP), max(0, height - begin - rows)
+            # Letters that a crop cuts have other greys along the cut: a row more is drawn there and left out.
+            cut = 1 if above else 0
             # The reader rounds what is cropped up to whole pixels.
-            crop = [max(0.0, (each - 0.5) / scale) for each in (0, below, 0, above)]
+            crop = [max(0.0, (each - 0.5) / scale) for each in (0, below, 0, above - cut)]
             bitmap = page.render(scale=scale, crop=(crop[0], crop[1], crop[2], crop[3]))
             made = QImage(bitmap.buffer, bitmap.width, bitmap.height, bitmap.stride, QImage.Format.Format_BGR888)
-            yield above, made.copy()
+            yield above, made.copy(0, cut, bitmap.width, bitmap.height - cut)
     finally:
         document.close()
 

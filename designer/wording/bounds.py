@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from designer.drill.conditions import In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, Start, UseStroke
 from designer.wording.counts import listed, lowered, number, ordinal
 from designer.wording.events import AIM, trigger, with_a
 from designer.wording.misses import in_play, miss_words, off_and_out, replays
-from designer.wording.musts import REACHES, at_own_hit, demand, is_next_hit, off, tall
+from designer.wording.musts import REACHES, at_own_hit, demand, is_drawn_there, is_next_hit, off, tall
 from designer.wording.names import shot_name, shots_named
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group
@@ -24,10 +25,11 @@ from designer.wording.rules import (
     told_together,
 )
 from designer.wording.scope import ball_subject
-from designer.wording.sentence import Lead, Sentence, sentence, sentences_of
+from designer.wording.sentence import Lead, Sentence, marked, sentence, sentences_of
 from designer.wording.settled import settled
 from designer.wording.starts import later_words, left
 from designer.wording.telling import Telling
+from designer.wording.tokens import own_text
 from designer.wording.where import feet, is_feet
 
 
@@ -37,7 +39,38 @@ def bounds(told: Telling) -> tuple[Sentence, ...]:
     Rules of the first feed are left out: they stand under the start.
     """
     fed = [found for start in _fed_later(told) if (found := _too_early(told, start)) is not None]
-    return (*fed, *(_bound(told, rule, twin, part) for rule, twin, part in told_together(told) if _is_bound(rule)))
+    alike: dict[tuple[str, str], list[Bound]] = {}
+    for place, each in enumerate(told_together(told)):
+        if _is_bound(each[0]):
+            bound = _bound(told, *each)
+            # Breaches at the same time that cost the same are said together.
+            alike.setdefault((bound.scope or str(place), bound.cost), []).append(bound)
+    return (*fed, *(_said(own) for own in alike.values()))
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """What is not allowed: the rule, its breach, a miss that costs the same ("" for none), in which part ("" for all), the cost.
+
+    ``about`` are the records it is made from.
+    """
+
+    rule: str
+    what: str
+    missed: str
+    scope: str
+    cost: str
+    about: tuple[str, ...]
+
+
+def _said(bounds: list[Bound]) -> Sentence:
+    first = bounds[0]
+    missed = next((each.missed for each in bounds if each.missed), "")
+    what = [each.what for each in bounds]
+    all_of_it = f"{', '.join(what)}, {missed}" if missed else listed(what, "or")
+    head = f"{first.scope}, {all_of_it}" if first.scope else _bare(all_of_it)
+    about = dict.fromkeys(id for each in bounds for id in each.about)
+    return sentence(f"rule:{first.rule}", f"{head}{first.cost and f': {first.cost}'}", *about, lead=Lead("bound"))
 
 
 def _fed_later(told: Telling) -> list[Start]:
@@ -63,23 +96,67 @@ def no_bounds(told: Telling) -> tuple[Sentence, ...]:
 
 
 def other_rules(told: Telling) -> tuple[Sentence, ...]:
-    """Return the rules of the rally that forbid nothing, misses and replays, then what is said beside those that do."""
-    opens = [rule_sentence(told, rule, missed=part) for rule, _, part in told_together(told) if not _is_bound(rule)]
-    beside = [found for rule, twin, _ in told_together(told) if _is_bound(rule) for found in _beside(told, rule, twin)]
+    """Return the rules of the rally that forbid nothing, misses and replays, then what is said beside those that do.
+
+    What becomes of a ball that misses the place it is drawn to, where that only opens the point, its step says.
+    """
+    every = told_together(told)
+    opens = (
+        rule_sentence(told, rule, missed=part)
+        for rule, _, part in every
+        if not _is_bound(rule) and not _is_said_by_step(told, rule)
+    )
+    beside = [found for rule, twin, _ in every if _is_bound(rule) for found in _beside(told, rule, twin)]
     fed = (
         sentence(f"start:{start.id}", sentences_of(*later_words(told, start)), start.id) for start in _fed_later(told)
     )
     later = (each for each in fed if each.parts)
-    return (*settled(told), *in_play(told), *opens, *misses_left(told), *replays(told), *later, *beside)
+    of_steps = {id for rule, _, _ in every if _is_said_by_step(told, rule) for id in _parts_of(told, rule.of[0])}
+    missed = (found for found in misses_left(told) if not of_steps & set(found.about))
+    return (*settled(told), *in_play(told), *opens, *missed, *replays(told), *later, *beside)
+
+
+@dataclass(frozen=True, slots=True)
+class Astray:
+    """What becomes of a ball that misses its place: sentences and the records they are made from."""
+
+    words: tuple[str, ...] = ()
+    about: tuple[str, ...] = ()
+
+
+def astray(told: Telling, shot_id: str) -> Astray:
+    """Return what becomes of a drawn ball that misses its place, as its step says it to a player; nothing where rules do."""
+    rule = next((rule for rule, _, _ in told_together(told) if _is_said_by_step(told, rule, shot_id)), None)
+    if rule is None or rule.breach is None:
+        return Astray()
+    words = [f"in court but outside it: {outcome(told, rule.breach, doer_of(told, rule))}", own_text(told, rule.note)]
+    parts = _parts_of(told, shot_id)
+    missed = [found for found in misses_left(told) if parts & set(found.about)]
+    return Astray((*words, *map(marked, missed)), (rule.id, *(id for found in missed for id in found.about)))
+
+
+def _is_said_by_step(told: Telling, rule: Rule, shot_id: str = "") -> bool:
+    """Whether a rule is only about where one drawn ball lands, and a breach opens the point."""
+    one = len(rule.of) == 1 and shot_id in ("", rule.of[0]) and not rule.called_by and rule.in_doubt is None
+    return one and not _is_bound(rule) and is_drawn_there(told, rule, doer_of(told, rule))
+
+
+def _parts_of(told: Telling, shot_id: str) -> set[str]:
+    """Return the parts of the rally whose only hit is this ball."""
+    found = set()
+    for part in told.parts:
+        hits = [id for id in part.shots if id in told.setting.shots and not told.is_new_ball(told.setting.shots[id])]
+        found |= {part.id} if hits == [shot_id] else set()
+    return found
 
 
 def _beside(told: Telling, rule: Rule, twin: Rule | None) -> Iterator[Sentence]:
     """Yield who calls a breach, what doubt means and the rule's note, behind the breach that they are about."""
-    said = [words for words in (*from_middle(rule), *remarks(told, rule)) if words]
+    whole = rule if twin is None else rule.changed(who=())
+    said = [words for words in (*from_middle(whole), *remarks(told, whole)) if words]
     if said:
-        whole = rule if twin is None else rule.changed(who=())
         first, *more = said
-        words = sentences_of(f"{breach(told, whole, doer_of(told, whole))}: {lowered(first)}", *more)
+        words = sentences_of(f"{_bare(breach(told, whole, doer_of(told, whole)))}: {lowered(first)}", *more)
         yield sentence(f"rule:{rule.id}:beside", words, rule.id)
 
 
@@ -88,38 +165,35 @@ def _is_bound(rule: Rule) -> bool:
     return rule.breach is None or rule.breach.then != "opens"
 
 
-def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> Sentence:
+def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> Bound:
+    """Return the breach of a rule; ``part`` is one in which a miss costs the same."""
     whole = rule if twin is None else rule.changed(who=())
-    words = bound_words(told, whole, "" if part is None else miss_words(told, part))
+    doer = doer_of(told, whole)
+    cost = "" if whole.breach is None else outcome(told, whole.breach, doer)
+    scope, text = "", off_and_out(told, whole, doer).removesuffix(f": {cost}")
+    if not text:
+        scope, text = _breach_in_place(told, whole, doer)
     if twin is not None and any(isinstance(condition, In) for condition in rule.when):
-        words = words.replace("\x02the ", "\x02your own ", 1)
+        text = text.replace("\x02the ", "\x02your own ", 1)
     twins = () if twin is None else (twin.id,)
     missed = () if part is None else (part.id,)
-    return sentence(f"rule:{rule.id}", words, rule.id, *twins, *rule.of, *missed, lead=Lead("bound"))
+    miss = "" if part is None else miss_words(told, part)
+    return Bound(rule.id, text, miss, scope, cost, (rule.id, *twins, *rule.of, *missed))
 
 
-def bound_words(told: Telling, rule: Rule, missed: str = "") -> str:
-    """Return the breach of a rule and what it costs.
-
-    ``missed``: how a miss that costs the same is said after it.
-    """
-    doer = doer_of(told, rule)
-    text = off_and_out(told, rule, doer)
-    if not text:
-        text = f"{_breach_in_place(told, rule, doer)}{missed and f', {missed}'}"
-        if rule.breach is not None:
-            text += f": {outcome(told, rule.breach, doer)}"
-    return sentences_of(text)
+def _bare(text: str) -> str:
+    """Return ``text`` without its first article: at the head of a line it would be taken for player A."""
+    return text.removeprefix("a ").removeprefix("an ")
 
 
-def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> str:
-    """Return the breach with when it is one: "until open, a volley", "a backhand after a bounce in the near half"."""
+def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
+    """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
     broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
     if is_next_hit(rule) or condition.startswith("once "):
         scope, condition = (*scope, condition), ""
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
         condition = f"hit {condition}"
-    return ", ".join(words for words in (*scope, f"{broken} {condition}".strip()) if words)
+    return ", ".join(scope), f"{broken} {condition}".strip()
 
 
 def breach(told: Telling, rule: Rule, doer: Group | None) -> str:

@@ -24,7 +24,15 @@ _BESIDE: Final = {"instead": "instead", "added": "added"}
 def points(told: Telling) -> tuple[Sentence, ...]:
     """Return what each way to score is worth: the plain rally first, then what is paid instead or beside it."""
     paying = [record for record in told.setting.points.values() if record.gives.then == "points"]
-    paying.sort(key=lambda record: (value_of(record) < 0, _is_extra(record), abs(value_of(record)), record.id))
+    paying.sort(
+        key=lambda record: (
+            value_of(record) < 0,
+            _is_extra(record),
+            abs(value_of(record)),
+            record.on[0].by if told.brief else (),
+            record.id,
+        )
+    )
     return tuple(_merged(told, paying))
 
 
@@ -54,9 +62,9 @@ def _merged(told: Telling, paying: list[Points]) -> Iterator[Sentence]:
             yield from (points_sentence(told, [one], f":{n}" if n > 1 else "") for n, one in enumerate(apart, 1))
             continue
         alike = [record]
-        if _plain(record):
+        if _is_joined(told, record):
             others = (other for other in paying if other.id not in (record.id, *done) and not _apart(told, other))
-            alike += [other for other in others if _plain(other) and _key(other) == _key(record)]
+            alike += [other for other in others if _is_joined(told, other) and _key(other) == _key(record)]
         done |= {one.id for one in alike}
         alike.sort(key=lambda one: one.on[0].by)
         yield points_sentence(told, alike)
@@ -68,6 +76,12 @@ def _apart(told: Telling, record: Points) -> list[Points]:
         return []
     *first, last = ((event,) for event in record.on)
     return [*(record.changed(on=on, note="", called_by=()) for on in first), record.changed(on=last)]
+
+
+def _is_joined(told: Telling, record: Points) -> bool:
+    """Whether a record may share a sentence; to a player two balls that may win a point are as much as one can say."""
+    two_ways = any(" or with " in win(told, event).how for event in record.on if event.what == "won")
+    return _plain(record) and not (told.brief and two_ways)
 
 
 def _key(record: Points) -> tuple[object, ...]:

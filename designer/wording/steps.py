@@ -10,6 +10,7 @@ from designer.drill.movement import SERVES
 from designer.drill.rules import Part
 from designer.play.rally import opening_part, opening_shot
 from designer.play.sequence import Step
+from designer.wording.bounds import astray
 from designer.wording.branches import branch_words, option_words
 from designer.wording.counts import listed, ordinal
 from designer.wording.events import trigger
@@ -162,8 +163,13 @@ def _sentence(told: Telling, rivals: Rivals, text: str, alike: Rivals) -> Senten
     )
     later = [start for start in told.later_starts if start.shot in {one.shot.id for one in alike}]
     bad = () if told.brief else dict.fromkeys(words for start in later for words in later_words(told, start))
-    words = sentences_of(text, says, *bad, *notes)
-    ids = (*(one.shot.id for one in rivals), *(start.id for start in later))
+    missed = [astray(told, one.shot.id) for one in rivals] if told.brief else []
+    words = sentences_of(text, says, *bad, *notes, *dict.fromkeys(words for each in missed for words in each.words))
+    ids = (
+        *(one.shot.id for one in rivals),
+        *(start.id for start in later),
+        *(id for each in missed for id in each.about),
+    )
     return sentence(f"shot:{step.shot.id}", words, *ids, lead=lead)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 from designer.drill.rules import Swap
@@ -31,10 +32,11 @@ def own_swaps(told: Telling, start: str | None) -> tuple[Sentence, ...]:
     for swap in ordered(told):
         if not has_deeds(swap) and not swap.note.strip():
             continue
-        note = own_text(told, swap.note) if has_deeds(swap) else ""
         own = "" if start is None else _own(told, swap, start)
-        words = sentences_of(own or swap_words(told, swap), *take_over(swap), note)
+        words = sentences_of(_of_play(told, own or swap_words(told, swap)), *take_over(swap))
         found.append(sentence(f"swap:{swap.id}", words, swap.id))
+        if has_deeds(swap):
+            found.append(sentence(f"swap:{swap.id}:note", own_text(told, swap.note), swap.id))
     return (*(each for each in found if each.parts), *things_of_hands(told))
 
 
@@ -76,9 +78,22 @@ def _once(told: Telling, swap: Swap) -> str:
 
 
 def _after(when: str) -> str:
-    """Return when, as it stands before what the reader becomes; an end of play, not one of the court, is "over"."""
-    when = when.replace("at the end", "when it is over")
     return f"{when}," if when.startswith("when") else when
+
+
+def _of_play(told: Telling, words: str) -> str:
+    """Return ``words`` with the end of play as nobody takes it for an end of the court: "after the game"."""
+    end = told.setting.finish
+    a_game = end is not None and end.kind in ("race", "game", "tie-break") and not end.running and end.rounds == 1
+    over = "after the game" if a_game else "when it is over,"
+    words = words.replace("at the end:", "after the game:" if a_game else "when it is over:").replace(
+        "at the end", over
+    )
+    return re.sub(r"when it has been played (twice|\w+ times),?", _games if a_game else r"after playing it \1", words)
+
+
+def _games(found: re.Match[str]) -> str:
+    return "after two games" if found[1] == "twice" else f"after {found[1].removesuffix(' times')} games"
 
 
 def _is_for_others_too(moves: Mapping[str, str]) -> bool:
@@ -118,7 +133,8 @@ def _chain(told: Telling, moves: Mapping[str, str], start: str) -> str:
 def _own_rounds(told: Telling, swap: Swap, start: str) -> str:
     """Return where the reader plays in each round and with whom; "" for somebody who has no place in the table."""
     own = rounds_of(told, swap, start)
-    return own or f"{_after(times(told, swap))} change places; letters stay on the court"
+    change = f"{_after(times(told, swap))} change places"
+    return f"{change}: {own}" if own else f"{change}; letters stay on the court"
 
 
 def rounds_of(told: Telling, swap: Swap, start: str) -> str:
@@ -139,7 +155,7 @@ def rounds_of(told: Telling, swap: Swap, start: str) -> str:
         said = ", ".join([first, *(place.replace(" rounds ", " ").replace(" round ", " ") for place in more)])
         return f"you play {said}" + (f". Partners: who began as {', '.join(mates)}" if all(mates) else "")
     with_whom = [f"in round {number} with who began as {mate}" for number, mate in enumerate(mates, 1) if mate]
-    return f"you play {', '.join(with_whom[1:])}" if len(with_whom) > 1 else ""
+    return f"you begin each as {letter(told, start)}, {', '.join(with_whom[1:])}" if len(with_whom) > 1 else ""
 
 
 def _rounds_by_job(own: Sequence[str | None]) -> dict[str, list[int]]:

@@ -24,7 +24,9 @@ def opened(make_window, name="wide-start", at="p-fed"):
 def test_it_says_how_long_steps_rules_and_points_take_to_read_aloud(make_window):
     window = opened(make_window)
     card = card_words(window.document.drill, window.view.at, "player", player="A")
-    said = [s.text for key in ("steps", "rules", "points") for s in card.section(key).sentences if not s.missing]
+    said = [
+        s.text for key in ("steps", "bounds", "points", "rules") for s in card.section(key).sentences if not s.missing
+    ]
     words = sum(any(letter.isalnum() for letter in word) for text in said for word in text.split())
     # 42 words in 15 s is 168 a minute: a coach educator's limit for one explanation.
     assert window.bottom.aloud.text() == f"Reads aloud in {math.ceil(words / 168 * 60)} s"

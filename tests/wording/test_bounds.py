@@ -23,20 +23,20 @@ def said(must, *records, who=(), **values):
 @pytest.mark.parametrize(
     ("must", "broken"),
     [
-        ({"do": "use stroke", "wing": "forehand"}, "A backhand by A"),
+        ({"do": "use stroke", "wing": "forehand"}, "Backhand by A"),
         ({"do": "use stroke", "strokes": ("slice", "lob")}, "Anything but a slice or lob by A"),
-        ({"do": "aim", "direction": "cross-court"}, "A ball of A’s that does not go cross-court"),
+        ({"do": "aim", "direction": "cross-court"}, "Ball of A’s that does not go cross-court"),
         (
             {"do": "keep", "where": ({"area": "right half", "judged": "bounce"},)},
-            "A ball of A’s outside B’s right half",
+            "Ball of A’s outside B’s right half",
         ),
         ({"do": "keep", "where": ({"area": "right half", "judged": "net"},)}, "over the net outside B’s right half"),
-        ({"do": "height", "at": "net", "least": 1.5}, "A ball of A’s that crosses the net lower than 1.5 m"),
-        ({"do": "height", "at": "contact", "most": "net"}, "A ball of A’s hit higher than the net"),
+        ({"do": "height", "at": "net", "least": 1.5}, "Ball of A’s that crosses the net lower than 1.5 m"),
+        ({"do": "height", "at": "contact", "most": "net"}, "Ball of A’s hit higher than the net"),
         ({"do": "bounces", "most": 0}, "Letting the ball bounce by A"),
-        ({"do": "bounces", "least": 1}, "A volley by A"),
-        ({"do": "bounces", "least": 1, "most": 1}, "A volley or a hit after a second bounce by A"),
-        ({"do": "bounces", "rising": True}, "A hit after the top of the bounce by A"),
+        ({"do": "bounces", "least": 1}, "Volley by A"),
+        ({"do": "bounces", "least": 1, "most": 1}, "Volley or a hit after a second bounce by A"),
+        ({"do": "bounces", "rising": True}, "Hit after the top of the bounce by A"),
     ],
     ids=lambda each: each if isinstance(each, str) else None,
 )
@@ -66,7 +66,7 @@ def test_when_it_is_not_allowed_stands_with_it():
     assert said({"do": "bounces", "least": 1}, *held, parts=("held",)) == ["Until open, a volley: point lost."]
     half = ({"area": "right half", "judged": "bounce"},)
     assert said({"do": "use stroke", "wing": "forehand"}, who=("A",), when=half) == [
-        "A backhand by A after a bounce in A’s right half: point to B."
+        "Backhand by A after a bounce in A’s right half: point to B."
     ]
 
 
@@ -95,8 +95,8 @@ def test_who_calls_and_what_is_noted_is_fine_print_behind_what_it_is_about():
         id="r", when=half, must={"do": "use stroke", "wing": "forehand"}, breach=LOST, called_by=("doer",), note="Once."
     )
     made = told(*SINGLES, FEED, REPLY, rule, reader="player")
-    assert texts(bounds(made)) == ["A backhand after a bounce in the right half: point lost."]
-    assert texts(other_rules(made))[-1] == "A backhand: the hitter calls. Once."
+    assert texts(bounds(made)) == ["Backhand after a bounce in the right half: point lost."]
+    assert texts(other_rules(made))[-1] == "Backhand: the hitter calls. Once."
 
 
 def test_a_point_without_bounds_says_so_where_one_is_played():
@@ -112,4 +112,4 @@ def test_a_point_without_bounds_says_so_where_one_is_played():
 
 def test_nobody_of_four_is_left_out():
     rule = Rule(id="r", who=("A", "C"), must={"do": "bounces", "least": 1}, breach={"then": "replay"})
-    assert texts(bounds(told(*DOUBLES, rule, jobs="ABCD", reader="player"))) == ["A volley by A or C: replay."]
+    assert texts(bounds(told(*DOUBLES, rule, jobs="ABCD", reader="player"))) == ["Volley by A or C: replay."]

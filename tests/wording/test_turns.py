@@ -2,7 +2,7 @@
 
 from wording.making import DOUBLES, SINGLES, spot, texts, told
 
-from designer.drill.rules import Swap
+from designer.drill.rules import Finish, Swap
 from designer.wording.turns import changes_job, own_swaps
 
 AFTER_FIVE = ({"what": "starts", "count": 5},)
@@ -57,11 +57,11 @@ def test_pairs_that_change_at_once_are_all_named():
 def test_rounds_are_told_by_places_where_these_change_else_by_partners():
     swap = Swap(id="s", on=({"what": "round"},), table=TABLE)
     assert said("A", *DOUBLES, swap, jobs="ABCD") == [
-        "You play in round 2 with who began as D, in round 3 with who began as C."
+        "After each round change places: you begin each as A, in round 2 with who began as D, in round 3 with who began as C."
     ]
     # B stands in job 2, then in job 4 twice.
     assert said("B", *DOUBLES, swap, jobs="ABCD") == [
-        "You play at B in round 1, at D in 2 and 3. Partners: who began as A, C, D."
+        "After each round change places: you play at B in round 1, at D in 2 and 3. Partners: who began as A, C, D."
     ]
     waits = spot("E", -8.0, 6.4, task="waits")
     assert said("E", *DOUBLES, waits, swap, jobs="ABCDE") == [
@@ -79,8 +79,12 @@ def test_only_who_has_another_job_later_starts_as_something():
 def test_the_end_of_play_is_not_taken_for_an_end_of_the_court():
     swap = Swap(id="s", on=({"what": "finished"},), moves={"A": "B", "B": "A"})
     assert said("A", *SINGLES, swap) == ["When it is over, you are B; stay at your end."]
+    game = Finish(id="end", kind="race", to=7)
+    assert said("A", *SINGLES, swap, game) == ["After the game you are B; stay at your end."]
+    twice = Swap(id="m", on=({"what": "finished", "count": 2},), mirrored=True)
+    assert said("A", *SINGLES, twice, game) == ["After two games all is mirrored: left becomes right."]
 
 
 def test_a_loser_who_makes_room_is_told_as_to_anybody():
     swap = Swap(id="s", on=({"what": "finished"},), moves={"loser": "C", "C": "loser"})
-    assert said("A", *SINGLES, WAITS, swap, jobs="ABC") == ["At the end C comes in for the loser."]
+    assert said("A", *SINGLES, WAITS, swap, jobs="ABC") == ["When it is over, C comes in for the loser."]

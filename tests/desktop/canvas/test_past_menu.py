@@ -25,7 +25,7 @@ def test_a_reply_is_tied_to_a_cone_where_the_cone_stands(blank_kept, qtbot):
     (entry,) = [each for each in window.deeds.edit.menu().actions() if each.text().endswith("must land past it")]
     entry.trigger()
     qtbot.waitUntil(lambda: window.column.form is not None)
-    assert hand.sentence(window, "Ball 3 lands past the cone line.")
+    assert hand.sentence(window, "Ball 3 short of the cone line.")
     (line,) = [item for item in window.view.setting.items.values() if item.kind == "line"]
     assert (line.marked, {y for _, y in line.corners}) == ("in thought", {8.0})
     assert not [check for check in reviewed(window.document.drill, at)[0] if check.weight == "error"]

@@ -195,7 +195,8 @@ def _under_diagram(
     best = right, below, later
     movable = [block for block in beside if _may_go_ahead(block)]
     for count in range(1, len(movable) + 1):
-        for moved in combinations(movable, count):
+        for chosen in combinations(reversed(movable), count):  # of as good ones that which moves what is read last
+            moved = tuple(block for block in movable if block in chosen)
             if _started(moved, paper.diagram, free)[1]:
                 continue
             kept = tuple(block for block in beside if block not in moved)

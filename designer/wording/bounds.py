@@ -241,11 +241,15 @@ def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group |
         return astray
     if must.time == "all the time":
         return whose if place.judged == "both feet" or doer is None else f"{doer.words} with {astray}"
+    if doer is not None and rule.from_hit > 1 and rule.to_hit == rule.from_hit:
+        return f"{doer.words} with {astray}"  # after "at the fourth hit", whoever makes it
+    if place.judged == "one foot":
+        # Both feet behind a line is what everybody calls from behind it.
+        who = "hitting" if doer is None else f"{doer.either} hits"
+        return f"{who} {'the next ball' if is_next_hit(rule) else 'a ball'} from {astray.removeprefix('both feet ')}"
     hit = "next hit" if is_next_hit(rule) else "hit"
     if doer is None:
         return f"a {hit} with {astray}"
-    if rule.from_hit > 1 and rule.to_hit == rule.from_hit:
-        return f"{doer.words} with {astray}"  # after "at the fourth hit", whoever makes it
     return f"{own} {hit} with {astray}" if own else f"the {hit} by {doer.either} with {astray}"
 
 

@@ -32,7 +32,7 @@ _OF_PLAYER: Final = ("start", "steps", "bounds", "points", "swap", "rules")
 """Those of a player: what is asked on court stands before the fine print."""
 _AHEAD: Final = ("bounds", "points", "swap", "rules")
 """Those that may stand under the diagram, before what they follow, so that they are on the first side."""
-PLAYED: Final = ("Start", "What happens", "Not allowed", "Points", "Swap")
+PLAYED: Final = ("First ball", "What happens", "Not allowed", "Points", "Swap")
 """Their headings, but for the fine print under "Rules", which goes overleaf before the legend and the objective do."""
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
-from designer.drill.conditions import In
+from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, Start, UseStroke
 from designer.wording.counts import listed, lowered, number, ordinal
 from designer.wording.events import AIM, trigger, with_a
@@ -189,11 +190,22 @@ def _bare(text: str) -> str:
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
     """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
     broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
+    if _THE_NEXT in broken and condition.startswith("after ") and _is_hit_before(rule):
+        return ", ".join(scope), broken.replace(_THE_NEXT, condition.removeprefix("after "))
     if is_next_hit(rule) or condition.startswith("once "):
         scope, condition = (*scope, condition), ""
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
         condition = f"hit {condition}"
     return ", ".join(scope), f"{broken} {condition}".strip()
+
+
+_THE_NEXT: Final = "the next ball"
+
+
+def _is_hit_before(rule: Rule) -> bool:
+    """Whether a rule waits for a drawn ball of another, so that the doer's next hit answers just that one."""
+    events = [event for event in rule.when if isinstance(event, Event)]
+    return len(events) == len(rule.when) == 1 and bool(events[0].of) and not events[0].where
 
 
 def breach(told: Telling, rule: Rule, doer: Group | None) -> str:
@@ -246,7 +258,7 @@ def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group |
     if place.judged == "one foot":
         # Both feet behind a line is what everybody calls from behind it.
         who = "hitting" if doer is None else f"{doer.either} hits"
-        return f"{who} {'the next ball' if is_next_hit(rule) else 'a ball'} from {astray.removeprefix('both feet ')}"
+        return f"{who} {_THE_NEXT if is_next_hit(rule) else 'a ball'} from {astray.removeprefix('both feet ')}"
     hit = "next hit" if is_next_hit(rule) else "hit"
     if doer is None:
         return f"a {hit} with {astray}"

@@ -16,7 +16,7 @@ from designer.wording.finishes import finish
 from designer.wording.halves import halves
 from designer.wording.hands import left_handed
 from designer.wording.house import house
-from designer.wording.layout import layout_of
+from designer.wording.layout import layout_of, spot_words
 from designer.wording.names import letter
 from designer.wording.own_sides import own_sides
 from designer.wording.points import points
@@ -139,7 +139,9 @@ def _of_coach(told: Telling) -> Iterator[Section]:
 
 def _played(told: Telling) -> Iterator[Section]:
     """Yield how a rally starts and goes on."""
-    yield Section("start", "Start", (*starts(told), *questions.of_start(told)))
+    # Under "You start as A" a player takes "Start" for where to stand.
+    heading = "First ball" if told.brief else "Start"
+    yield Section("start", heading, (*starts(told), *questions.of_start(told)))
     yield Section("steps", "What happens", (*steps(told), *questions.of_steps(told)))
 
 
@@ -191,16 +193,17 @@ def _first_job(told: Telling) -> Letter | None:
 
 
 def _you(told: Telling, start: Letter | None) -> Iterator[Sentence]:
-    """Yield which job the reader starts in; where that is the diagram shows."""
+    """Yield which job the reader starts in and where that is, so that nobody looks for it among the steps."""
     if start is None:
         return
     spot = told.setting.spot_of(start)
     about = (spot.id,) if spot is not None else ()
     head = f"you {'start as' if changes_job(told, start) else 'are'} {letter(told, start)}"
     yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
-    where = ""
+    place = "" if spot is None else spot_words(told, spot)
     if spot is not None and spot.task != "plays":
-        where = "you wait first" if spot.task == "waits" else "you collect first"
-    rest = sentences_of(where, own_sides(told, start))
+        task = "you wait first" if spot.task == "waits" else "you collect first"
+        place = f"{task}: {place}" if place else task
+    rest = sentences_of(place, own_sides(told, start))
     if rest:
         yield sentence("you:next", rest, *about)

@@ -73,7 +73,7 @@ def test_the_sections_stand_in_the_order_of_the_card():
 def test_a_player_is_told_who_to_be():
     made = drill_of(*FULL)
     you = card_words(made, HERE, "player").section("you").sentences
-    assert texts(you) == ["You start as A."]
+    assert texts(you) == ["You start as A.", "1 stride behind the centre mark."]
     assert (you[0].lead.kind, you[0].lead.text) == ("person", "A")
     assert texts(card_words(made, HERE, "player", player="B").section("you").sentences)[0] == "You start as B."
 

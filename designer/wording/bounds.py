@@ -162,8 +162,20 @@ def _beside(told: Telling, rule: Rule, twin: Rule | None) -> Iterator[Sentence]:
 
 
 def _is_bound(rule: Rule) -> bool:
-    """Whether a breach costs something; one that only opens the point forbids nothing."""
-    return rule.breach is None or rule.breach.then != "opens"
+    """Whether a breach costs something; one that only opens the point, and a leave to do anything, forbid nothing."""
+    return (rule.breach is None or rule.breach.then != "opens") and (rule.never or not _is_leave(rule))
+
+
+def _is_leave(rule: Rule) -> bool:
+    """Whether a demand is met by anything: any stroke, any number of bounces, a height not yet said."""
+    match rule.must:
+        case UseStroke() as must:
+            return not must.strokes and must.wing is None
+        case Bounces() as must:
+            return not must.rising and not must.least and must.most is None
+        case Height() as must:
+            return must.least is None and must.most is None
+    return False
 
 
 def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> Bound:

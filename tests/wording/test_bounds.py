@@ -68,6 +68,13 @@ def test_when_it_is_not_allowed_stands_with_it():
     ]
 
 
+@pytest.mark.parametrize("must", [{"do": "use stroke"}, {"do": "bounces"}, {"do": "height", "at": "net"}])
+def test_a_leave_to_do_anything_is_not_forbidden(must):
+    made = told(*SINGLES, FEED, REPLY, Rule(id="r", who=("A",), must=must, breach=LOST), reader="player")
+    assert texts(bounds(made)) == []
+    assert any(found.key == "rule:r" and found.text for found in other_rules(made))
+
+
 def test_a_breach_that_only_opens_the_point_forbids_nothing():
     keep = {"do": "keep", "where": ({"area": "zone", "judged": "bounce"},)}
     rule = Rule(id="r", who=("A",), of=("reply",), must=keep, breach={"then": "opens"})

@@ -202,8 +202,11 @@ def _bare(text: str) -> str:
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
     """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
     broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
-    if _THE_NEXT in broken and condition.startswith("after ") and _is_hit_before(rule):
-        return ", ".join(scope), broken.replace(_THE_NEXT, condition.removeprefix("after "))
+    if f"{_THE_NEXT} from " in broken and condition.startswith("after ") and _is_hit_before(rule):
+        # "A hits a pass" would forbid A to play one.
+        answers = broken.replace(f"hits {_THE_NEXT}", "answers").replace(f"hitting {_THE_NEXT}", "answering")
+        verb, where = answers.split(" from ", 1)
+        return ", ".join(scope), f"{verb} {condition.removeprefix('after ')} from {where}"
     if is_next_hit(rule) or condition.startswith("once "):
         scope, condition = (*scope, condition), ""
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:

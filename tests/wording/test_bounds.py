@@ -53,7 +53,7 @@ def test_one_foot_is_enough_where_both_are_asked_for():
     )
     one = {"do": "keep", "where": ({**SERVICE, "judged": "one foot"},), "time": "at the next hit"}
     after = {"when": ({"what": "played", "of": ("reply",)},)}
-    assert said(one, who=("B",), **after) == ["B hits ball 2 from behind the service line: point to A."]
+    assert said(one, who=("B",), **after) == ["B answers ball 2 from behind the service line: point to A."]
 
 
 def test_when_it_is_not_allowed_stands_with_it():

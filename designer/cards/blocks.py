@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.papers import MM, Type
+from designer.cards.papers import UNPRINTED, Type
 from designer.cards.text import Typesetter, accompanied
 from designer.drawing.words import text_width
 
@@ -242,8 +242,6 @@ class Bar(Block):
         page.box(x - aside, top - page.paper.body.leading, BAR, page.paper.body.leading, "ink")
 
 
-UNPRINTED: Final = 4 * MM
-"""What printers leave white along the edges of a sheet, at the most."""
 BAR: Final = 3.1
 """Width in points of the bar beside the progression in force: 1.1 mm."""
 

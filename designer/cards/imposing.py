@@ -7,14 +7,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from designer.cards.papers import MM, PAPERS
+from designer.cards.papers import MM, PAPERS, UNPRINTED
 
 SHEETS: Final = {name: (PAPERS[name].width, PAPERS[name].height) for name in ("a4", "letter")}
 """Width and height in points of the sheets that a printer takes."""
 MARK: Final = 4 * MM
 """Length of a mark to cut along."""
-UNPRINTED: Final = 4.5 * MM
-"""The rim of a sheet that most printers leave white. Common practice, no source."""
 _SLACK: Final = 0.5 * MM
 """Sheets of the A series are rounded to the millimetre: two A6 are a little wider than A5 is high."""
 

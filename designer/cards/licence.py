@@ -9,14 +9,12 @@ from typing import Final
 from designer.cards.blocks import Rules, stacked
 from designer.cards.layout import Placed, Side
 from designer.cards.page import Page
-from designer.cards.papers import MM, Paper
+from designer.cards.papers import UNPRINTED, Paper
 from designer.cards.text import Typesetter
 from designer.drawing.words import text_width
 
 _LEAST_LINES: Final = 3
 """Lines to write on give one of them away where there are as many."""
-_EDGE: Final = 4.2 * MM
-"""Nothing stands nearer to the edge of a sheet: a sixth of an inch, which office printers leave white (common practice)."""
 _ABOVE: Final = 4.0
 
 
@@ -61,7 +59,7 @@ def licensed(sides: Sequence[Side], paper: Paper, licence: str, typesetter: Type
     if (found := _with_room(sides, floor)) is not None:
         return Licensed(found, lines, first)
     below = paper.bottom + 1 - type_.leading
-    if len(lines) == 1 and below >= _EDGE:
+    if len(lines) == 1 and below >= UNPRINTED:
         return Licensed(tuple(sides), lines, below)
     if len(lines) == 1 and text_width(typesetter.clean(words), type_.size) <= foot:
         return Licensed(tuple(sides), in_foot=words)

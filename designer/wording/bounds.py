@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Final
 
 from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, Start, UseStroke
@@ -202,11 +201,8 @@ def _bare(text: str) -> str:
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
     """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
     broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
-    if f"{_THE_NEXT} from " in broken and condition.startswith("after ") and _is_hit_before(rule):
-        # "A hits a pass" would forbid A to play one.
-        answers = broken.replace(f"hits {_THE_NEXT}", "answers").replace(f"hitting {_THE_NEXT}", "answering")
-        verb, where = answers.split(" from ", 1)
-        return ", ".join(scope), f"{verb} {condition.removeprefix('after ')} from {where}"
+    if _answered(told, rule):
+        condition = ""  # the breach names the ball
     if is_next_hit(rule) or condition.startswith("once "):
         scope, condition = (*scope, condition), ""
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
@@ -214,13 +210,15 @@ def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str
     return ", ".join(scope), f"{broken} {condition}".strip()
 
 
-_THE_NEXT: Final = "the next ball"
-
-
-def _is_hit_before(rule: Rule) -> bool:
-    """Whether a rule waits for a drawn ball of another, so that the doer's next hit answers just that one."""
+def _answered(told: Telling, rule: Rule) -> str:
+    """Return the drawn ball of another that a breach by feet answers: "a pass (not a lob)"; "" where it is not one such."""
     events = [event for event in rule.when if isinstance(event, Event)]
-    return len(events) == len(rule.when) == 1 and bool(events[0].of) and not events[0].where
+    one = len(events) == len(rule.when) == 1 and bool(events[0].of) and not events[0].where
+    by_feet = isinstance(rule.must, Keep) and any(place.judged == "one foot" for place in rule.must.where)
+    if not (one and by_feet and is_next_hit(rule)) or rule.of or at_own_hit(rule):
+        return ""
+    _, after, ball = condition_of(told, rule).partition("after ")
+    return ball if after else ""
 
 
 def breach(told: Telling, rule: Rule, doer: Group | None) -> str:
@@ -272,8 +270,11 @@ def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group |
         return f"{doer.words} with {astray}"  # after "at the fourth hit", whoever makes it
     if place.judged == "one foot":
         # Both feet behind a line is what everybody calls from behind it.
+        where, answered = astray.removeprefix("both feet "), _answered(told, rule)
+        if answered:  # "A hits a pass" would forbid A to play one
+            return f"{'answering' if doer is None else f'{doer.either} answers'} {answered} from {where}"
         who = "hitting" if doer is None else f"{doer.either} hits"
-        return f"{who} {_THE_NEXT if is_next_hit(rule) else 'a ball'} from {astray.removeprefix('both feet ')}"
+        return f"{who} {'the next ball' if is_next_hit(rule) else 'a ball'} from {where}"
     hit = "next hit" if is_next_hit(rule) else "hit"
     if doer is None:
         return f"a {hit} with {astray}"

@@ -52,10 +52,20 @@ def trigger(told: Telling, event: Event, doer: Group | None = None) -> str:
         case "minutes":
             return f"after {event.count or 1} min"
         case "finished":
-            return "at the end" if event.count in (None, 1) else f"when it has been played {_times(event.count or 1)}"
+            return _finished(told, event.count or 1)
         case "won":
             return _rallies(told, event, who)
     return _moment(told, event, who, doer)
+
+
+def _finished(told: Telling, count: int) -> str:
+    """Return when it has been played so often; a player is not told of an end, which is one of the court as well."""
+    if not told.brief:
+        return "at the end" if count == 1 else f"when it has been played {_times(count)}"
+    end = told.setting.finish
+    if end is not None and end.kind in ("race", "game", "tie-break") and not end.running and end.rounds == 1:
+        return "after the game" if count == 1 else f"after {many(count, 'game')}"
+    return "when it is over" if count == 1 else f"after playing it {_times(count)}"
 
 
 def _times(count: int) -> str:

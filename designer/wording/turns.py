@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 
 from designer.drill.rules import Swap
@@ -33,7 +32,7 @@ def own_swaps(told: Telling, start: str | None) -> tuple[Sentence, ...]:
         if not has_deeds(swap) and not swap.note.strip():
             continue
         own = "" if start is None else _own(told, swap, start)
-        words = sentences_of(_of_play(told, own or swap_words(told, swap)), *take_over(swap))
+        words = sentences_of(own or swap_words(told, swap), *take_over(swap))
         found.append(sentence(f"swap:{swap.id}", words, swap.id))
         if has_deeds(swap):
             found.append(sentence(f"swap:{swap.id}:note", own_text(told, swap.note), swap.id))
@@ -79,21 +78,6 @@ def _once(told: Telling, swap: Swap) -> str:
 
 def _after(when: str) -> str:
     return f"{when}," if when.startswith("when") else when
-
-
-def _of_play(told: Telling, words: str) -> str:
-    """Return ``words`` with the end of play as nobody takes it for an end of the court: "after the game"."""
-    end = told.setting.finish
-    a_game = end is not None and end.kind in ("race", "game", "tie-break") and not end.running and end.rounds == 1
-    over = "after the game" if a_game else "when it is over,"
-    words = words.replace("at the end:", "after the game:" if a_game else "when it is over:").replace(
-        "at the end", over
-    )
-    return re.sub(r"when it has been played (twice|\w+ times),?", _games if a_game else r"after playing it \1", words)
-
-
-def _games(found: re.Match[str]) -> str:
-    return "after two games" if found[1] == "twice" else f"after {found[1].removesuffix(' times')} games"
 
 
 def _is_for_others_too(moves: Mapping[str, str]) -> bool:

@@ -99,7 +99,7 @@ def make_window(qtbot, styled, prompts):
         window.work.stop()
         window.document.stack.setClean()
         window.close()
-    qtbot.wait(0)
+    hand.bury()
 
 
 @pytest.fixture

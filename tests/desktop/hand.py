@@ -17,6 +17,12 @@ def settle():
         QApplication.processEvents()
 
 
+def bury():
+    """Lets windows that are closed be deleted, which Qt does only when no event is under way."""
+    settle()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
 def finish(window):
     """Lets what is being made be finished."""
     over = QEventLoop()

@@ -22,7 +22,7 @@ def windows(qtbot, styled, prompts):
     for window in made.all():
         window.document.stack.setClean()
         window.close()
-    qtbot.wait(0)
+    hand.bury()
 
 
 def test_several_files_are_several_windows(windows):

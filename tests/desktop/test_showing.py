@@ -62,7 +62,7 @@ def show(qtbot, styled):
     yield made
     if isValid(made):
         made.close()
-    qtbot.wait(0)
+    hand.bury()
 
 
 def press(show, key):

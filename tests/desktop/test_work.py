@@ -3,7 +3,8 @@
 import threading
 
 import pytest
-from PySide6.QtCore import QObject
+from desktop import hand
+from PySide6.QtCore import QObject, QThreadPool
 
 from designer.desktop.controls import Link
 from designer.desktop.notice import NoticeBar
@@ -69,8 +70,8 @@ def test_long_work_is_spoken_of_with_its_progress_and_can_be_stopped(work, bar, 
     assert bar.words == ""
     assert work.busy == ""
     go_on.set()
-    qtbot.waitUntil(lambda: bool(reached))
-    qtbot.wait(0)
+    assert QThreadPool.globalInstance().waitForDone(5000)
+    hand.settle()
     assert reached == ["second"]
     assert (told.results, told.problems) == ([], [])
 

@@ -5,6 +5,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from desktop import hand
 from desktop.conftest import Scripted
 from shiboken6 import isValid
 
@@ -56,7 +57,7 @@ def open_book(qtbot, styled):
         window.stop_printing()
         window.document.stack.setClean()
         window.close()
-    qtbot.wait(0)
+    hand.bury()
 
 
 @pytest.fixture

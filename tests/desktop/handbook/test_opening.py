@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from desktop import hand
 from desktop.handbook.conftest import Answers
 
 from designer.__main__ import opened
@@ -25,7 +26,7 @@ def books(qtbot, styled):
     for window in made.all():
         window.document.stack.setClean()
         window.close()
-    qtbot.wait(0)
+    hand.bury()
 
 
 def test_a_handbook_comes_to_the_front_when_it_is_opened_again(books, file):

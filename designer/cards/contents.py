@@ -24,6 +24,7 @@ from designer.wording.kit import kit_of
 from designer.wording.layout import layout_of
 from designer.wording.sentence import Ref
 from designer.wording.sentence import sentence as sentence_of
+from designer.wording.turns import ROUNDS_KEY
 
 _COLUMN_GAP: Final = 16.0
 _PLAYED: Final = ("layout", "start", "steps", "rules", "points", "swap")
@@ -146,7 +147,16 @@ def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple
             return _you(section, pieces)
         return replace(pieces.section(section), ahead=section.key in _AHEAD)
 
-    return tuple(block(section) for name in names if (section := words.section(name)) is not None)
+    return tuple(block(section) for name in names if (section := _printed(words, name)) is not None)
+
+
+def _printed(words: CardWords, name: str) -> Section | None:
+    """Return a section as it is printed: the table under "Score" says with whom one plays in which round."""
+    section = words.section(name)
+    if section is None:
+        return None
+    kept = tuple(sentence for sentence in section.sentences if not sentence.key.endswith(ROUNDS_KEY))
+    return replace(section, sentences=kept) if kept else None
 
 
 def _you(section: Section, pieces: Pieces) -> Group:

@@ -10,6 +10,7 @@ from designer.cards.blocks import Block, Row
 from designer.cards.page import Page
 from designer.cards.papers import Type
 from designer.cards.pieces import Pieces
+from designer.cards.rounds import RoundTable
 from designer.cards.text import Typesetter, widest
 from designer.drawing.words import CAP_HEIGHT, text_width
 from designer.drill.drill import Drill
@@ -17,6 +18,7 @@ from designer.drill.rules import Finish
 from designer.drill.setting import At, progression_at, setting_at, variations
 from designer.wording.finishes import finish
 from designer.wording.telling import telling
+from designer.wording.turns import ROUNDS, OwnRounds, own_rounds, rounds_told
 from designer.wording.units import Units
 
 GAMES: Final = 5
@@ -140,10 +142,15 @@ def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, un
         blocks.append(Row(text, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
     side = 12.5 * pieces.paper.scale
     rows, told_first = _rows(drill, at, end, player)
-    ticks = not told_first
-    if told_first:
-        blocks.append(Row(told_first, type_, typesetter, before=1.2))
-    blocks.append(Boxes(rows, side, type_, typesetter, wide=1.0 if ticks else 2.0, before=4.0))
+    own = _own_rounds(drill, at, player)
+    if own is not None:
+        lead = pieces.strong(ROUNDS)
+        blocks.append(Row(_OF_ROUNDS, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
+        blocks.append(RoundTable(own, type_, typesetter, before=2.0))
+    if own is None or not told_first:
+        if told_first:
+            blocks.append(Row(told_first, type_, typesetter, before=1.2))
+        blocks.append(Boxes(rows, side, type_, typesetter, wide=2.0 if told_first else 1.0, before=4.0))
     blocks.append(Blanks(("Goal today", "Best so far", "on"), type_, typesetter, before=2.0))
     return tuple(blocks)
 
@@ -163,6 +170,20 @@ def _rows(drill: Drill, at: At, end: Finish | None, player: str | None) -> tuple
         return (("You", end.rounds),), "A box a round: write your own points."
     games = "A box a game: write the score."
     return ((("Together", GAMES),) if together else (("You", GAMES), ("Other", GAMES))), games
+
+
+def _own_rounds(drill: Drill, at: At, player: str | None) -> OwnRounds | None:
+    """Return the rounds of whoever starts as ``player`` where a table says who plays with whom, None for nothing to tell."""
+    told = telling(drill, at, "player", player)
+    start = player or next(iter(told.playing), None)
+    if start is None:
+        return None
+    tables = (swap for swap in told.setting.swaps.values() if swap.table)
+    found = (own_rounds(told, swap, start) for swap in tables if rounds_told(told, swap, start))
+    return next(found, None)
+
+
+_OF_ROUNDS: Final = "Write your own points. Partners by the letter they began with."
 
 
 def _scorers(drill: Drill, at: At, player: str | None) -> tuple[str, ...]:

@@ -170,16 +170,32 @@ def _over_net(at: Point, place: Point, least: float, *, across: bool) -> bool:
     return one * other <= 0 or abs(other) < min(least, abs(one))
 
 
+_ROUND_A_PERSON: Final = (
+    (0.0, 26.0),
+    (14.0, 22.0),
+    (-14.0, 22.0),
+    (32.0, 10.0),
+    (-32.0, 10.0),
+    (32.0, 0.0),
+    (-32.0, 0.0),
+)
+"""Where a word may stand beside and behind a person, in print points."""
+
+
 def you_word(plan: Plan) -> None:
-    """Add YOU behind the person at the reader's end, else behind the middle of that baseline."""
+    """Add YOU behind the person at the reader's end, wherever that is, else behind the middle of that baseline."""
     u, ground = plan.unit, plan.ground
     beyond = max(3.55, 0.91 + 27 * u)
     most = (
         ground.run_back - (13 if plan.page.across else 7) * u
     )  # half of the word's width, or of its height, is beyond
     foot = -1.0 if not plan.page.turned else 1.0
-    across = _reader_across(plan)
+    across, stands = _reader(plan)
     choices = []
+    if stands < 0.6 * ground.baseline:  # too far from the baseline for a word behind it to be taken as theirs
+        for order, (aside, behind) in enumerate(_ROUND_A_PERSON):
+            at = plan.page.to_page((across + aside * u * -foot, foot * (stands + behind * u)))
+            choices.append((at, plan.pen.text_box(("YOU",), at, 10.0, bold=True), order * 0.2 - 1.0))
     for order, (aside, more) in enumerate(
         ((0.0, 0.0), (0.0, 12.0), (0.0, -5.0), (28.0, 0.0), (-28.0, 0.0), (50.0, 0.0), (-50.0, 0.0))
     ):
@@ -203,18 +219,22 @@ def you_word(plan: Plan) -> None:
     plan.space.take(grown(box, 1.4 * plan.unit), owner="court words")
 
 
-def _reader_across(plan: Plan) -> float:
-    """Return the x of who reads: the person called you, else the only one who plays at that end, else the middle."""
+def _reader(plan: Plan) -> tuple[float, float]:
+    """Return the x of who reads and how far from the net: the person called you, else the only one at that baseline.
+
+    The middle of the baseline, where that is nobody.
+    """
     near = 1.0 if plan.page.turned else -1.0
     found = []
     for spot in plan.setting.spots.values():
         point = locate(plan.setting, spot.place)
-        if point is None or spot.task != "plays" or point[1] * near <= plan.ground.baseline * 0.6:
+        if point is None or spot.task != "plays" or point[1] * near <= 0:
             continue
         if spot.job == plan.you:
-            return point[0]
-        found.append(point[0])
-    return found[0] if len(found) == 1 else 0.0
+            return point[0], abs(point[1])
+        if point[1] * near > plan.ground.baseline * 0.6:
+            found.append((point[0], abs(point[1])))
+    return found[0] if len(found) == 1 else (0.0, plan.ground.baseline)
 
 
 def _net(plan: Plan) -> None:

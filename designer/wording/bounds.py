@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from designer.drill.conditions import Event, In
 from designer.drill.rules import Aim, Bounces, Height, Keep, Part, Rule, Start, UseStroke
@@ -11,7 +12,8 @@ from designer.wording.counts import listed, lowered, number, ordinal
 from designer.wording.events import AIM, trigger, with_a
 from designer.wording.misses import in_play, miss_words, off_and_out, replays
 from designer.wording.musts import REACHES, at_own_hit, demand, is_drawn_there, is_next_hit, off, tall
-from designer.wording.names import shot_name, shots_named
+from designer.wording.names import letter, shot_name, shots_named
+from designer.wording.openings import opens_when
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group
 from designer.wording.rules import (
@@ -84,7 +86,8 @@ def _too_early(told: Telling, start: Start) -> Sentence | None:
     if not when.startswith("once ") or start.bad is None or step is None:
         return None
     what, cost = shot_name(told, step.shot), left(told, start)[0]
-    words = f"{what} before {when.removeprefix('once ')}: {cost}"
+    who = f"{letter(told, step.shot.by)} hits "  # whoever reads is told whose fault it is
+    words = f"{who}{what} before {when.removeprefix('once ')}: {cost}"
     return sentence(f"start:{start.id}", words, start.id, step.shot.id, lead=Lead("bound"))
 
 
@@ -200,7 +203,8 @@ def _bare(text: str) -> str:
 
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
     """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
-    broken, scope, condition = breach(told, rule, doer), scope_of(told, rule), condition_of(told, rule)
+    broken, condition = breach(told, rule, doer), condition_of(told, rule)
+    scope = tuple(_counted_out(told, words) for words in scope_of(told, rule))
     if _answered(told, rule):
         condition = ""  # the breach names the ball
     if is_next_hit(rule) or condition.startswith("once "):
@@ -208,6 +212,22 @@ def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
         condition = f"hit {condition}"
     return ", ".join(scope), f"{broken} {condition}".strip()
+
+
+def _counted_out(told: Telling, scope: str) -> str:
+    """Return when a breach counts, "until open" by the balls that this comes to: "before ball 4", "in the first four hits"."""
+    closed = [part for part in told.parts if part.kind != "open"]
+    when = opens_when(told, closed[-1], seen=True).split(" (")[0] if closed and scope in _BY_OPENING else ""
+    first, _, rest = when.partition(" ")
+    until = scope == "until open"
+    if first == "from" and "," not in rest and " or " not in rest:
+        return f"before {rest}" if until else f"from {rest} on"
+    if first == "after" and rest.endswith(" hits"):
+        return f"in the first {rest}" if until else when
+    return scope
+
+
+_BY_OPENING: Final = ("until open", "once open")
 
 
 def _answered(told: Telling, rule: Rule) -> str:

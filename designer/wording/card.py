@@ -12,7 +12,7 @@ from designer.wording import changes, questions
 from designer.wording.bounds import bounds, no_bounds, other_rules
 from designer.wording.care import care
 from designer.wording.facts import Fact, FactIcon, facts, footer
-from designer.wording.finishes import finish
+from designer.wording.finishes import finish, finish_later
 from designer.wording.halves import halves
 from designer.wording.hands import left_handed
 from designer.wording.house import house
@@ -30,7 +30,7 @@ from designer.wording.steps import steps
 from designer.wording.swaps import swaps
 from designer.wording.telling import Reader, Telling, telling
 from designer.wording.tokens import own_text
-from designer.wording.turns import changes_job, own_swaps
+from designer.wording.turns import changes_job, own_swaps, swaps_later
 from designer.wording.units import Units
 
 __all__ = ["CardWords", "Fact", "FactIcon", "Reader", "Section", "Units", "card_words"]
@@ -118,7 +118,8 @@ def _of_player(told: Telling) -> Iterator[Section]:
     yield Section("bounds", "Not allowed", (*(bounds(told) or (() if asked else no_bounds(told))), *costs))
     yield Section("points", "Points", _points(told))
     yield Section("swap", "Swap", (*own_swaps(told, start), *shared_out(told), *questions.of_swap(told)))
-    yield Section("rules", "Rules", (*other_rules(told), *house(told), *others))
+    later = (*finish_later(told), *swaps_later(told, start))
+    yield Section("rules", "Rules", (*other_rules(told), *house(told), *later, *others))
     yield Section("cues", "Remember", tuple(_texts(told, "cue", told.drill.cues)))
     yield Section("care", "Take care", care(told))
 

@@ -8,6 +8,7 @@ from designer.drill.rules import Finish
 from designer.wording.counts import many, number
 from designer.wording.names import letter
 from designer.wording.people import opponents
+from designer.wording.players_over import says_who
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
@@ -25,14 +26,28 @@ def finish(told: Telling) -> Sentence | None:
     end = told.setting.finish
     if end is None:
         return None
-    words = sentences_of(_whole(told, end), *_tail(told, end), own_text(told, end.note))
+    later = () if told.brief else _when_level(told, end)
+    note = "" if told.brief and says_who(end.note) else own_text(told, end.note)
+    words = sentences_of(_whole(told, end), *_added_up(told, end), *later, *_alone(told, end), note)
     return sentence(f"finish:{end.id}", words, end.id)
+
+
+def finish_later(told: Telling) -> tuple[Sentence, ...]:
+    """Return what a player need not know before the score is level or the time is up, () where there is no such thing."""
+    end = told.setting.finish
+    if end is None:
+        return ()
+    level = (text.replace("level: ", "level score: ") for text in _when_level(told, end))
+    words = sentences_of(*level, own_text(told, end.note) if says_who(end.note) else "")
+    return (sentence(f"finish:{end.id}:later", words, end.id),) if words else ()
 
 
 def _whole(told: Telling, end: Finish) -> str:
     """Return what is played for with its rounds; a race of several rounds starts each of them anew."""
     if end.kind == "race" and end.rounds > 1 and end.totals == "person" and end.to not in (None, "own best"):
-        return f"{number(end.rounds)} rounds, each from 0: {finish_head(told, end)}"
+        head = finish_head(told, end)
+        each = f"each {head[head.index('to ') :]}" if told.brief and "first" in head else f"each from 0: {head}"
+        return f"{number(end.rounds)} rounds, {each}"
     return f"{finish_head(told, end)}{_rounds(end)}"
 
 
@@ -142,14 +157,21 @@ def _order(told: Telling) -> str:
     return ", in the same order," if any(rings) else ""
 
 
-def _tail(told: Telling, end: Finish) -> Iterator[str]:
+def _added_up(told: Telling, end: Finish) -> Iterator[str]:
     if end.totals == "person":
-        yield "everyone adds up own points; the highest total wins"
+        yield f"{'add up your' if told.brief else 'everyone adds up'} own points; the highest total wins"
     elif end.totals == "pair" and (end.scores != "pair" or end.rounds > 1):
         yield "each pair adds up its totals"
+
+
+def _when_level(told: Telling, end: Finish) -> Iterator[str]:
+    """Yield what becomes of the last rally and of a level score."""
     if end.last_rally is not None and end.minutes is not None:
         yield _LAST[end.last_rally]
     if end.level is not None:
         yield _LEVEL[end.level].replace("start each", f"start each{_order(told)}")
+
+
+def _alone(told: Telling, end: Finish) -> Iterator[str]:
     if end.each and end.starts is None and len(told.playing) > 1:
         yield "each counts alone"

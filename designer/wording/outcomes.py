@@ -19,6 +19,8 @@ _WORDS: Final = {
     "start score": "the score goes back to the start",
     "warning": "a warning",
 }
+_BRIEF: Final = {"count to zero": "back to zero"}
+"""Shorter words for a player, who reads a cost behind each breach."""
 
 
 def outcome(told: Telling, result: Outcome, doer: Group | None = None) -> str:
@@ -35,7 +37,7 @@ def outcome(told: Telling, result: Outcome, doer: Group | None = None) -> str:
     elif result.then == "do":
         return lowered(text) or "something to do, not yet said"
     else:
-        words = _WORDS[result.then]
+        words = _BRIEF.get(result.then, _WORDS[result.then]) if told.brief else _WORDS[result.then]
     return f"{words}; {text}" if text else words
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from designer.drill.conditions import Event
@@ -18,6 +18,8 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.winning import UNRETURNED, Win, win
 
+_OR_THE_NEXT: Final = re.compile(r" or (?:with |the next |\S+'s next )")
+"""In how a rally is won: with a ball, or with the hit after it."""
 _BESIDE: Final = {"instead": "instead", "added": "added"}
 
 
@@ -54,20 +56,20 @@ def _is_extra(record: Points) -> bool:
 def _merged(told: Telling, paying: list[Points]) -> Iterator[Sentence]:
     """Yield one sentence for points of one value that stand beside others in one way and need no words of their own."""
     done: set[str] = set()
+    before: list[Points] = []
     for record in paying:
         if record.id in done:
             continue
-        apart = _apart(told, record)
-        if apart:
-            yield from (points_sentence(told, [one], f":{n}" if n > 1 else "") for n, one in enumerate(apart, 1))
-            continue
         alike = [record]
-        if _is_joined(told, record):
+        apart = _apart(told, record)
+        if not apart and _is_joined(told, record):
             others = (other for other in paying if other.id not in (record.id, *done) and not _apart(told, other))
             alike += [other for other in others if _is_joined(told, other) and _key(other) == _key(record)]
         done |= {one.id for one in alike}
         alike.sort(key=lambda one: one.on[0].by)
-        yield points_sentence(told, alike)
+        for number, own in enumerate([[one] for one in apart] or [alike], 1):
+            yield points_sentence(told, own, before, f":{number}" if number > 1 else "")
+            before = own
 
 
 def _apart(told: Telling, record: Points) -> list[Points]:
@@ -80,7 +82,7 @@ def _apart(told: Telling, record: Points) -> list[Points]:
 
 def _is_joined(told: Telling, record: Points) -> bool:
     """Whether a record may share a sentence; to a player two balls that may win a point are as much as one can say."""
-    two_ways = any(" or with " in win(told, event).how for event in record.on if event.what == "won")
+    two_ways = any(_OR_THE_NEXT.search(win(told, event).how) for event in record.on if event.what == "won")
     return _plain(record) and not (told.brief and two_ways)
 
 
@@ -92,11 +94,14 @@ def _plain(record: Points) -> bool:
     return record.beside is not None and not (record.note or record.grows_by or record.cap or record.called_by)
 
 
-def points_sentence(told: Telling, records: list[Points], apart: str = "") -> Sentence:
-    """Return one sentence for points of one value, the value as its bullet; ``apart`` tells its key from another's."""
+def points_sentence(told: Telling, records: list[Points], before: Sequence[Points] = (), apart: str = "") -> Sentence:
+    """Return one sentence for points of one value, the value as its bullet; ``apart`` tells its key from another's.
+
+    ``before`` are those of the sentence before it.
+    """
     first = records[0]
     words = sentences_of(
-        points_words(told, records),
+        points_words(told, records, before),
         *(["the higher counts"] if first.beside == "the higher" else []),
         *_growth(first),
         calls(told, first.called_by, _only_doer(told, first)),
@@ -106,10 +111,17 @@ def points_sentence(told: Telling, records: list[Points], apart: str = "") -> Se
     return sentence(f"points:{first.id}{apart}", words, *(record.id for record in records), lead=lead)
 
 
-def points_words(told: Telling, records: list[Points]) -> str:
-    """Return what earns a value, in lower case: "rally won", "instead: A wins with the first volley or smash"."""
+def points_words(told: Telling, records: list[Points], before: Sequence[Points] = ()) -> str:
+    """Return what earns a value, in lower case: "rally won", "instead: A wins with the first volley or smash".
+
+    To a player another way to earn what the sentence ``before`` pays is "or B wins with the very next hit after that ball".
+    """
     first = records[0]
+    another = told.brief and bool(before) and first.beside == "instead" and _key(before[0]) == _key(first)
     text = _ways(told, [event for record in records for event in record.on])
+    if another:
+        (text,) = _that_ball([_ways(told, [event for record in before for event in record.on]), text])[1:]
+        return f"or {text}{_to(told, first)}"
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
     each = "for each" if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
     head = ", ".join(words for words in (_beside(told, first), each, scope) if words)
@@ -170,10 +182,10 @@ def _begins(way: str, head: str) -> bool:
 
 def _that_ball(ways: list[str]) -> list[str]:
     """Return ways to score, the ball that the first of them has named as "that ball" in the later ones."""
-    named = re.search(r"with the (first ball .+?) or with ", ways[0])
+    named = re.search(rf"with the (first ball .+?){_OR_THE_NEXT.pattern}", ways[0])
     if named is None:
         return ways
-    return [ways[0], *(re.sub(rf"\S+'s {re.escape(named[1])}$", "that ball", way) for way in ways[1:])]
+    return [ways[0], *(re.sub(rf"(?:\S+'s|the) {re.escape(named[1])}$", "that ball", way) for way in ways[1:])]
 
 
 def _way(told: Telling, event: Event) -> str:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
 
 from designer.drill.rules import Swap
 from designer.wording.counts import listed
 from designer.wording.events import trigger
 from designer.wording.names import letter
+from designer.wording.players_over import says_who
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.swaps import (
     MIRRORED,
@@ -24,6 +27,11 @@ from designer.wording.swaps import (
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 
+ROUNDS: Final = "Rounds"
+"""What the list is called that says where one plays in each round, and with whom."""
+ROUNDS_KEY: Final = ":rounds"
+"""How the key of its sentence ends."""
+
 
 def own_swaps(told: Telling, start: str | None) -> tuple[Sentence, ...]:
     """Return the swaps as they are told to whoever starts in the job ``start``: what "you" become, and when."""
@@ -34,17 +42,37 @@ def own_swaps(told: Telling, start: str | None) -> tuple[Sentence, ...]:
         own = "" if start is None else _own(told, swap, start)
         words = sentences_of(own or swap_words(told, swap), *take_over(swap))
         found.append(sentence(f"swap:{swap.id}", words, swap.id))
-        if has_deeds(swap):
-            found.append(sentence(f"swap:{swap.id}:note", own_text(told, swap.note), swap.id))
+        if has_deeds(swap) and not _is_later(told, swap, start):
+            found.append(_note(told, swap))
     return (*(each for each in found if each.parts), *things_of_hands(told))
+
+
+def swaps_later(told: Telling, start: str | None) -> tuple[Sentence, ...]:
+    """Return what the reader looks up when it comes: with whom one plays in which round, and who is over then."""
+    found = []
+    for swap in ordered(told):
+        rounds = rounds_told(told, swap, start) if swap.table and start is not None else ""
+        found.append(sentence(f"swap:{swap.id}{ROUNDS_KEY}", rounds, swap.id))
+        if _is_later(told, swap, start):
+            found.append(_note(told, swap))
+    return tuple(each for each in found if each.parts)
+
+
+def _note(told: Telling, swap: Swap) -> Sentence:
+    return sentence(f"swap:{swap.id}:note", own_text(told, swap.note), swap.id)
+
+
+def _is_later(told: Telling, swap: Swap, start: str | None) -> bool:
+    """Whether a note is about players over, which whoever begins on the court need not know before."""
+    return has_deeds(swap) and start in told.ends and says_who(swap.note)
 
 
 def changes_job(told: Telling, start: str) -> bool:
     """Whether whoever starts as ``start`` has another job later."""
     for swap in ordered(told):
         if swap.table:
-            rows = [dict(zip(row, sorted(told.ends), strict=False)) for row in swap.table]
-            return len({row[start] for row in rows if start in row}) > 1
+            own = own_rounds(told, swap, start)
+            return own is not None and own.moves
         if held_moves(told, swap, optional_jobs(told) - {start}).get(start, start) != start:
             return True
     return False
@@ -53,7 +81,7 @@ def changes_job(told: Telling, start: str) -> bool:
 def _own(told: Telling, swap: Swap, start: str) -> str:
     """Return a swap that the reader takes part in, "" for one that is told as to anybody."""
     if swap.table:
-        return _own_rounds(told, swap, start)
+        return _told_by_rounds(told, swap, start)
     if any(len(key) > 1 for key in swap.moves):
         return ""
     moves = held_moves(told, swap, optional_jobs(told) - {start})
@@ -61,14 +89,14 @@ def _own(told: Telling, swap: Swap, start: str) -> str:
         return ""
     when = times(told, swap)
     again = len(swap.on) == 1 and when != _once(told, swap)
-    become = _chain(told, moves, start) if again else f"you are {letter(told, moves[start])}"
+    become, other = _with_more(told, swap, start, moves, again=again)
     mirrored = f"; all is mirrored: {MIRRORED}" if swap.mirrored else ""
     if _is_for_others_too(moves):
-        together = exchange(told, swap, moves)
+        partners = all(told.ends.get(old) == told.ends.get(new) for old, new in moves.items())
+        together = "partners change places" if partners else exchange(told, swap, moves)
         return f"{_after(when)} {together}: {become}{mirrored}"
     ends = "" if len({told.ends.get(job) for job in moves}) == 1 else "change ends: " if swap.ends else ""
     keeps = "; stay at your end" if not swap.ends and _crosses(told, moves) else ""
-    other = _with_more(told, swap, start, moves, again=again)
     return ". ".join(text for text in (f"{_after(when)} {ends}{become}{keeps}{mirrored}", other) if text)
 
 
@@ -90,63 +118,107 @@ def _crosses(told: Telling, moves: Mapping[str, str]) -> bool:
     return all(job in told.ends for job in moves) and len({told.ends[job] for job in moves}) > 1
 
 
-def _with_more(told: Telling, swap: Swap, start: str, moves: Mapping[str, str], *, again: bool) -> str:
-    """Return what the reader becomes where those come who may: "With C: B, then C, then A again"; "" for the same."""
+def _with_more(told: Telling, swap: Swap, start: str, moves: Mapping[str, str], *, again: bool) -> tuple[str, str]:
+    """Return what the reader becomes, and what where those come who may: ("you are B", "With C: C"), the second "" for the same.
+
+    Where those only come in between, both are said at once: "you are B, then C if present, then A again".
+    """
     more = optional_jobs(told) - {start}
     everybody = held_moves(told, swap, frozenset())
-    path = _chain(told, everybody, start) if again else f"you are {letter(told, everybody.get(start, start))}"
-    usual = _chain(told, moves, start) if again else f"you are {letter(told, moves[start])}"
+    if not again:
+        usual, path = (letter(told, then.get(start, start)) for then in (moves, everybody))
+    else:
+        round_, full = _ring(moves, start), _ring(everybody, start)
+        if round_ != full and round_ == [job for job in full if job not in more]:
+            return f"you are {_chain(told, full, more)}", ""
+        usual, path = _chain(told, round_), _chain(told, full)
     if path == usual:
-        return ""
+        return f"you are {usual}", ""
     extra = listed([letter(told, job) for job in sorted(more) if job in everybody])
-    return f"With {extra}: {path.removeprefix('you are ')}"
+    return f"you are {usual}", f"With {extra}: {path}"
 
 
-def _chain(told: Telling, moves: Mapping[str, str], start: str) -> str:
-    """Return what a person becomes until all begins again: "you are B, then C, then A again"."""
-    job = moves.get(start, start)
-    said = f"you are {letter(told, job)}"
+def _ring(moves: Mapping[str, str], start: str) -> list[str]:
+    """Return the jobs that a person has one after another from ``start`` on, until all begins again."""
+    ring = [moves.get(start, start)]
     for _ in moves:
-        if job == start:
-            return f"{said} again"
-        job = moves.get(job, job)
-        said += f", then {letter(told, job)}"
-    return said
+        if ring[-1] == start:
+            break
+        ring.append(moves.get(ring[-1], ring[-1]))
+    return ring
 
 
-def _own_rounds(told: Telling, swap: Swap, start: str) -> str:
-    """Return where the reader plays in each round and with whom; "" for somebody who has no place in the table."""
-    own = rounds_of(told, swap, start)
-    change = f"{_after(times(told, swap))} change places"
-    return f"{change}: {own}" if own else f"{change}; letters stay on the court"
+def _chain(told: Telling, ring: Sequence[str], more: frozenset[str] = frozenset()) -> str:
+    """Return jobs that follow one another: "B, then C if present, then A again"; those of ``more`` are not always there."""
+    said = ", then ".join(f"{letter(told, job)}{' if present' if job in more else ''}" for job in ring)
+    return f"{said} again"
 
 
-def rounds_of(told: Telling, swap: Swap, start: str) -> str:
+@dataclass(frozen=True, slots=True)
+class OwnRounds:
+    """Where one person plays in each round of a table, and with whom, called by the letter that they began with; "" for nobody."""
+
+    places: tuple[str, ...]
+    partners: tuple[str, ...]
+
+    @property
+    def moves(self) -> bool:
+        """Whether the place is not always the same."""
+        return len(set(self.places)) > 1
+
+
+def own_rounds(told: Telling, swap: Swap, start: str) -> OwnRounds | None:
+    """Return the rounds of whoever starts as ``start``, None for somebody who has no place in the table."""
+    more = (spot.job for spot in told.setting.spots.values() if spot.job not in told.ends)
+    jobs = sorted([*told.ends, *more])
+    rows = [dict(zip(jobs, row, strict=False)) for row in swap.table]
+    places = [next((job for job, person in row.items() if person == start), "") for row in rows]
+    if not any(places):
+        return None
+    partners = (
+        listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row])
+        if job in told.ends
+        else ""
+        for row, job in zip(rows, places, strict=True)
+    )
+    return OwnRounds(tuple(places), tuple(partners))
+
+
+def _told_by_rounds(told: Telling, swap: Swap, start: str) -> str:
+    """Return that places or partners change after each round, where a list says which."""
+    own, when = own_rounds(told, swap, start), _after(times(told, swap))
+    if own is None:
+        return f"{when} change places; letters stay on the court"
+    with_whom = any(own.partners)
+    if own.moves:
+        return f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
+    new = f", new partner: see {ROUNDS}" if with_whom else ""
+    return f"{when} you are {letter(told, start)} again{new}"
+
+
+def rounds_told(told: Telling, swap: Swap, start: str) -> str:
     """Return at which places a person plays in which rounds, where these change, and with whom; "" for who has no place.
 
     Letters on the court are places, so a partner is "who began as D".
     """
-    rows = [dict(zip(sorted(told.ends), row, strict=False)) for row in swap.table]
-    own = [next((job for job, person in row.items() if person == start), None) for row in rows]
-    mates = [
-        listed([row[mate] for mate in told.team(told.ends[job]) if mate != job and mate in row]) if job else ""
-        for row, job in zip(rows, own, strict=True)
-    ]
-    if len({job for job in own if job is not None}) > 1:
-        places = [f"at {letter(told, job)} in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own).items()]
-        # Rounds are named once.
-        first, *more = places
-        said = ", ".join([first, *(place.replace(" rounds ", " ").replace(" round ", " ") for place in more)])
-        return f"you play {said}" + (f". Partners: who began as {', '.join(mates)}" if all(mates) else "")
-    with_whom = [f"in round {number} with who began as {mate}" for number, mate in enumerate(mates, 1) if mate]
-    return f"you begin each as {letter(told, start)}, {', '.join(with_whom[1:])}" if len(with_whom) > 1 else ""
+    own = own_rounds(told, swap, start)
+    if own is None:
+        return ""
+    partners = f"with who began as {', '.join(mate or '–' for mate in own.partners)}" if any(own.partners) else ""
+    if not own.moves:
+        return f"{ROUNDS}: {partners}" if partners else ""
+    places = [f"at {letter(told, job)} in {_spoken(numbers)}" for job, numbers in _rounds_by_job(own.places).items()]
+    # Rounds are named once.
+    first, *more = places
+    said = ", ".join([first, *(place.replace(" rounds ", " ").replace(" round ", " ") for place in more)])
+    return f"{ROUNDS}: {'; '.join(words for words in (said, partners) if words)}"
 
 
-def _rounds_by_job(own: Sequence[str | None]) -> dict[str, list[int]]:
+def _rounds_by_job(own: Sequence[str]) -> dict[str, list[int]]:
     """Return the rounds that a person plays in each job, in order of the first of them."""
     found: dict[str, list[int]] = {}
     for number, job in enumerate(own, 1):
-        if job is not None:
+        if job:
             found.setdefault(job, []).append(number)
     return found
 

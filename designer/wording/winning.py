@@ -131,7 +131,8 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
         return [f"with {_unreturned(ball)}"]
     next_hit = f"{who.own} next hit" if who is not None and who.one is not None else "the next hit"
     hits = next_hit if event.within == 2 else f"one of the next {number(event.within - 1)} hits"
-    return [f"with {ball} or with {hits} after it, {'untouched' if event.untouched else 'unreturned'}", *before]
+    either = f"{ball} or {hits}" if told.brief else f"{ball} or with {hits} after it"
+    return [f"with {either}, {'untouched' if event.untouched else 'unreturned'}", *before]
 
 
 def _before(told: Telling, event: Event, landed: list[Event], who: Group | None) -> str:

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import functools
 import io
+import re
 from pathlib import Path
 
 import pikepdf
@@ -76,7 +77,7 @@ def test_both_jobs_are_told_in_turn_and_the_reader_is_filled_in() -> None:
     for letter, other in (("A", "B"), ("B", "A")):
         said = text_of(make_card(drill, main_setting(drill), player=letter).pdf)
         assert f"You start as {letter}." in said
-        assert f"you are {other}, then {letter} again." in said
+        assert re.search(rf"you are (C if present, then )?{other}, then (C if present, then )?{letter} again", said)
 
 
 def test_a_mailed_card_is_opened_changed_and_printed_again_with_all_that_it_had(tmp_path: Path) -> None:

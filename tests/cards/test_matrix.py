@@ -18,6 +18,7 @@ from designer.drill.brand import Brand
 from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
 from designer.wording.card import CardWords, card_words
+from designer.wording.turns import ROUNDS_KEY
 from tests.cards.test_papers import MM, SHEETS, walked
 
 SAMPLES = sorted(path.name.removesuffix(".drill.json") for path in sample().glob("*.drill.json"))
@@ -132,6 +133,9 @@ def every_word(words: object, printed: str) -> None:
     for section in words.sections:
         assert squeezed(section.heading) in printed
         for sentence in section.sentences:
+            if sentence.key.endswith(ROUNDS_KEY):
+                assert squeezed("Partners by the letter they began with.") in printed, "a table says it"
+                continue
             for word in sentence.text.split():
                 # A progression's name stands in a column of its own, without its full stop.
                 assert word.rstrip(".") in printed, f"{word!r} of {sentence.text!r}"

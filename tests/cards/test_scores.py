@@ -8,11 +8,13 @@ import pytest
 from designer.bundle import sample
 from designer.cards.card import make_card
 from designer.cards.papers import A5, PAPERS
+from designer.cards.rounds import RoundTable
 from designer.cards.scores import Boxes, goals
 from designer.cards.text import Typesetter
 from designer.drill.drill import Changes, Drill, Progression, Variation
 from designer.drill.rules import Finish
-from designer.drill.setting import At, main_setting
+from designer.drill.setting import At, main_setting, setting_at
+from designer.wording.turns import OwnRounds
 
 
 @functools.cache
@@ -46,10 +48,33 @@ def test_there_is_a_box_for_every_start_of_everybody(paper: str) -> None:
 
 
 def test_whose_own_points_count_over_rounds_has_a_box_for_each_round() -> None:
-    """Six rounds with other partners, everyone adds up own points: a line for an opponent would have no name."""
+    """Six rounds with other partners, everyone adds up own points: the table of the drill itself, read down a column."""
     drill = load("doubles-six")
-    text = text_of(make_card(drill, main_setting(drill)).pdf)
-    assert "A box a round: write your own points. You Goal today" in text
+    table = next(iter(setting_at(drill, main_setting(drill)).swaps.values())).table
+    for paper in PAPERS:
+        text = text_of(make_card(drill, main_setting(drill), paper=paper, player="C").pdf)
+        places = ["ABCD"[row.index("C")] for row in table]
+        partners = [row[row.index("C") ^ 1] for row in table]
+        assert "Round 1 2 3 4 5 6 " in text
+        assert f"You are {' '.join(places)} With {' '.join(partners)} Points" in text
+
+
+def test_many_rounds_are_told_in_lines_of_a_table_that_stay_in_their_column() -> None:
+    own = OwnRounds(tuple("ABCDABCDABCD"), tuple("BADCBADCBADC"))
+    table = RoundTable(own, A5.body, Typesetter())
+    for width in (110.0, 170.0, 400.0):
+        lines = list(table.stretches(width))
+        assert [number for line in lines for number in range(line.start, line.stop)] == list(range(12))
+        assert all(table.words + (line.stop - line.start) * table.cell(width) <= width for line in lines)
+    # Where the place is always the same it is not repeated; with nobody beside one there is no partner.
+    assert [name for name, _ in RoundTable(OwnRounds(("A", "A"), ("B", "C")), A5.body, Typesetter()).rows] == [
+        "Round",
+        "With",
+    ]
+    assert [name for name, _ in RoundTable(OwnRounds(("A", "B"), ("", "")), A5.body, Typesetter()).rows] == [
+        "Round",
+        "You are",
+    ]
 
 
 def test_five_boxes_stand_together_and_no_group_is_torn_apart() -> None:

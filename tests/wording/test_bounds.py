@@ -61,7 +61,12 @@ def test_when_it_is_not_allowed_stands_with_it():
         Part(id="held", kind="forced", shots=("reply",), until=({"what": "played", "count": 4},)),
         Part(id="free", after="held", kind="open"),
     )
-    assert said({"do": "bounces", "least": 1}, *held, parts=("held",)) == ["Until open, a volley: point lost."]
+    assert said({"do": "bounces", "least": 1}, *held, parts=("held",)) == [
+        "In the first four hits, a volley: point lost."
+    ]
+    opens = {"what": "landed", "of": ("reply",), "where": ({"area": "left half", "judged": "bounce"},)}
+    until = (held[0].changed(until=(opens,)), held[1])
+    assert said({"do": "bounces", "least": 1}, *until, parts=("held",)) == ["Until open, a volley: point lost."]
     half = ({"area": "right half", "judged": "bounce"},)
     assert said({"do": "use stroke", "wing": "forehand"}, who=("A",), when=half) == [
         "Backhand by A after a bounce in A’s right half: point to B."
@@ -90,7 +95,7 @@ def test_a_ball_fed_too_early_is_not_allowed():
     good = ({"area": "past the service line", "judged": "bounce"},)
     start = Start(id="again", shot="second", by=("B",), once=once, good=good, bad={"then": "replay"})
     made = told(*SINGLES, FEED, REPLY, back, second, start, reader="player")
-    assert texts(bounds(made)) == ["Ball 3 before A is back: B feeds again."]
+    assert texts(bounds(made)) == ["B hits ball 3 before A is back: B feeds again."]
     assert "Ball 3 too early, short or out: B feeds again." in texts(other_rules(made))
 
 

@@ -6,7 +6,7 @@ from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, texts, told
 from designer.drill.items import Line
 from designer.drill.movement import Shot
 from designer.drill.rules import Finish, Points, Swap
-from designer.wording.finishes import finish
+from designer.wording.finishes import finish, finish_later
 from designer.wording.points import points
 
 WON = Points(id="rally", on=({"what": "won"},), gives={"then": "points", "value": 1})
@@ -226,6 +226,42 @@ def test_a_ball_named_in_one_way_to_win_is_that_ball_in_the_next():
             ),
         )
     ]
+
+
+def test_to_a_player_another_way_to_the_same_value_is_or():
+    left = {"what": "landed", "by": ("A",), "count": 1, "where": ({"area": "left half", "judged": "bounce"},)}
+    own = {"what": "won", "by": ("A",), "within": 2, "and": (left,)}
+    answer = {"what": "won", "by": ("B",), "within": 1, "untouched": True, "and": (left,)}
+    records = (WON, pays(2, own, id="p", beside="instead"), pays(2, answer, id="q", beside="instead"))
+    assert said(*records, reader="player") == [
+        ("+1", "Rally won."),
+        ("+2", "Instead of 1: A wins with the first ball in B’s left half or A’s next hit, unreturned."),
+        ("+2", "Or B wins with the very next hit, untouched, after that ball."),
+    ]
+    # What is worth more is not said to be another way to the same.
+    dear = (*records[:2], pays(3, answer, id="q", beside="instead"))
+    assert said(*dear, reader="player")[2][1].startswith("Instead of 1: B wins")
+
+
+def test_a_player_looks_up_what_becomes_of_a_level_score():
+    end = Finish(id="end", kind="race", to=7, minutes=6, last_rally="played out", level="next point")
+    player = told(*SINGLES, WON, end, reader="player")
+    assert finish(player).text == "First to 7, or whoever leads after 6 min."
+    assert texts(finish_later(player)) == ["The last rally is played out. Level score: the next point wins."]
+    over = end.changed(level=None, last_rally=None, note="Five players: divide totals.")
+    player = told(*SINGLES, WON, over, reader="player")
+    assert finish(player).text == "First to 7, or whoever leads after 6 min."
+    assert texts(finish_later(player)) == ["Five players: divide totals."]
+    assert finish(told(*SINGLES, WON, over)).text.endswith(" Five players: divide totals.")
+
+
+def test_whose_own_points_count_over_rounds_is_told_to_you():
+    end = Finish(id="end", kind="race", to=5, rounds=6, totals="person", scores="side")
+    coach, player = (told(*DOUBLES, WON, end, jobs="ABCD", reader=reader) for reader in ("coach", "player"))
+    assert finish(coach).text == (
+        "Six rounds, each from 0: first pair to 5. Everyone adds up own points; the highest total wins."
+    )
+    assert finish(player).text == "Six rounds, each to 5. Add up your own points; the highest total wins."
 
 
 def test_more_for_a_pair_is_said_to_be_for_each_of_them():

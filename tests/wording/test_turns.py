@@ -3,7 +3,7 @@
 from wording.making import DOUBLES, SINGLES, spot, texts, told
 
 from designer.drill.rules import Finish, Swap
-from designer.wording.turns import changes_job, own_swaps
+from designer.wording.turns import changes_job, own_swaps, swaps_later
 
 AFTER_FIVE = ({"what": "starts", "count": 5},)
 WAITS = spot("C", -8.0, 0.0, task="waits")
@@ -28,7 +28,7 @@ def test_with_a_third_the_reader_hears_both_ways_round():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"}, ends=True)
     three = {"jobs": "ABC", "players": (2, 3)}
     assert said("A", *SINGLES, WAITS, swap, **three) == [
-        "After every five starts change ends: you are B, then A again. With C: B, then C, then A again."
+        "After every five starts change ends: you are B, then C if present, then A again."
     ]
     # Whoever is the third is only there with three.
     assert said("C", *SINGLES, WAITS, swap, **three) == [
@@ -47,26 +47,45 @@ def test_whoever_waits_hears_when_they_come_in_and_what_the_others_do_before():
     ]
 
 
-def test_pairs_that_change_at_once_are_all_named():
+def test_partners_that_change_at_once_know_each_other_opponents_are_named():
     swap = Swap(id="s", on=({"what": "score", "count": 3},), moves={"A": "B", "B": "A", "C": "D", "D": "C"})
-    (text,) = said("D", *DOUBLES, swap, jobs="ABCD")
-    assert text.startswith("When one side reaches 3, A and B change ")
-    assert text.endswith("and so do C and D: you are C.")
+    assert said("D", *DOUBLES, swap, jobs="ABCD") == ["When one side reaches 3, partners change places: you are C."]
+    across = swap.changed(moves={"A": "C", "C": "A", "B": "D", "D": "B"}, ends=True)
+    (text,) = said("D", *DOUBLES, across, jobs="ABCD")
+    assert text.startswith("When one side reaches 3, A and C change jobs and ends, and so do B and D: you are B")
 
 
-def test_rounds_are_told_by_places_where_these_change_else_by_partners():
+def later(start, *records, **values):
+    return texts(swaps_later(told(*records, reader="player", **values), start))
+
+
+def test_rounds_are_listed_apart_by_places_where_these_change_and_by_partners():
     swap = Swap(id="s", on=({"what": "round"},), table=TABLE)
-    assert said("A", *DOUBLES, swap, jobs="ABCD") == [
-        "After each round change places: you begin each as A, in round 2 with who began as D, in round 3 with who began as C."
-    ]
+    assert said("A", *DOUBLES, swap, jobs="ABCD") == ["After each round you are A again, new partner: see Rounds."]
+    assert later("A", *DOUBLES, swap, jobs="ABCD") == ["Rounds: with who began as B, D, C."]
     # B stands in job 2, then in job 4 twice.
-    assert said("B", *DOUBLES, swap, jobs="ABCD") == [
-        "After each round change places: you play at B in round 1, at D in 2 and 3. Partners: who began as A, C, D."
+    assert said("B", *DOUBLES, swap, jobs="ABCD") == ["After each round change places and partners: see Rounds."]
+    assert later("B", *DOUBLES, swap, jobs="ABCD") == [
+        "Rounds: at B in round 1, at D in 2 and 3; with who began as A, C, D."
     ]
     waits = spot("E", -8.0, 6.4, task="waits")
     assert said("E", *DOUBLES, waits, swap, jobs="ABCDE") == [
         "After each round change places; letters stay on the court."
     ]
+    assert later("E", *DOUBLES, waits, swap, jobs="ABCDE") == []
+
+
+def test_what_is_done_with_a_player_over_is_fine_print_but_for_whoever_waits():
+    note = "Five players: E waits first."
+    swap = Swap(id="s", on=({"what": "round"},), table=TABLE, note=note)
+    five = (*DOUBLES, spot("E", -8.0, 6.4, task="waits"), swap)
+    assert note not in said("A", *five, jobs="ABCDE")
+    assert later("A", *five, jobs="ABCDE")[-1] == note
+    assert said("E", *five, jobs="ABCDE")[-1] == note
+    # Another note is part of the swap.
+    other = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True, note="Shake hands.")
+    assert said("A", *SINGLES, other)[-1] == "Shake hands."
+    assert later("A", *SINGLES, other) == []
 
 
 def test_only_who_has_another_job_later_starts_as_something():

@@ -118,6 +118,7 @@ class Pieces:
             hang=hang,
             before=before,
             rule=sentence.missing,
+            keep_with_next=sentence.text.endswith(":"),
             least=_TOGETHER if self.paper.layout == "beside" else 2,
         )
 

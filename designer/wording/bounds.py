@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from designer.drill.conditions import Event, In
@@ -47,7 +48,24 @@ def bounds(told: Telling) -> tuple[Sentence, ...]:
             bound = _bound(told, *each)
             # Breaches at the same time that cost the same are said together.
             alike.setdefault((bound.scope or str(place), bound.cost), []).append(bound)
-    return (*fed, *(_said(own) for own in alike.values()))
+    return (*fed, *_by_cost(list(alike.values())))
+
+
+_SAID_OVER: Final = 3
+"""So many breaches of one cost have it said once, over all of them."""
+
+
+def _by_cost(breaches: list[list[Bound]]) -> Iterator[Sentence]:
+    """Yield breaches, those that cost what many do at last and below one head: "Point lost:"."""
+    often = Counter(own[0].cost for own in breaches if own[0].cost)
+    yield from (_said(own) for own in breaches if often[own[0].cost] < _SAID_OVER)
+    for cost, count in often.items():
+        if count >= _SAID_OVER:
+            below = [own for own in breaches if own[0].cost == cost]
+            about = dict.fromkeys(id for each in below for bound in each for id in bound.about)
+            head = sentence(f"cost:{below[0][0].rule}", cost, *about)
+            yield replace(head, parts=(*head.parts[:-1], f"{str(head.parts[-1]).removesuffix('.')}:"))
+            yield from (_said([replace(bound, cost="") for bound in each]) for each in below)
 
 
 @dataclass(frozen=True, slots=True)

@@ -91,6 +91,8 @@ def ball_subject(told: Telling, rule: Rule, doer: Group | None, *, each: str = "
         return f"{owned} next ball" if doer is None or doer.one is not None else f"the next ball by {doer.either}"
     if doer is None:
         return f"{each} ball"
+    if told.brief and each == "a" and doer.one is not None:
+        return f"{doer.own} ball"
     return f"{each} ball of {doer.own}" if doer.one is not None else f"{each} ball by {doer.either}"
 
 

@@ -25,14 +25,14 @@ def said(must, *records, who=(), **values):
     [
         ({"do": "use stroke", "wing": "forehand"}, "Backhand by A"),
         ({"do": "use stroke", "strokes": ("slice", "lob")}, "Anything but a slice or lob by A"),
-        ({"do": "aim", "direction": "cross-court"}, "Ball of A’s that does not go cross-court"),
+        ({"do": "aim", "direction": "cross-court"}, "A’s ball that does not go cross-court"),
         (
             {"do": "keep", "where": ({"area": "right half", "judged": "bounce"},)},
-            "Ball of A’s outside B’s right half",
+            "A’s ball outside B’s right half",
         ),
         ({"do": "keep", "where": ({"area": "right half", "judged": "net"},)}, "over the net outside B’s right half"),
-        ({"do": "height", "at": "net", "least": 1.5}, "Ball of A’s that crosses the net lower than 1.5 m"),
-        ({"do": "height", "at": "contact", "most": "net"}, "Ball of A’s hit higher than the net"),
+        ({"do": "height", "at": "net", "least": 1.5}, "A’s ball that crosses the net lower than 1.5 m"),
+        ({"do": "height", "at": "contact", "most": "net"}, "A’s ball hit higher than the net"),
         ({"do": "bounces", "most": 0}, "Letting the ball bounce by A"),
         ({"do": "bounces", "least": 1}, "Volley by A"),
         ({"do": "bounces", "least": 1, "most": 1}, "Volley or a hit after a second bounce by A"),
@@ -71,6 +71,23 @@ def test_when_it_is_not_allowed_stands_with_it():
     assert said({"do": "use stroke", "wing": "forehand"}, who=("A",), when=half) == [
         "Backhand by A after a bounce in A’s right half: point to B."
     ]
+
+
+def test_a_cost_of_three_breaches_and_more_is_said_once_over_them():
+    def held(id, breach=LOST, **must):
+        return Rule(id=id, must=must, breach=breach)
+
+    volley, late = held("v", do="bounces", least=1), held("l", do="bounces", most=1)
+    rules = (
+        held("f", do="use stroke", wing="forehand"),
+        held("h", breach={"then": "replay"}, do="height", at="net", most="raised racket"),
+    )
+    kept = texts(bounds(told(*SINGLES, volley, rules[1], late, reader="player")))
+    assert [text.partition(": ")[2] for text in kept] == ["point lost.", "replay.", "point lost."]
+    made = bounds(told(*SINGLES, volley, rules[1], late, rules[0], reader="player"))
+    assert texts(made)[0].endswith(": replay."), "what costs something else is not below the head"
+    assert texts(made)[1:] == ["Point lost:", "Volley.", "Hit after a second bounce.", "Backhand."]
+    assert set(made[1].about) == {"v", "l", "f"}
 
 
 @pytest.mark.parametrize("must", [{"do": "use stroke"}, {"do": "bounces"}, {"do": "height", "at": "net"}])

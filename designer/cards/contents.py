@@ -11,7 +11,7 @@ from designer.cards.papers import Type
 from designer.cards.pictures import Pictures
 from designer.cards.pieces import Pieces
 from designer.cards.scores import score_blocks
-from designer.cards.small import Aside, front_and_back
+from designer.cards.small import Aside, Behind, front_and_back
 from designer.cards.square_code import SquareCode
 from designer.cards.subject import Subject
 from designer.drill.drill import Drill
@@ -123,22 +123,17 @@ def _small(subject: Subject, pieces: Pieces, front: float, back: float) -> Conte
         aside.append(Aside("under", (pieces.section(swap, narrow=True),), (pieces.section(swap),), ahead=True))
     if cues is not None:
         aside.append(Aside("under", (pieces.section(cues, narrow=True),), (pieces.section(cues),)))
-    aside.append(Aside("top", pieces.objective(words)))
+    aim = pieces.objective(words)
+    aside.append(Aside("top", aim, (Group(aim, before=5.0),) if aim else ()))
     if is_player and words.left_handed is not None:
         aside.append(Aside("under", (pieces.sentence(words.left_handed, pieces.paper.body, before=4),)))
-    played = [name for name in _OF_PLAYER if name != "swap"] if is_player else list(_PLAYED)
+    played = _OF_PLAYER if is_player else _PLAYED
+    beside, fine = ("swap", "rules") if is_player else ("", "")
     after = _player_after(subject, pieces) if is_player else _strip(subject, pieces, wide=False)
     care = _sections(words, ("care",), pieces) if is_player else ()
-    return front_and_back(
-        subject,
-        pieces,
-        (front, back),
-        aside,
-        _sections(words, tuple(played), pieces),
-        care,
-        after,
-        _how_it_went(pieces),
-    )
+    asked = _sections(words, tuple(name for name in played if name not in (beside, fine)), pieces)
+    behind = Behind(asked, _sections(words, (fine,), pieces), care, after, _how_it_went(pieces))
+    return front_and_back(subject, pieces, (front, back), aside, behind)
 
 
 def _sections(words: CardWords, names: tuple[str, ...], pieces: Pieces) -> tuple[Block, ...]:

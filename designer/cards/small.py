@@ -33,17 +33,25 @@ class Aside:
     """Whether the legend gives way to it."""
 
 
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """The words of a small card's back, in the order in which they are read; ``spare`` fills what is left."""
+
+    played: tuple[Block, ...]
+    rules: tuple[Block, ...]
+    care: tuple[Block, ...]
+    after: tuple[Block, ...]
+    spare: tuple[Block, ...]
+
+
 def front_and_back(
     subject: Subject,
     pieces: Pieces,
     heights: tuple[float, float],
     asides: Sequence[Aside],
-    played: Sequence[Block],
-    care: Sequence[Block],
-    after: tuple[Block, ...],
-    spare: tuple[Block, ...],
+    behind: Behind,
 ) -> Contents:
-    """Return a small card; ``played``, ``care`` and ``after`` are the words behind.
+    """Return a small card.
 
     ``heights`` are those of the room on its front and its back, in points; ``asides`` are in the order in which they get
     the room beside the diagram.
@@ -61,19 +69,21 @@ def front_and_back(
         if all(aside in alone for aside in asides if aside.ahead):
             moved, column = alone, ()
     left = [aside for aside in asides if aside not in moved]
-    top, first = _behind(left, "top"), (*_behind(left, "over"), *pieces.head(subject.words), *played)
+    ahead, under = ([each for each in left if each.where == "under" and each.ahead is first] for first in (True, False))
+    asked = (*_behind(left, "over"), *pieces.head(subject.words), *behind.played, *_behind(ahead, "under"))
+    top, first = _behind(left, "top"), (*asked, *behind.rules)
     fits = stacked((*top, *first), paper.inner) <= back
     # How it is played is not parted for what it is good for.
-    said = (*(top if fits else ()), *first, *(() if fits else top), *_behind(left, "under"), *care)
+    said = (*(top if fits else ()), *first, *(() if fits else top), *_behind(under, "under"), *behind.care)
     return Contents(
         pieces.diagram(shown, across, pictures.title),
         (),
         said if column or paper.across else (*said, legend),
-        after=after,
+        after=behind.after,
         beside_diagram=_front(moved, column) if moved or column else (),
         under_diagram=(legend,) if paper.across else (),
         frames=pictures.more(across),
-        spare=spare,
+        spare=behind.spare,
         across=across,
     )
 

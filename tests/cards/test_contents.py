@@ -158,6 +158,13 @@ def test_what_a_player_asks_is_whole_on_the_first_side_before_what_the_signs_mea
     assert "Take care" in later[0]
 
 
+@pytest.mark.parametrize("paper", ["a6", "3x5"])
+def test_a_small_card_tells_the_swap_before_the_fine_print(paper: str) -> None:
+    drill = load("short-approach")
+    text = text_of(make_card(drill, main_setting(drill), paper=paper, player="A").pdf)
+    assert text.index("After every five starts change ends") < text.index("Level score")
+
+
 def test_what_goes_on_in_another_column_says_of_what() -> None:
     drill = Drill.model_validate_json(sample("forehand-on-eight.drill.json").read_bytes())
     pages = pypdfium2.PdfDocument(make_card(drill, main_setting(drill)).pdf)

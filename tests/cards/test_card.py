@@ -153,10 +153,10 @@ def test_five_thousand_characters_flow_on_and_lose_nothing() -> None:
 
 
 def test_a_sign_the_font_lacks_is_reported() -> None:
-    drill = load("wide-start").changed(objective="Run → stop")
+    drill = load("wide-start").changed(objective="Run ⇄ stop")
     card = make_card(drill, main_setting(drill))
     assert card.notices == (
-        "The card's font has no sign for → (U+2192) in the objective; a question mark stands in its place.",
+        "The card's font has no sign for ⇄ (U+21C4) in the objective; a question mark stands in its place.",
     )
 
 

@@ -1,10 +1,16 @@
 from __future__ import annotations
 
+import io
+
+import pypdfium2
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from reportlab.pdfgen.canvas import Canvas
 
 from designer.cards.papers import A5, Type
 from designer.cards.text import Typesetter, fitted
+from designer.drawing.pdf import register_fonts
 from designer.drawing.words import text_width
 
 
@@ -24,12 +30,40 @@ def test_every_sign_that_can_be_printed_is_printed(text: str) -> None:
 
 def test_a_sign_the_font_lacks_is_replaced_and_said() -> None:
     typesetter = Typesetter()
-    assert typesetter.clean("go → net ✓") == "go ? net ?"
+    assert typesetter.clean("go ⇄ net ☂") == "go ? net ?"
     # A number and its sign stay on one line.
     assert typesetter.clean("50\u00a0%\u2003of") == "50\u00a0% of"
     (notice,) = typesetter.notices()
-    assert "→ (U+2192)" in notice
-    assert "✓ (U+2713)" in notice
+    assert "⇄ (U+21C4)" in notice
+    assert "☂ (U+2602)" in notice
+
+
+DRAWN = "← ↑ → ↓ ↔ ↕ ↖ ↗ ↘ ↙ ⇒ ✓ ✔ ✗ ✘ ☐ ☑ ■ □ ● ○ ▲ △ ► ★ ☆ ≤ ≥"
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_arrows_ticks_and_the_like_are_drawn_and_copied_as_they_were_written(bold: bool) -> None:
+    """Common practice, no source: what coaches type in notes; the text of the page gives the same characters back."""
+    typesetter = Typesetter()
+    assert typesetter.clean(DRAWN) == DRAWN
+    assert typesetter.notices() == ()
+    file = io.BytesIO()
+    canvas = Canvas(file, initialFontName=register_fonts()[bold])
+    for number, sign in enumerate(DRAWN.split()):
+        canvas.setFont(register_fonts()[bold], 40)
+        canvas.drawString(40, 40, sign)
+        assert text_width(sign, 40, bold) > 10, number
+        canvas.showPage()
+    canvas.save()
+    seen = set()
+    with pypdfium2.PdfDocument(file.getvalue()) as document:
+        for sign, page in zip(DRAWN.split(), document, strict=True):
+            assert page.get_textpage().get_text_range().strip() == sign
+            pixels = page.render(scale=1).to_numpy()
+            ink = pixels[-90:, 30:110, 0] < 128
+            assert 30 < ink.sum() < 900
+            seen.add(ink.tobytes())
+    assert len(seen) == len(DRAWN.split()) - 1, "no two look alike, but for the two empty squares"
 
 
 def test_markup_and_control_characters_are_plain_text() -> None:

@@ -13,11 +13,11 @@ from designer.drill.setting import At
 
 
 def test_a_sign_is_found_where_it_is_written() -> None:
-    shot = Shot(id="s", by="A", note="Keep → low")
+    shot = Shot(id="s", by="A", note="Keep ⇄ low")
     one = Progression(id="p-one", name="One")
-    two = Progression(id="p-two", changes=Changes(shots=(shot,)), easier=(Variation(id="v-one", name="→ slow"),))
-    drill = Drill(id="d-own", progressions=(one, two), objective="Run → stop", cues=("one", "two →"))
-    assert set(where_written(drill, "→")) == {
+    two = Progression(id="p-two", changes=Changes(shots=(shot,)), easier=(Variation(id="v-one", name="⇄ slow"),))
+    drill = Drill(id="d-own", progressions=(one, two), objective="Run ⇄ stop", cues=("one", "two ⇄"))
+    assert set(where_written(drill, "⇄")) == {
         "the objective",
         "cue 2",
         "the note of shot 1 in progression 2",

@@ -100,7 +100,7 @@ def test_a_share_is_bare_and_bold_at_its_head(drawing, pair):
 
 
 def test_no_text_of_a_user_breaks_the_picture(drawing, pair):
-    note = Note(kind="note", id="n", place=place(0.0, 3.0), text="<b>\x00 → 100 %\n" + "x" * 3000)
+    note = Note(kind="note", id="n", place=place(0.0, 3.0), text="<b>\x00 ⇄ 100 %\n" + "x" * 3000)
     made = drawing.made(*pair, note, zone(((0.0, 6.5), (1.0, 7.5)), "\x00\n"))
     text = said(made, "n")[""]
     assert text.startswith("<b> ? 100 %")

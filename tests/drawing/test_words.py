@@ -30,11 +30,11 @@ def test_a_width_is_the_one_that_the_pdf_writer_uses():
 
 
 def test_what_the_font_lacks_is_named_once_in_order():
-    assert missing_glyphs("go → then ✓ and → again\n\x00") == ("→", "✓")
+    assert missing_glyphs("go ⇄ then ☂ and ⇄ again\n\x00") == ("⇄", "☂")
 
 
 def test_what_cannot_be_drawn_is_replaced_or_gone():
-    assert shown("a\x00b → c\td\r\ne\ud800") == "ab ? c d\ne?"
+    assert shown("a\x00b ⇄ c\td\r\ne\ud800") == "ab ? c d\ne?"
 
 
 @given(st.text())

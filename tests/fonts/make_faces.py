@@ -8,12 +8,16 @@ import json
 from importlib.metadata import files
 from pathlib import Path
 
+from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTFont
 from fontTools.varLib.instancer import instantiateVariableFont
+from signs import contours, signs
 
 FOLDER = Path(__file__).resolve().parents[2] / "resources" / "fonts"
 SOURCE = "fontpkg-noto-sans"
 FACES = {"regular": ("NotoSans-Regular.ttf", 400), "bold": ("NotoSans-Bold.ttf", 700)}
+STROKES = {400: 76.0, 700: 120.0}
+"""How wide a line of the signs added is at each weight, in thousandths of an em: about that of the letters."""
 
 
 def from_package(name: str) -> Path:
@@ -27,7 +31,30 @@ def face(weight: int) -> TTFont:
     Names are updated because two faces with one PostScript name are taken for the same face in a PDF.
     """
     variable = TTFont(from_package("NotoSans[wdth,wght].ttf"), recalcTimestamp=False)
-    return instantiateVariableFont(variable, {"wght": weight, "wdth": 100}, updateFontNames=True)
+    font = instantiateVariableFont(variable, {"wght": weight, "wdth": 100}, updateFontNames=True)
+    with_signs(font, STROKES[weight])
+    return font
+
+
+def with_signs(font: TTFont, stroke: float) -> None:
+    """Add the signs that the face lacks; one that it has stays as it is."""
+    has, glyphs, widths = font.getBestCmap(), font["glyf"], font["hmtx"]
+    for code, (advance, shape) in signs(stroke).items():
+        if code in has:
+            continue
+        pen = TTGlyphPen(None)
+        for contour in contours(shape):
+            pen.moveTo(contour[0])
+            for point in contour[1:]:
+                pen.lineTo(point)
+            pen.closePath()
+        name = f"uni{code:04X}"
+        glyphs[name] = pen.glyph()
+        glyphs[name].recalcBounds(glyphs)
+        widths[name] = (advance, glyphs[name].xMin)
+        for subtable in font["cmap"].tables:
+            if subtable.isUnicode():
+                subtable.cmap[code] = name
 
 
 def table(font: TTFont, file: str) -> dict[str, object]:

@@ -113,7 +113,7 @@ def no_bounds(told: Telling) -> tuple[Sentence, ...]:
     """Return that a point has no bounds of its own, () where no point is played."""
     if not any(part.kind == "open" for part in told.parts):
         return ()
-    return (sentence("bounds:none", "beyond the steps, only what the rules of tennis forbid"),)
+    return (sentence("bounds:none", "only what tennis itself forbids"),)
 
 
 def other_rules(told: Telling) -> tuple[Sentence, ...]:
@@ -310,7 +310,7 @@ def _feet_astray(told: Telling, rule: Rule, must: Keep, place: In, doer: Group |
         # Both feet behind a line is what everybody calls from behind it.
         where, answered = astray.removeprefix("both feet "), _answered(told, rule)
         if answered:  # "A hits a pass" would forbid A to play one
-            return f"{'answering' if doer is None else f'{doer.either} answers'} {answered} from {where}"
+            return f"{'' if doer is None else f'{doer.either} '}{where} when answering {answered}"
         who = "hitting" if doer is None else f"{doer.either} hits"
         return f"{who} {'the next ball' if is_next_hit(rule) else 'a ball'} from {where}"
     hit = "next hit" if is_next_hit(rule) else "hit"

@@ -137,7 +137,8 @@ def _only_scorer(told: Telling) -> str | None:
 
 def _total(told: Telling, end: Finish) -> str:
     people = sum(job.by == "player" for job in told.drill.jobs) if end.scores == "person" else len(told.playing)
-    wins = "highest total wins" if max(people, len(told.playing)) > 2 else "higher total wins"
+    several = max(people, len(told.playing)) > 2 or bool(_order(told))
+    wins = "highest total wins" if several else "higher total wins"
     if end.scores == "all together":
         return f"count the total{_starts(end, 'of')}{_minutes(end, 'in')}"
     length = " ".join(words for words in (_starts(end, "").strip(), _minutes(end, "").strip()) if words)

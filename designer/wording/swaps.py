@@ -66,7 +66,7 @@ def swap_words(told: Telling, swap: Swap) -> str:
         deeds = ["change ends"]
     if swap.mirrored:
         layout = ", the layout too" if _said_to_stay(told) else ""
-        deeds.append(f"all is mirrored{layout}: {MIRRORED}")
+        deeds.append(f"play it mirrored{layout}: {MIRRORED}")
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"

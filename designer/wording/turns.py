@@ -90,7 +90,7 @@ def _own(told: Telling, swap: Swap, start: str) -> str:
     when = times(told, swap)
     again = len(swap.on) == 1 and when != _once(told, swap)
     become, other = _with_more(told, swap, start, moves, again=again)
-    mirrored = f"; all is mirrored: {MIRRORED}" if swap.mirrored else ""
+    mirrored = f"; play it mirrored: {MIRRORED}" if swap.mirrored else ""
     if _is_for_others_too(moves):
         partners = all(told.ends.get(old) == told.ends.get(new) for old, new in moves.items())
         together = "partners change places" if partners else exchange(told, swap, moves)

@@ -41,17 +41,21 @@ def win(told: Telling, event: Event) -> Win:
     who = group(told, event.by, link="or")
     caller = next((inner for inner in event.and_ if inner.call or inner.what == "called"), None)
     subject = "" if who is None else f"{who.words} {who.verb('wins', 'win')}"
-    if caller is not None and caller.called_by in (("doer",), ()) and who is None:
-        subject = f"whoever calls {_call(told, caller)} wins"
-    if event.count is not None and event.count > 1:
+    by_caller = caller is not None and caller.called_by in (("doer",), ()) and who is None
+    first, several = "", event.count is not None and event.count > 1
+    if caller is not None and by_caller:
+        # Calling wins nothing yet: "rally won by whoever calls", where it is one rally.
+        subject = f"whoever calls {_call(told, caller)} wins" if several else ""
+        first = "" if several else f"by whoever calls {_call(told, caller)}{'' if event.within is None else ','}"
+    elif several:
         subject = subject or f"one {'side' if len(told.playing) > 2 else 'player'} wins"
-    phrases = [_how_many(event), _ball(told, event, who), *_state(told, event, who)]
+    phrases = [first, _how_many(event), _ball(told, event, who), *_state(told, event, who)]
     landed = [inner for inner in event.and_ if inner.what in ("played", "landed") and not inner.call]
     if not (len(landed) == 1 and _first_stroke(event, landed[0])):
         phrases += _landings(told, event, landed, who)
     if caller is not None:
         phrases.append(_within(event.within))
-        if not subject.startswith("whoever"):
+        if not by_caller:
             phrases.append(f"after a call of {_call(told, caller)}")
     if event.within is not None and not landed and caller is None:
         phrases.append(f"within {many(event.within, 'hit')}")

@@ -53,7 +53,7 @@ def test_one_foot_is_enough_where_both_are_asked_for():
     )
     one = {"do": "keep", "where": ({**SERVICE, "judged": "one foot"},), "time": "at the next hit"}
     after = {"when": ({"what": "played", "of": ("reply",)},)}
-    assert said(one, who=("B",), **after) == ["B answers ball 2 from behind the service line: point to A."]
+    assert said(one, who=("B",), **after) == ["B behind the service line when answering ball 2: point to A."]
 
 
 def test_when_it_is_not_allowed_stands_with_it():
@@ -128,7 +128,7 @@ def test_who_calls_and_what_is_noted_is_fine_print_behind_what_it_is_about():
 
 def test_a_point_without_bounds_says_so_where_one_is_played():
     assert texts(no_bounds(told(*SINGLES, Part(id="free", kind="open"), reader="player"))) == [
-        "Beyond the steps, only what the rules of tennis forbid."
+        "Only what tennis itself forbids."
     ]
     assert no_bounds(told(*SINGLES, Part(id="held", kind="cooperative"), reader="player")) == ()
     # While it is open what breaks the rule, nothing is claimed.

@@ -131,7 +131,8 @@ def test_a_call_names_the_caller():
     }
     record = pays(3, {"what": "won", "within": 2, "and": (short,)}, beside="instead", from_hit=2)
     assert said(FEED, REPLY, line, record)[0][1] == (
-        "Instead, after the first hit: whoever calls “short” after a bounce short of the depth line wins with that hit or the next."
+        "Instead, after the first hit: rally won by whoever calls “short” after a bounce short of the depth line, "
+        "with that hit or the next."
     )
 
 

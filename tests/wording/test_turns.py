@@ -21,7 +21,7 @@ def test_of_two_the_reader_hears_what_comes_next_and_which_end():
     stays = swap.changed(ends=False)
     assert said("A", *SINGLES, stays) == ["After every five starts you are B, then A again; stay at your end."]
     over = swap.changed(mirrored=True)
-    assert said("A", *SINGLES, over)[0].endswith("then A again; all is mirrored: left becomes right.")
+    assert said("A", *SINGLES, over)[0].endswith("then A again; play it mirrored: left becomes right.")
 
 
 def test_with_a_third_the_reader_hears_both_ways_round():
@@ -101,7 +101,7 @@ def test_the_end_of_play_is_not_taken_for_an_end_of_the_court():
     game = Finish(id="end", kind="race", to=7)
     assert said("A", *SINGLES, swap, game) == ["After the game you are B; stay at your end."]
     twice = Swap(id="m", on=({"what": "finished", "count": 2},), mirrored=True)
-    assert said("A", *SINGLES, twice, game) == ["After two games all is mirrored: left becomes right."]
+    assert said("A", *SINGLES, twice, game) == ["After two games play it mirrored: left becomes right."]
 
 
 def test_a_loser_who_makes_room_is_told_as_to_anybody():

@@ -195,10 +195,10 @@ def _scores(
 
 def _score(subject: Subject, pieces: Pieces, type_: Type) -> tuple[Block, ...]:
     """Return points and finish in letters of this size, and in small ones which edition it is."""
-    sections = (subject.words.section(key) for key in ("points", "rules"))
-    found = (sentence for section in sections if section is not None for sentence in section.sentences)
+    points, rules = (subject.words.section(key) for key in ("points", "rules"))
+    said = [sentence for sentence in (points.sentences if points else ()) if not sentence.missing]
     # A player looks up among the rules what becomes of a level score; on the fence it stands with the rest.
-    said = [each for each in found if each.key.startswith(("points:", "finish:")) and not each.missing]
+    said += [sentence for sentence in (rules.sentences if rules else ()) if sentence.key.startswith("finish:")]
     stale = Row(_edition(subject), Type(LEAST, LEAST * LEADING), pieces.typesetter, colour="soft", before=10.0)
     return (*(pieces.sentence(sentence, type_, before=4.0 * type_.size / LEAST) for sentence in said), stale)
 

@@ -46,11 +46,11 @@ def test_it_says_title_letters_digits_score_and_edition_and_no_more() -> None:
         page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(made("wide-start", "poster-a3"))
     )
     said = text.replace("\r\n", " ")
-    for words in ("Wide Ball, Recover, Play the Point", "Rally won.", "20 starts; higher total wins", "Edition 1"):
+    for words in ("Wide Ball, Recover, Play the Point", "Rally won.", "20 starts; highest total wins", "Edition 1"):
         assert words in said
     for sign in ("A", "B", "1", "2", "3"):
         assert sign in text.split()
-    for words in ("deuce", "NET", "feed area", "waits", "open", "High and cross"):
+    for words in ("deuce", "NET", "feed area", "replay", "waits", "open", "High and cross"):
         assert words not in said
 
 

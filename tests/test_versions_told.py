@@ -37,7 +37,7 @@ FIXED = {
     # By the rules a game begins from the right, in a mirrored drill too: ITF Rules of Tennis, rule 17.
     "deuce and ad": "@both",
     # It says that the two change places.
-    "left becomes right": "@over",
+    "left for right": "@over",
 }
 FOR_OTHERS = re.compile(r"\nFor others\n.*")
 DIRECTIONS = re.compile(

@@ -18,9 +18,12 @@ from designer.drill.rules import Finish
 from designer.drill.setting import At, progression_at, setting_at, variations
 from designer.wording.finishes import finish
 from designer.wording.telling import telling
-from designer.wording.turns import ROUNDS, OwnRounds, own_rounds, rounds_told
+from designer.wording.turns import OwnRounds, own_rounds, rounds_told
 from designer.wording.units import Units
 
+SCORE: Final = "Score"
+ROUNDS_AND_SCORE: Final = "Rounds and score"
+"""The heading over the boxes, and where a table of the rounds stands with them: the swap sends there, the foot names it."""
 GAMES: Final = 5
 """How many games there is room to write down."""
 MOST_TICKS: Final = 40
@@ -136,16 +139,15 @@ def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, un
     """Return the goal for each level, what is scored, today's goal and the best so far, for a player's card."""
     type_, typesetter = pieces.paper.body, pieces.typesetter
     end = setting_at(drill, at).finish
-    blocks: list[Block] = [pieces.heading("Score", before=8.0)]
+    own = _own_rounds(drill, at, player)
+    blocks: list[Block] = [pieces.heading(SCORE if own is None else ROUNDS_AND_SCORE, before=8.0)]
     for name, text in goals(drill, at, player=player, units=units):
         lead = pieces.strong(name)
         blocks.append(Row(text, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
     side = 12.5 * pieces.paper.scale
     rows, told_first = _rows(drill, at, end, player)
-    own = _own_rounds(drill, at, player)
     if own is not None:
-        lead = pieces.strong(ROUNDS)
-        blocks.append(Row(_OF_ROUNDS, type_, typesetter, lead=lead, hang=lead.width + 5, before=1.2))
+        blocks.append(Row(_OF_ROUNDS, type_, typesetter, before=1.2))
         blocks.append(RoundTable(own, type_, typesetter, before=2.0))
     if own is None or not told_first:
         if told_first:

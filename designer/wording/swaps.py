@@ -21,7 +21,7 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.units import distance
 
-MIRRORED: Final = "left becomes right"
+MIRRORED: Final = "left for right"
 _COURTS: Final = {"court up": "a court up", "court down": "a court down"}
 _SOONER: Final = (
     *("played", "landed", "missed", "caught", "struck", "reached", "called", "won"),

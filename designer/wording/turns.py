@@ -119,7 +119,7 @@ def _crosses(told: Telling, moves: Mapping[str, str]) -> bool:
 
 
 def _with_more(told: Telling, swap: Swap, start: str, moves: Mapping[str, str], *, again: bool) -> tuple[str, str]:
-    """Return what the reader becomes, and what where those come who may: ("you are B", "With C: C"), the second "" for the same.
+    """Return what the reader becomes, and what where those come who may: ("you are B", "With C you are C"), the second "" for the same.
 
     Where those only come in between, both are said at once: "you are B, then C if present, then A again".
     """
@@ -135,7 +135,7 @@ def _with_more(told: Telling, swap: Swap, start: str, moves: Mapping[str, str], 
     if path == usual:
         return f"you are {usual}", ""
     extra = listed([letter(told, job) for job in sorted(more) if job in everybody])
-    return f"you are {usual}", f"With {extra}: {path}"
+    return f"you are {usual}", f"With {extra} you are {path}"
 
 
 def _ring(moves: Mapping[str, str], start: str) -> list[str]:
@@ -191,7 +191,11 @@ def _told_by_rounds(told: Telling, swap: Swap, start: str) -> str:
         return f"{when} change places; letters stay on the court"
     with_whom = any(own.partners)
     if own.moves:
-        return f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
+        change = f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
+        then = ", with ".join(
+            [letter(told, own.places[1]), *(["who began as " + own.partners[1]] if own.partners[1] else [])]
+        )
+        return f"{change}. In round 2 you are {then}" if own.places[1] in told.ends else change
     new = f", new partner: see {ROUNDS}" if with_whom else ""
     return f"{when} you are {letter(told, start)} again{new}"
 

@@ -55,6 +55,7 @@ def test_whose_own_points_count_over_rounds_has_a_box_for_each_round() -> None:
         text = text_of(make_card(drill, main_setting(drill), paper=paper, player="C").pdf)
         places = ["ABCD"[row.index("C")] for row in table]
         partners = [row[row.index("C") ^ 1] for row in table]
+        assert "Rounds and score Write your own points." in text, "where the swap sends to"
         assert "Round 1 2 3 4 5 6 " in text
         assert f"You are {' '.join(places)} With {' '.join(partners)} Points" in text
 

@@ -90,15 +90,15 @@ def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
     mirror = Swap(id="m", on=({"what": "starts", "count": 10},), mirrored=True)
     assert said(*SINGLES, cone, swap, mirror) == [
         stays,
-        "After every ten starts play it mirrored, the layout too: left becomes right.",
+        "After every ten starts play it mirrored, the layout too: left for right.",
     ]
-    assert said(*SINGLES, cone, mirror) == ["After every ten starts play it mirrored: left becomes right."]
-    assert said(*SINGLES, cone, swap.changed(mirrored=True))[0].endswith("ends; play it mirrored: left becomes right.")
+    assert said(*SINGLES, cone, mirror) == ["After every ten starts play it mirrored: left for right."]
+    assert said(*SINGLES, cone, swap.changed(mirrored=True))[0].endswith("ends; play it mirrored: left for right.")
 
 
 def test_the_other_side():
     swap = Swap(id="s", on=({"what": "starts", "count": 10},), mirrored=True)
-    assert said(*SINGLES, swap) == ["After every ten starts play it mirrored: left becomes right."]
+    assert said(*SINGLES, swap) == ["After every ten starts play it mirrored: left for right."]
 
 
 def test_a_swap_of_which_only_a_note_speaks():

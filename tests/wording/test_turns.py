@@ -21,7 +21,7 @@ def test_of_two_the_reader_hears_what_comes_next_and_which_end():
     stays = swap.changed(ends=False)
     assert said("A", *SINGLES, stays) == ["After every five starts you are B, then A again; stay at your end."]
     over = swap.changed(mirrored=True)
-    assert said("A", *SINGLES, over)[0].endswith("then A again; play it mirrored: left becomes right.")
+    assert said("A", *SINGLES, over)[0].endswith("then A again; play it mirrored: left for right.")
 
 
 def test_with_a_third_the_reader_hears_both_ways_round():
@@ -64,7 +64,9 @@ def test_rounds_are_listed_apart_by_places_where_these_change_and_by_partners():
     assert said("A", *DOUBLES, swap, jobs="ABCD") == ["After each round you are A again, new partner: see Rounds."]
     assert later("A", *DOUBLES, swap, jobs="ABCD") == ["Rounds: with who began as B, D, C."]
     # B stands in job 2, then in job 4 twice.
-    assert said("B", *DOUBLES, swap, jobs="ABCD") == ["After each round change places and partners: see Rounds."]
+    assert said("B", *DOUBLES, swap, jobs="ABCD") == [
+        "After each round change places and partners: see Rounds. In round 2 you are D, with who began as C."
+    ]
     assert later("B", *DOUBLES, swap, jobs="ABCD") == [
         "Rounds: at B in round 1, at D in 2 and 3; with who began as A, C, D."
     ]
@@ -101,7 +103,7 @@ def test_the_end_of_play_is_not_taken_for_an_end_of_the_court():
     game = Finish(id="end", kind="race", to=7)
     assert said("A", *SINGLES, swap, game) == ["After the game you are B; stay at your end."]
     twice = Swap(id="m", on=({"what": "finished", "count": 2},), mirrored=True)
-    assert said("A", *SINGLES, twice, game) == ["After two games play it mirrored: left becomes right."]
+    assert said("A", *SINGLES, twice, game) == ["After two games play it mirrored: left for right."]
 
 
 def test_a_loser_who_makes_room_is_told_as_to_anybody():

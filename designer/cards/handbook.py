@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tempfile
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, BinaryIO, Final
@@ -197,9 +198,14 @@ class _Printer:
         self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar), foot)
         self.sheets = Sheets(sheet_paper(book), colours, brand, logo, vocabulary)
         self.glossary = Glossary(book.language, book.glossary, vocabulary.said)
-        self.names = [section_name(section, place) for place, section in enumerate(book.sections)]
+        self.names = section_names(book.sections)
         self.done = 0
-        self.notices: list[str] = []
+        self.notices: list[str] = [
+            f"{leaf.entry.number} {leaf.title}: see also {number}, expected the number of a drill in this handbook; left out."
+            for leaf in leaves
+            for number in leaf.entry.see
+            if number not in {other.entry.number for other in leaves}
+        ]
 
     def front(self, before: Mapping[str, Remembered]) -> None:
         """Print cover, imprint, contents, how to read a card and the safety page."""
@@ -328,6 +334,15 @@ class _Printer:
             self.binding.flow(title, key, pages, labels)
 
 
-def section_name(section: BookSection, place: int) -> str:
-    """Return the number of a section: that of its drills, else its place from 0 counted from 1."""
-    return section.drills[0].number.partition(".")[0] if section.drills else str(place + 1)
+def section_names(sections: Sequence[BookSection]) -> list[str]:
+    """Return the number of each section: that of most of its drills, else its place; no two have the same.
+
+    A drill that has been moved in from another section keeps its number and so does not name this one.
+    """
+    names: list[str] = []
+    for place, section in enumerate(sections, 1):
+        heads = Counter(entry.number.partition(".")[0] for entry in section.drills)
+        wished = (*(head for head, _ in heads.most_common()), str(place))
+        free = (str(number) for number in range(1, len(sections) + len(names) + 2))
+        names.append(next(name for name in (*wished, *free) if name not in names))
+    return names

@@ -183,6 +183,8 @@ def _card(file: str, asked: argparse.Namespace) -> bytes:
         own = branded(file)
     except Unreadable as reason:
         complain(f"{reason} The card is made without it.")
+    for fault in own.faults:
+        complain(fault)
     with_source = asked.reader != "player" if asked.source is None else asked.source
     source = found.source if with_source else None
     today = _today(asked.today, file, found.drill)

@@ -5,12 +5,13 @@ from __future__ import annotations
 import argparse
 import sys
 import time
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from designer.commands.arguments import Commands, add_command, add_output
 from designer.commands.files import STANDARD_OUTPUT, refuse_overwriting, write
 from designer.commands.saying import complain, harmless
-from designer.commands.status import ERROR_FOUND, FINE
+from designer.commands.status import ERROR_FOUND, FINE, WrongUsage
 from designer.storage.parsing import Unreadable
 
 if TYPE_CHECKING:
@@ -40,10 +41,17 @@ def run(asked: argparse.Namespace) -> int:
     """
     from designer.cards.handbook import make_handbook
     from designer.cards.text import Unprintable
-    from designer.storage.handbook import edition_before, open_handbook
+    from designer.storage.handbook import edition_before, edition_path, open_handbook
 
     refuse_overwriting(asked.output, force=asked.force, read=[asked.file])
     book = open_handbook(asked.file)
+    read = _sources(asked.file, book)
+    if (
+        asked.output != STANDARD_OUTPUT
+        and Path(asked.output).absolute() == edition_path(asked.file, book.edition).absolute()
+    ):
+        raise WrongUsage(f"{asked.output}: is where the record of the edition is written; name another file.")
+    refuse_overwriting(asked.output, force=asked.force, read=read)
     own = _branded(asked.file, book)
     before = edition_before(asked.file, book.edition)
     telling = _Telling()
@@ -65,7 +73,7 @@ def run(asked: argparse.Namespace) -> int:
         raise Unreadable(f"{asked.file}: {reason}") from reason
     finally:
         telling.end()
-    write(asked.output, made.pdf, force=asked.force, read=[asked.file])
+    write(asked.output, made.pdf, force=asked.force, read=read)
     if asked.output != STANDARD_OUTPUT:
         _record(asked.file, book, made)
     _complain(asked.file, made)
@@ -76,10 +84,22 @@ def _branded(file: str, book: Handbook) -> Branded:
     from designer.storage.brand import Branded, branded
 
     try:
-        return branded(file, book.brand)
+        own = branded(file, book.brand)
     except Unreadable as reason:
         complain(f"{reason} The handbook is made without it.")
         return Branded()
+    for fault in own.faults:
+        complain(fault)
+    return own
+
+
+def _sources(file: str, book: Handbook) -> list[str]:
+    """Return the files that belong to a handbook: what is printed must not take the place of one of them."""
+    from designer.storage.brand import brand_files
+    from designer.storage.handbook import edition_path
+
+    drills = [str(Path(file).parent / entry.file) for entry in book.entries()]
+    return [file, *drills, str(edition_path(file, book.edition)), *map(str, brand_files(file, book.brand))]
 
 
 def _leaf(file: str, book: Handbook, entry: Entry) -> Leaf:

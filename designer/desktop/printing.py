@@ -202,9 +202,10 @@ def found_brand(path: Path | None) -> tuple[Branded, tuple[str, ...]]:
     if path is None:
         return Branded(), ()
     try:
-        return branded(path), ()
+        own = branded(path)
     except Unreadable as reason:
         return Branded(), (f"The card has no brand: {reason}",)
+    return own, own.faults
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,19 +39,42 @@ class Branded:
     brand: Brand | None = None
     logo: str | bytes | None = None
     typeface: tuple[bytes, bytes | None] | None = None
+    faults: tuple[str, ...] = ()
+    """What is wrong with logo or typeface, a sentence each: name, colours and licence stand without them."""
 
 
 def branded(path: str | os.PathLike[str], named: str = "") -> Branded:
     """Return the brand for the drill or handbook at ``path`` with its logo and typeface, all None without one.
 
     ``named`` is a brand file in the folder of ``path`` or below; without it the nearest ``brand.json`` counts. Raises
-    ``Unreadable`` with a sentence.
+    ``Unreadable`` with a sentence where the brand itself cannot be read; a logo or typeface that cannot is left out.
     """
     file = inside(Path(path), named, "brand", "a brand file") if named else _file_beside(path)
     if file is None:
         return Branded()
     brand = _brand(file)
-    return Branded(brand, _logo(file, brand), typeface(file, brand))
+    logo, face, faults = None, None, []
+    try:
+        logo = _logo(file, brand)
+    except Unreadable as reason:
+        faults.append(f"{reason} The logo is left out.")
+    try:
+        face = typeface(file, brand)
+    except Unreadable as reason:
+        faults.append(f"{reason} The typeface is left out.")
+    return Branded(brand, logo, face, tuple(faults))
+
+
+def brand_files(path: str | os.PathLike[str], named: str = "") -> tuple[Path, ...]:
+    """Return the brand file for the drill or handbook at ``path`` and the files that it names, as far as they can be read."""
+    try:
+        file = inside(Path(path), named, "brand", "a brand file") if named else _file_beside(path)
+        brand = None if file is None else _brand(file)
+    except Unreadable:
+        return ()
+    if file is None or brand is None:
+        return ()
+    return (file, *(file.parent / name for name in (brand.logo, brand.typeface, brand.typeface_bold) if name))
 
 
 def brand_beside(path: str | os.PathLike[str]) -> Brand | None:
@@ -79,7 +102,8 @@ def logo_beside(path: str | os.PathLike[str]) -> str | bytes | None:
     It is the text of an SVG picture or the bytes of a PNG. A logo lies in the brand's own folder and draws by itself:
     nothing in it is fetched, run or expanded. Raises ``Unreadable`` with a sentence.
     """
-    return branded(path).logo
+    file = _file_beside(path)
+    return None if file is None else _logo(file, _brand(file))
 
 
 def _logo(file: Path, brand: Brand) -> str | bytes | None:

@@ -15,7 +15,7 @@ from designer.cards.blocks import Columns, Row, stacked
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.sheets import Sheets
 from designer.cards.book.survey import sheet_paper
-from designer.cards.handbook import Book, make_handbook
+from designer.cards.handbook import Book, make_handbook, section_names
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
@@ -279,3 +279,24 @@ def test_each_progression_has_its_court_if_need_be_on_a_side_more(count: int) ->
     assert names == [f"{n + 1} Way {n}" for n in range(count)]
     placed = made_.sides[-1][-1]
     assert placed.top - stacked(placed.blocks, placed.width) > made_.paper.bottom
+
+
+def test_a_section_has_the_number_of_most_of_its_drills_and_no_two_have_one() -> None:
+    def section(*numbers: str) -> BookSection:
+        return BookSection(title="S", drills=tuple(entry(number, "a") for number in numbers))
+
+    assert section_names((section("1.1", "1.2"), section("1.3", "3.1", "3.2"), section())) == ["1", "3", "2"]
+    assert section_names((section("4.1"), section("4.2"))) == ["4", "2"]
+
+
+def test_what_follows_stop_is_what_the_house_says() -> None:
+    own = book(house={"stopped": {"then": "no score"}})
+    text = " ".join(text_of(make_handbook(own, leaves(own)).pdf).split())
+    assert "everybody stops. Then nobody scores." in text
+    assert "everybody stops. Then the rally is replayed." not in text
+
+
+def test_a_number_to_see_that_no_drill_has_is_told_and_ones_own_is_not_printed() -> None:
+    made_of = make_handbook(alone(), [leaf_of(drill(), number="1.1", prints="first sheet", see=("9.9", "1.1"))])
+    assert any("9.9, expected the number of a drill in this handbook" in notice for notice in made_of.notices)
+    assert "See also" not in text_of(made_of.pdf)

@@ -4,6 +4,7 @@ import json
 import shutil
 from pathlib import Path
 
+import pypdfium2
 import pytest
 
 from designer.bundle import sample
@@ -109,3 +110,30 @@ def test_where_there_is_no_terminal_a_plain_line_now_and_then_names_what_is_read
     assert capsys.readouterr().err == (
         "1 of 2 drills are read; now reading two.drill.json\n1 of 2 drills are set; now 1.2 Wide Ball\n"
     )
+
+
+@pytest.mark.parametrize("name", ["wide-start.drill.json", "brand.json", "logo.svg", "BOOK.edition-1.json"])
+def test_no_file_of_the_handbook_is_taken_for_the_output(
+    book: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    (book.parent / "brand.json").write_text('{"name": "Alder Quay", "logo": "logo.svg"}')
+    (book.parent / "logo.svg").write_text("<svg/>")
+    target = book.parent / name.replace("BOOK", book.name.removesuffix(".handbook.json"))
+    before = target.read_bytes() if target.exists() else None
+    assert main(["handbook", str(book), "-o", str(target), "--force"]) == 64
+    assert "name another" in capsys.readouterr().err
+    assert (target.read_bytes() if target.exists() else None) == before
+
+
+def test_a_logo_that_cannot_be_used_takes_no_more_of_the_brand_with_it(
+    book: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    brand = {"name": "Alder Quay", "licence": "All rights with the club.", "logo": "none.svg", "typeface": "none.ttf"}
+    (book.parent / "brand.json").write_text(json.dumps(brand))
+    change(book, licence="")
+    main(["handbook", str(book), "-o", str(book.parent / "book.pdf")])
+    said = capsys.readouterr().err
+    assert "The logo is left out." in said
+    assert "The typeface is left out." in said
+    with pypdfium2.PdfDocument(book.parent / "book.pdf") as document:
+        assert "All rights with the club." in document[0].get_textpage().get_text_range()

@@ -66,8 +66,12 @@ def test_a_brand_names_a_typeface_in_its_own_folder_and_nowhere_else(tmp_path):
     (home / "brand.json").write_text(json.dumps(brand))
     assert branded(home / "a.drill.json").typeface == (FACE.read_bytes(), FACE.read_bytes())
     (home / "brand.json").write_text(json.dumps({"name": "A", "typeface": "../own.ttf"}))
-    with pytest.raises(Unreadable, match="expected the name of a TrueType file in the same folder"):
-        branded(home / "a.drill.json")
+    own = branded(home / "a.drill.json")
+    assert own.brand.name == "A"
+    assert own.typeface is None
+    (fault,) = own.faults
+    assert "expected the name of a TrueType file in the same folder" in fault
+    assert fault.endswith("The typeface is left out.")
 
 
 def test_the_bundled_face_is_what_the_test_takes_it_for():

@@ -48,7 +48,7 @@ def _of(
     del shared[here]
     ranked = sorted(shared, key=lambda other: (-shared[other], abs(other - here), other))
     found = [printed[other].entry.number for other in ranked if shared[other] >= LEAST]
-    named = [number for number in leaf.entry.see if number in place]
+    named = [number for number in leaf.entry.see if number in place and number != leaf.entry.number]
     return tuple(dict.fromkeys((*named, *found[: max(0, MOST - len(named))])))
 
 

@@ -61,7 +61,7 @@ def house_answers(book: Handbook) -> tuple[tuple[str, str], ...]:
             "A net cord",
             {"by its bounce": "is judged by its bounce", "replay": "is replayed"}.get(own.net_cord or "", ""),
         ),
-        ("After “stop”", _STOPPED.get(own.stopped.then, own.stopped.then) if own.stopped else ""),
+        ("After “stop”", after_stop(book) if own.stopped else ""),
         (
             "A bad feed that is played",
             {"accepted": "counts", "not accepted": "does not count"}.get(own.feed_played or "", ""),
@@ -69,6 +69,12 @@ def house_answers(book: Handbook) -> tuple[tuple[str, str], ...]:
         ("To the net may come", _people(own.come_in)),
     )
     return tuple((asked, answer) for asked, answer in found if answer)
+
+
+def after_stop(book: Handbook) -> str:
+    """Return what follows a call of “stop”: as the house has it, else "the rally is replayed"."""
+    stopped = book.house.stopped
+    return _STOPPED["replay"] if stopped is None else _STOPPED.get(stopped.then, stopped.then)
 
 
 _ASKED_WIDTH: Final = 160.0

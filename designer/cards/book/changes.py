@@ -14,11 +14,10 @@ def changes(leaves: Sequence[Leaf], before: Mapping[str, Remembered], edition: i
     if not before:
         yield "This is the first edition that is recorded." if edition == 1 else "The edition before is not recorded."
         return
-    was = {one.id: number for number, one in before.items() if one.id}
     now = {leaf.entry.number: leaf for leaf in leaves if leaf.summary}
-    stays = {leaf.summary.id for leaf in now.values() if leaf.summary}
-    said = [words for leaf in now.values() if (words := _said(leaf, before, was))]
-    gone = [(number, one) for number, one in before.items() if (one.id or number) not in (stays if one.id else now)]
+    came_from = {number: _before(leaf, before, now) for number, leaf in now.items()}
+    said = [words for number, leaf in now.items() if (words := _said(leaf, before, came_from[number]))]
+    gone = [(number, one) for number, one in before.items() if number not in came_from.values()]
     said += [" ".join(filter(None, (f"Gone: {number}", one.title))) + "." for number, one in gone]
     yield from sorted(said, key=lambda words: _ORDER.index(words.partition(":")[0]))
     if not said:
@@ -29,11 +28,27 @@ _ORDER: Final = ("Changed", "Moved", "Gone", "New")
 """Whoever holds the edition before exchanges, moves and takes out leaves before putting new ones in."""
 
 
-def _said(leaf: Leaf, before: Mapping[str, Remembered], was: Mapping[str, str]) -> str:
-    """Return what is said of a drill, "" for nothing."""
+def _before(leaf: Leaf, before: Mapping[str, Remembered], now: Mapping[str, Leaf]) -> str | None:
+    """Return the number that a drill had, None for a new one.
+
+    One drill may stand twice, or be a copy that kept its id: the same number is meant first, then the same text, and
+    none that still holds such a drill.
+    """
+    number, id = leaf.entry.number, _id(leaf)
+    if number in before and before[number].id in ("", id):
+        return number
+    same = [old for old, one in before.items() if id and one.id == id and (old not in now or _id(now[old]) != id)]
+    alike = [old for old in same if before[old].digest == leaf.digest]
+    return next(iter((*alike, *same)), None)
+
+
+def _id(leaf: Leaf) -> str:
+    return leaf.summary.id if leaf.summary else ""
+
+
+def _said(leaf: Leaf, before: Mapping[str, Remembered], old: str | None) -> str:
+    """Return what is said of a drill that had the number ``old``, "" for nothing."""
     number = leaf.entry.number
-    id = leaf.summary.id if leaf.summary else ""
-    old = was.get(id, number if number in before and not before[number].id else None)
     if old is None:
         return f"New: {number} {leaf.title}."
     moved = f", before {old}" if old != number else ""

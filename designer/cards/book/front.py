@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Balanced, Block, Drawn
+from designer.cards.book.back import after_stop
 from designer.cards.book.glossary import in_one_language
 from designer.cards.book.leaf import Leaf, Summary
 from designer.cards.book.rows import Setter, drill_key
@@ -50,7 +51,7 @@ _PEOPLE: Final = (
     ("feed digit", "a feed"),
 )
 _SAFETY: Final = (
-    "Whoever sees a ball or a person on the court calls “stop”, and everybody stops. The rally is replayed.",
+    "Whoever sees a ball or a person on the court calls “stop”, and everybody stops. Then {stopped}.",
     "Local rules and a qualified coach decide. This book knows only what is drawn and nothing of your court: that it names no caution does not mean that there is none.",
 )
 _COURT_CHECK: Final = (
@@ -202,7 +203,7 @@ def safety(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[B
     """Yield the safety page."""
     own = book.safety
     yield setter.title("Before a session")
-    yield from (setter.text(words, before=4) for words in _SAFETY)
+    yield from (setter.text(words.format(stopped=after_stop(book)), before=4) for words in _SAFETY)
     yield setter.heading("Look at the court before every session")
     yield from (setter.tick(words) for words in (*_COURT_CHECK, *own.before))
     for words, answer in (

@@ -123,6 +123,7 @@ def _found_brand(path: Path, book: Handbook) -> tuple[Branded, tuple[str, ...]]:
     from designer.storage.brand import Branded, branded
 
     try:
-        return branded(path, book.brand), ()
+        own = branded(path, book.brand)
     except Unreadable as reason:
         return Branded(), (f"{reason} The handbook is made without it.",)
+    return own, own.faults

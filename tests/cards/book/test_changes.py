@@ -39,3 +39,15 @@ def test_the_first_edition_and_one_without_changes_say_so() -> None:
     assert list(changes([one], {}, 4)) == ["The edition before is not recorded."]
     same = {"1.1": Remembered(digest=one.digest, title=WIDE.title, id=WIDE.id)}
     assert list(changes([one], same, 2)) == ["No drill has changed since the edition before."]
+
+
+def test_a_drill_that_stands_twice_or_was_copied_with_its_id_has_not_moved() -> None:
+    one, again = leaf_of(WIDE, number="1.1"), leaf_of(WIDE, number="2.9")
+    copy = leaf_of(WIDE.changed(title="A copy"), number="1.3")
+    before = {
+        leaf.entry.number: Remembered(digest=leaf.digest, title=leaf.title, id=WIDE.id) for leaf in (one, again, copy)
+    }
+    assert list(changes([one, again, copy], before, 2)) == ["No drill has changed since the edition before."]
+    assert list(changes([one, copy], before, 2)) == [f"Gone: 2.9 {WIDE.title}."]
+    del before["2.9"]
+    assert list(changes([one, again, copy], before, 2)) == [f"New: 2.9 {WIDE.title}."]

@@ -14,7 +14,7 @@ from designer.wording.events import AIM, trigger, with_a
 from designer.wording.misses import in_play, miss_words, off_and_out, replays
 from designer.wording.musts import REACHES, at_own_hit, demand, is_drawn_there, is_next_hit, off, tall
 from designer.wording.names import letter, shot_name, shots_named
-from designer.wording.openings import opens_when
+from designer.wording.openings import balls_closed, opens_when
 from designer.wording.outcomes import outcome
 from designer.wording.people import Group
 from designer.wording.rules import (
@@ -28,7 +28,7 @@ from designer.wording.rules import (
     told_together,
 )
 from designer.wording.scope import ball_subject
-from designer.wording.sentence import Lead, Sentence, marked, sentence, sentences_of
+from designer.wording.sentence import Lead, Sentence, marked, sentence, sentences_of, unmarked
 from designer.wording.settled import settled
 from designer.wording.starts import later_words, left
 from designer.wording.telling import Telling
@@ -58,14 +58,34 @@ _SAID_OVER: Final = 3
 def _by_cost(breaches: list[list[Bound]]) -> Iterator[Sentence]:
     """Yield breaches, those that cost what many do at last and below one head: "Point lost:"."""
     often = Counter(own[0].cost for own in breaches if own[0].cost)
-    yield from (_said(own) for own in breaches if often[own[0].cost] < _SAID_OVER)
+    for own in breaches:
+        if often[own[0].cost] < _SAID_OVER:
+            yield from _of_one_time(own)
     for cost, count in often.items():
         if count >= _SAID_OVER:
             below = [own for own in breaches if own[0].cost == cost]
-            about = dict.fromkeys(id for each in below for bound in each for id in bound.about)
-            head = sentence(f"cost:{below[0][0].rule}", cost, *about)
-            yield replace(head, parts=(*head.parts[:-1], f"{str(head.parts[-1]).removesuffix('.')}:"))
+            yield _head(cost, below)
             yield from (_said([replace(bound, cost="") for bound in each]) for each in below)
+
+
+def _of_one_time(own: list[Bound]) -> Iterator[Sentence]:
+    """Yield breaches of one time and cost: as one, several of them each below one head, "In the first four hits, no score:"."""
+    missed = next((each.missed for each in own if each.missed), "")
+    first = own[0]
+    if not first.scope or not first.cost or len(own) + bool(missed) < _SAID_OVER:
+        yield _said(own)
+        return
+    yield _head(f"{first.scope}, {first.cost}", [own])
+    yield from (_said([replace(bound, scope="", cost="", missed="")]) for bound in own)
+    if missed:
+        yield sentence(f"rule:{first.rule}:missed", _bare(missed.removeprefix("or ")), *first.about, lead=Lead("bound"))
+
+
+def _head(text: str, below: list[list[Bound]]) -> Sentence:
+    """Return what breaches have in common as the line over them, ending in a colon."""
+    about = dict.fromkeys(id for each in below for bound in each for id in bound.about)
+    head = sentence(f"cost:{below[0][0].rule}", text, *about)
+    return replace(head, parts=(*head.parts[:-1], f"{str(head.parts[-1]).removesuffix('.')}:"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +242,8 @@ def _bare(text: str) -> str:
 def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str, str]:
     """Return when there is one at all, and the breach: ("until open", "volley"), ("", "backhand after a bounce in …")."""
     broken, condition = breach(told, rule, doer), condition_of(told, rule)
-    scope = tuple(_counted_out(told, words) for words in scope_of(told, rule))
+    scope, broken = _by_number(told, rule, doer, scope_of(told, rule), broken)
+    scope = tuple(_counted_out(told, words) for words in scope)
     if _answered(told, rule):
         condition = ""  # the breach names the ball
     if is_next_hit(rule) or condition.startswith("once "):
@@ -230,6 +251,31 @@ def _breach_in_place(told: Telling, rule: Rule, doer: Group | None) -> tuple[str
     if condition.startswith("from ") and not demand(told, rule, doer).feet and " hit" not in broken:
         condition = f"hit {condition}"
     return ", ".join(scope), f"{broken} {condition}".strip()
+
+
+def _by_number(
+    told: Telling, rule: Rule, doer: Group | None, scope: tuple[str, ...], broken: str
+) -> tuple[tuple[str, ...], str]:
+    """Return when a breach counts and what it is; one before few counted balls names them instead.
+
+    (("until open",), "a ball by A or C outside the half") becomes ((), "ball 2 or 3 outside the half"), where those two
+    hit both; so nobody takes the feed, which is ball 1, for one of them.
+    """
+    balls = balls_closed(told) if scope == ("until open",) else ()
+    named = shots_named(told, balls)
+    if not balls or len(balls) > _FEW_BALLS or not unmarked(named).startswith("ball "):
+        return scope, broken
+    subject = ball_subject(told, rule, doer, each="a")
+    hitters = {told.setting.shots[id].by for id in balls}
+    if broken.startswith(f"{subject} ") and (doer is None or hitters <= set(doer.letters)):
+        return (), f"{named}{broken.removeprefix(subject)}"
+    if broken.endswith(" touches the ball"):
+        return (), f"{broken.removesuffix('the ball')}{named}"
+    return scope, broken
+
+
+_FEW_BALLS: Final = 2
+"""So many balls are named rather than counted."""
 
 
 def _counted_out(told: Telling, scope: str) -> str:

@@ -19,7 +19,7 @@ from designer.wording.house import house
 from designer.wording.layout import layout_of, spot_words
 from designer.wording.names import letter
 from designer.wording.own_sides import own_sides
-from designer.wording.points import points
+from designer.wording.points import points, points_later
 from designer.wording.purposes import purposes
 from designer.wording.rotations import shared_out
 from designer.wording.rules import rules
@@ -119,7 +119,7 @@ def _of_player(told: Telling) -> Iterator[Section]:
     yield Section("points", "Points", _points(told))
     yield Section("swap", "Swap", (*own_swaps(told, start), *shared_out(told), *questions.of_swap(told)))
     later = (*finish_later(told), *swaps_later(told, start))
-    yield Section("rules", "Rules", (*other_rules(told), *house(told), *later, *others))
+    yield Section("rules", "Rules", (*other_rules(told), *points_later(told), *house(told), *later, *others))
     yield Section("cues", "Remember", tuple(_texts(told, "cue", told.drill.cues)))
     yield Section("care", "Take care", care(told))
 

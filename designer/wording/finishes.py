@@ -44,11 +44,17 @@ def finish_later(told: Telling) -> tuple[Sentence, ...]:
 
 def _whole(told: Telling, end: Finish) -> str:
     """Return what is played for with its rounds; a race of several rounds starts each of them anew."""
-    if end.kind == "race" and end.rounds > 1 and end.totals == "person" and end.to not in (None, "own best"):
+    if _is_race_for_oneself(end):
         head = finish_head(told, end)
         each = f"each {head[head.index('to ') :]}" if told.brief and "first" in head else f"each from 0: {head}"
-        return f"{number(end.rounds)} rounds, {each}"
+        wins = "; the highest own total wins" if told.brief else ""
+        return f"{number(end.rounds)} rounds, {each}{wins}"
     return f"{finish_head(told, end)}{_rounds(end)}"
+
+
+def _is_race_for_oneself(end: Finish) -> bool:
+    """Whether several rounds are each a race to a score, and everyone keeps an own total."""
+    return end.kind == "race" and end.rounds > 1 and end.totals == "person" and end.to not in (None, "own best")
 
 
 def finish_head(told: Telling, end: Finish) -> str:
@@ -159,6 +165,8 @@ def _order(told: Telling) -> str:
 
 
 def _added_up(told: Telling, end: Finish) -> Iterator[str]:
+    if told.brief and _is_race_for_oneself(end):
+        return
     if end.totals == "person":
         yield f"{'add up your' if told.brief else 'everyone adds up'} own points; the highest total wins"
     elif end.totals == "pair" and (end.scores != "pair" or end.rounds > 1):

@@ -66,6 +66,18 @@ def _counted(told: Telling, event: Event, *, seen: bool) -> str:
     return f"{trigger(told, event)} (the {put_in} does not count)"
 
 
+def balls_closed(told: Telling) -> tuple[str, ...]:
+    """Return the drawn balls before the first open one where the point opens after so many counted hits, else ()."""
+    counts = [
+        event.count or 1 for part in told.parts if part.kind != "open" for event in part.until if _is_count(event)
+    ]
+    steps = [step for step in told.sequence.steps if not step.feed]
+    digits = sorted({step.digit for step in steps})[: counts[0]] if len(counts) == 1 else []
+    if not digits or len(digits) < counts[0] or digits != list(range(digits[0], digits[0] + counts[0])):
+        return ()
+    return tuple(step.shot.id for step in sorted(steps, key=lambda step: step.digit) if step.digit in digits)
+
+
 def _branch(told: Telling, event: Event) -> str:
     """Return after which choice the balls of an event are played, where other balls of their digit follow another."""
     steps = [step for id in event.of if (step := told.sequence.step(id)) is not None]

@@ -8,7 +8,7 @@ from typing import Final
 
 from designer.drill.conditions import Event
 from designer.drill.rules import Points
-from designer.wording.counts import listed
+from designer.wording.counts import listed, lowered
 from designer.wording.events import clause, plain_hit
 from designer.wording.names import letter
 from designer.wording.people import Group, calls, group, opponents
@@ -16,10 +16,12 @@ from designer.wording.scope import in_hits, in_parts
 from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, unmarked
 from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
-from designer.wording.winning import UNRETURNED, Win, win
+from designer.wording.winning import OPENING, UNRETURNED, Win, win
 
 _OR_THE_NEXT: Final = re.compile(r" or (?:with |the next |\S+'s next )")
 """In how a rally is won: with a ball, or with the hit after it."""
+_SAYS: Final = re.compile(r"\S+(?: \S+)? (?:says|calls|judges|shouts)\b")
+"""How a note begins that is about who says something: "F says the number"."""
 _BESIDE: Final = {"instead": "instead", "added": "added"}
 
 
@@ -104,11 +106,33 @@ def points_sentence(told: Telling, records: list[Points], before: Sequence[Point
         points_words(told, records, before),
         *(["the higher counts"] if first.beside == "the higher" else []),
         *_growth(first),
-        calls(told, first.called_by, _only_doer(told, first)),
-        own_text(told, first.note),
+        *([] if told.brief else _calls(told, first)),
+        "" if _is_later(told, first) else own_text(told, first.note),
     )
     lead = Lead("value", value_words(first))
     return sentence(f"points:{first.id}{apart}", words, *(record.id for record in records), lead=lead)
+
+
+def points_later(told: Telling) -> tuple[Sentence, ...]:
+    """Return who calls or says what ways to score make, which a player need not know to score."""
+    found = []
+    for record in told.setting.points.values():
+        note = own_text(told, record.note) if _is_later(told, record) else ""
+        said = [words for words in (*_calls(told, record), note) if words]
+        if said and record.gives.then == "points":
+            first, *more = said
+            words = sentences_of(f"{_ways(told, list(record.on))}: {lowered(first)}", *more)
+            found.append(sentence(f"points:{record.id}:beside", words, record.id))
+    return tuple(found)
+
+
+def _calls(told: Telling, record: Points) -> list[str]:
+    return [calls(told, record.called_by, _only_doer(told, record))]
+
+
+def _is_later(told: Telling, record: Points) -> bool:
+    """Whether a note is only about who says or calls something, which a player looks up."""
+    return told.brief and _SAYS.match(record.note.strip()) is not None
 
 
 def points_words(told: Telling, records: list[Points], before: Sequence[Points] = ()) -> str:
@@ -182,7 +206,7 @@ def _begins(way: str, head: str) -> bool:
 
 def _that_ball(ways: list[str]) -> list[str]:
     """Return ways to score, the ball that the first of them has named as "that ball" in the later ones."""
-    named = re.search(rf"with the (first ball .+?){_OR_THE_NEXT.pattern}", ways[0])
+    named = re.search(rf"with the (first ball .+?|{OPENING.removeprefix('the ')}){_OR_THE_NEXT.pattern}", ways[0])
     if named is None:
         return ways
     return [ways[0], *(re.sub(rf"(?:\S+'s|the) {re.escape(named[1])}$", "that ball", way) for way in ways[1:])]
@@ -199,7 +223,7 @@ def _way(told: Telling, event: Event) -> str:
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
         # What is paid instead has said so before.
-        return "" if record.beside == "instead" else ", for each of the pair"
+        return "" if record.beside == "instead" else f", for each {'partner' if told.brief else 'of the pair'}"
     if record.gives.to != "other":
         return ""
     doer = _only_doer(told, record)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from designer.drill.conditions import Event
+from designer.play.rally import opening_part
 from designer.wording.counts import listed, many, number
 from designer.wording.events import AIM, clause, shooters, stroke_noun, with_a
 from designer.wording.names import shots_named
@@ -15,6 +16,8 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.where import bounces, feet, foot_words, is_feet
 
+OPENING: Final = "the ball that opens"
+"""What a player calls the ball whose bounce opens the point."""
 UNRETURNED: Final = " unreturned"
 """Said of a ball that the opponent's next hit, if any, does not return."""
 
@@ -126,6 +129,8 @@ def _landings(told: Telling, event: Event, landed: list[Event], who: Group | Non
         clean = ", untouched," if event.untouched else ""
         if event.within is None:
             return [*before, f"after {ball}"]
+        if told.brief and event.within == 1:
+            return [*before, f"with {'an untouched' if event.untouched else 'the'} answer to {ball}"]
         hits = "the very next hit" if event.within == 1 else f"one of the next {number(event.within)} hits"
         return [*before, f"with {hits}{clean} after {ball}"]
     if event.within is None:
@@ -165,7 +170,18 @@ def _same_doer(told: Telling, event: Event, inner: Event) -> bool:
     return not letters or bool(set(own.letters) & set(letters))
 
 
+def _is_opening(told: Telling, inner: Event) -> bool:
+    """Whether an earlier ball is the one that opens the point, whose flag a player has seen: its place need not be said."""
+    found = opening_part(told.setting) if told.brief else None
+    if found is None or len(found[0].until) != 1:
+        return False
+    (opens,) = found[0].until
+    return bool(opens.where) and opens == inner.changed(count=opens.count)
+
+
 def _landing(told: Telling, inner: Event, who: Group | None) -> str:
+    if _is_opening(told, inner):
+        return OPENING
     doers = group(told, inner.by, who, link="or")
     letters = doers.letters if doers is not None else shooters(told, inner)
     named = shots_named(told, inner.of)

@@ -56,6 +56,41 @@ def test_one_foot_is_enough_where_both_are_asked_for():
     assert said(one, who=("B",), **after) == ["B behind the service line when answering ball 2: point to A."]
 
 
+def test_few_balls_before_the_point_opens_are_named_so_that_the_feed_is_none_of_them():
+    answer = Shot(id="answer", by="B", after="reply")
+    parts = (
+        Part(id="held", kind="forced", until=({"what": "played", "count": 2},), failed={"then": "replay"}),
+        Part(id="free", after="held", kind="open"),
+    )
+    half = {"do": "keep", "where": ({"area": "right half", "judged": "bounce"},)}
+    assert said(half, *parts, answer, parts=("held",), breach={"then": "replay"}) == [
+        "Ball 2 or 3 outside the right half, or a miss: replay."
+    ]
+    touch = {"do": "use stroke"}
+    assert said(touch, *parts, answer, parts=("held",), who=("B",), never=True) == [
+        "B touches ball 2 or 3: point to A."
+    ]
+    # A alone does not hit both, so it stays with when.
+    assert said(half, *parts, answer, parts=("held",), who=("A",)) == [
+        "Before ball 4, A’s ball outside B’s right half: point to B."
+    ]
+
+
+def test_three_things_of_one_time_stand_each_below_it():
+    parts = (
+        Part(id="held", kind="forced", until=({"what": "played", "count": 4},), failed={"then": "no score"}),
+        Part(id="free", after="held", kind="open"),
+    )
+    alike = {"parts": ("held",), "breach": {"then": "no score"}}
+    wing = Rule(id="w", must={"do": "use stroke", "wing": "forehand"}, **alike)
+    assert said({"do": "bounces", "most": 0}, *parts, wing, **alike) == [
+        "In the first four hits, no score:",
+        "Backhand.",
+        "Letting the ball bounce.",
+        "Miss.",
+    ]
+
+
 def test_when_it_is_not_allowed_stands_with_it():
     held = (
         Part(id="held", kind="forced", shots=("reply",), until=({"what": "played", "count": 4},)),

@@ -5,9 +5,9 @@ from wording.making import DOUBLES, FEED, REPLY, SINGLES, ZONE, texts, told
 
 from designer.drill.items import Line
 from designer.drill.movement import Shot
-from designer.drill.rules import Finish, Points, Swap
+from designer.drill.rules import Finish, Part, Points, Swap
 from designer.wording.finishes import finish, finish_later
-from designer.wording.points import points
+from designer.wording.points import points, points_later
 
 WON = Points(id="rally", on=({"what": "won"},), gives={"then": "points", "value": 1})
 SERVE = Shot(id="serve", by="B", stroke="second serve")
@@ -237,7 +237,14 @@ def test_to_a_player_another_way_to_the_same_value_is_or():
     assert said(*records, reader="player") == [
         ("+1", "Rally won."),
         ("+2", "Instead of 1: A wins with the first ball in B’s left half or A’s next hit, unreturned."),
-        ("+2", "Or B wins with the very next hit, untouched, after that ball."),
+        ("+2", "Or B wins with an untouched answer to that ball."),
+    ]
+    # Where that ball opens the point, a player knows it by the flag.
+    until = ({**left, "count": None},)
+    parts = (Part(id="held", kind="forced", until=until), Part(id="free", after="held", kind="open"))
+    assert said(*parts, *records, reader="player")[1:] == [
+        ("+2", "Instead of 1: A wins with the ball that opens or A’s next hit, unreturned."),
+        ("+2", "Or B wins with an untouched answer to that ball."),
     ]
     # What is worth more is not said to be another way to the same.
     dear = (*records[:2], pays(3, answer, id="q", beside="instead"))
@@ -262,7 +269,18 @@ def test_whose_own_points_count_over_rounds_is_told_to_you():
     assert finish(coach).text == (
         "Six rounds, each from 0: first pair to 5. Everyone adds up own points; the highest total wins."
     )
-    assert finish(player).text == "Six rounds, each to 5. Add up your own points; the highest total wins."
+    assert finish(player).text == "Six rounds, each to 5; the highest own total wins."
+
+
+def test_who_says_what_was_scored_is_no_word_of_the_score_to_a_player():
+    half = ({"area": "right half", "judged": "bounce"},)
+    called = pays(1, {"what": "landed", "where": half}, id="p", note="F says the number.")
+    counts = pays(2, {"what": "won"}, id="q", note="A volley counts.")
+    player = told(*SINGLES, called, counts, reader="player")
+    assert "says" not in " ".join(texts(points(player)))
+    assert texts(points_later(player)) == ["Each ball in the right half: F says the number."]
+    assert "A volley counts." in " ".join(texts(points(player)))
+    assert "F says the number." in texts(points(told(*SINGLES, called)))[0]
 
 
 def test_more_for_a_pair_is_said_to_be_for_each_of_them():

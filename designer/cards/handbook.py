@@ -8,14 +8,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, BinaryIO, Final
 
-from designer.cards.blocks import Block, draw_stack
+from designer.cards.blocks import Block
 from designer.cards.book import back, counts, front
 from designer.cards.book.alike import alike
 from designer.cards.book.binding import Binding, foot_line, letter, page_colours, paged, roman
 from designer.cards.book.changes import changes
 from designer.cards.book.cover import draw_cover
 from designer.cards.book.glossary import PROGRAM_LANGUAGE, Glossary, in_one_language
-from designer.cards.book.leaf import Leaf
+from designer.cards.book.leaf import Leaf, cannot_be_set, without_failed
 from designer.cards.book.opener import section_page
 from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
@@ -24,7 +24,6 @@ from designer.cards.book.signs import lacking, refuse_declined
 from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
-from designer.cards.page import Page
 from designer.cards.papers import PAPERS
 from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
@@ -92,15 +91,22 @@ def make_handbook(
     """
     refuse_declined(book, brand)
     mark, notices = _logo(logo)
-    typesetter = Typesetter()
     faces, more = own_faces(typeface)
-    with tempfile.TemporaryFile() as scratch, set_in(faces):
-        printer = _Printer(_canvas(scratch, book, typesetter), book, leaves, typesetter, brand, mark, progress)
-        pdf = _bound(printer, before or {}, scratch)
+    with set_in(faces):
+        while True:
+            with tempfile.TemporaryFile() as scratch:
+                typesetter = Typesetter()
+                canvas = _canvas(scratch, book, typesetter)
+                printer = _Printer(canvas, book, leaves, typesetter, brand, mark, progress)
+                pdf = _bound(printer, before or {}, scratch)
+            if not printer.failed:
+                break
+            # Contents, indexes and counts have named them: the book is set once more, without them.
+            leaves = without_failed(leaves, printer.failed)
     remembered = {
         leaf.entry.number: Remembered(digest=leaf.digest, title=leaf.title, id=leaf.summary.id)
         for leaf in leaves
-        if leaf.summary and leaf.entry.number not in printer.left_out
+        if leaf.summary
     }
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
     foreign = () if in_one_language(book) else (_FOREIGN.format(book.language),)
@@ -110,24 +116,26 @@ def make_handbook(
         *more,
         *faint(brand),
         *printer.notices,
-        *lacking(book, brand, typesetter, printer.notices),
+        *lacking(book, brand, typesetter, printer.notices, printer.left_out),
     )
     return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 
 
 def _bound(printer: _Printer, before: Mapping[str, Remembered], scratch: BinaryIO) -> bytes:
-    """Print the whole book on the printer's canvas, which writes to ``scratch``; return its PDF."""
+    """Print the whole book on the printer's canvas, which writes to ``scratch``; return its PDF, b"" where a drill failed."""
     book, leaves = printer.book, printer.leaves
     printer.front(before)
     for place, section in enumerate(book.sections):
         printer.section(section, place)
+    if printer.failed:
+        return b""
     printer.back()
     printer.progress(len(leaves), len(leaves), "binding the pages")
     printer.binding.canvas.save()
     del printer.binding.canvas  # a book of hundreds of drills is not held twice
     files = {}
     if book.attach:
-        printed = (leaf for leaf in leaves if leaf.source and leaf.entry.number not in printer.left_out)
+        printed = (leaf for leaf in leaves if leaf.summary)
         files = {f"{leaf.entry.number} {_file_name(leaf)}.drill.json": leaf.source for leaf in printed}
     return completed(scratch, dated=book.dated, files=files)
 
@@ -184,6 +192,7 @@ class _Printer:
         self.by_number = {leaf.entry.number: leaf for leaf in leaves}
         self.titles = {leaf.entry.number: leaf.title for leaf in leaves if leaf.summary}
         self.left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
+        self.failed: dict[str, str] = {}
         self.like = alike(leaves)
         paper = page_paper(book)
         vocabulary = Vocabulary(book.vocabulary)
@@ -269,27 +278,15 @@ class _Printer:
             return
         try:
             cards = tuple(self.sheets.cards(leaf))
+            sheet = 0
+            for card in cards:
+                self.glossary.notice(self.setter.said(card.words))
+                sheet = self._card(card, leaf, running, sheet)
+                self.notices += [f"{number} {leaf.title}: {words}" for words in card.notices()]
         except Exception as error:  # noqa: BLE001  one bad drill must not lose the book; it is listed with its reason
-            self._leave_out(leaf, error, self.binding.open(f"{number}a", running), 0)
-            self.binding.to_right_page(f"{number}b", running)
+            self.failed[number] = cannot_be_set(leaf, error)
             return
-        sheet = 0
-        for card in cards:
-            self.glossary.notice(self.setter.said(card.words))
-            sheet = self._card(card, leaf, running, sheet)
-            self.notices += [f"{number} {leaf.title}: {words}" for words in card.notices()]
         self.binding.to_right_page(f"{number}{letter(sheet)}", running)
-
-    def _leave_out(self, leaf: Leaf, error: Exception, page: Page, sheet: int) -> None:
-        """Say on the open page why the drill is not on it: links lead there, and it was promised in the contents."""
-        reason = f"cannot be set: {str(error).rstrip('.')}"
-        self.left_out[leaf.entry.number] = reason
-        if sheet == 0:
-            self.binding.mark(f"{leaf.entry.number}  {self.setter.said(leaf.title)}", drill_key(leaf.entry.number), 1)
-        paper = self.setter.paper
-        blocks = (self.setter.title(leaf.title), self.setter.text(f"This drill {reason}.", before=6))
-        draw_stack(page, blocks, paper.left, paper.height - paper.top, paper.inner)
-        self.binding.close()
 
     def _card(self, card: Made, leaf: Leaf, running: str, sheet: int) -> int:
         """Print the sides of one card, the first of them as sheet ``sheet`` of its drill; return the next sheet."""
@@ -297,18 +294,12 @@ class _Printer:
         for side in range(len(card.sides)):
             head = f"{running}  ·  {self.setter.said(card.name)}" if card.name else running
             page = binding.open(f"{number}{letter(sheet)}", head)
-            try:
-                card.draw(binding.canvas, side)
-            except Exception as error:  # noqa: BLE001  as above
-                page = binding.again(f"{number}{letter(sheet)}", running)
-                self._leave_out(leaf, error, page, sheet)
-                return sheet + 1
+            card.draw(binding.canvas, side)
+            page.paper = self.sheets.paper
             if sheet == 0:
                 binding.mark(f"{number}  {self.setter.said(leaf.title)}", drill_key(number), 1)
-                page.paper = self.sheets.paper
                 draw_foot(page, leaf, self.like[number], self.titles, self.licence)
             else:
-                page.paper = self.sheets.paper
                 draw_licence(page, self.licence)
             binding.close()
             sheet += 1

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import functools
 import io
+from collections.abc import Iterator
+from dataclasses import replace
 
 import pikepdf
 import pypdf
@@ -13,13 +15,13 @@ from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, l
 
 from designer.cards.blocks import Columns, Row, stacked
 from designer.cards.book.leaf import Leaf
-from designer.cards.book.sheets import Sheets
+from designer.cards.book.sheets import Made, Sheets
 from designer.cards.book.survey import sheet_paper
 from designer.cards.handbook import Book, make_handbook, section_names
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
-from designer.drill.handbook import BookSection, Handbook, Term
+from designer.drill.handbook import BookSection, Handbook, Remembered, Term
 from designer.wording.vocabulary import Vocabulary
 
 
@@ -96,8 +98,8 @@ def test_a_line_of_the_contents_leads_to_the_page_it_names() -> None:
 
     found = led("iii")
     assert found[:3] == ["ii", "iv", "v"]
-    assert found[3:9] == ["1.0a", "1.1a", "1.2a", "N1", "2.0a", "2.1a"]
-    assert found[9:] == ["N1", "H1", "G1", "X1", "B1", "P1"]
+    assert found[3:8] == ["1.0a", "1.1a", "1.2a", "2.0a", "2.1a"]
+    assert found[8:] == ["N1", "H1", "G1", "X1", "B1", "P1"]
     assert "1.2a" in led("2.1a"), "what its entry says to look at"
 
 
@@ -142,30 +144,48 @@ def test_what_is_missing_broken_or_changed_is_told_in_the_book() -> None:
     assert "9.9" not in made().remembered
 
 
-def test_one_drill_that_cannot_be_laid_out_or_drawn_leaves_a_page_that_says_so(monkeypatch) -> None:
-    from designer.cards.book.sheets import Made
+def test_a_drill_that_fails_while_it_is_set_is_nowhere_in_the_book_but_in_the_list_of_what_is_left_out(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    drills = tuple(entry(number, number, prints="first sheet") for number in ("1.1", "1.2", "1.3"))
+    whole = Handbook(title="X", house_rules=("level",), sections=(BookSection(title="S", drills=drills),))
+    whole_card = Sheets.cards
 
-    whole = Handbook(title="X", sections=(BookSection(title="S", drills=(entry("1.1", "a"), entry("1.2", "b"))),))
-    own = drill()
-
-    def flat() -> None:
+    def flat() -> Drill:
         raise ValueError("the ball is flat")
 
-    def torn(*_: object) -> None:
-        raise ZeroDivisionError("the net is torn")
+    def cards(sheets: Sheets, leaf: Leaf) -> Iterator[Made]:
+        for card in whole_card(sheets, leaf):
+            yield replace(card, paper=None) if leaf.entry.number == "1.2" else card
 
-    good = leaf_of(own, number="1.2", prints="first sheet")
-    bad = leaf_of(own, number="1.1")
-    monkeypatch.setattr(Made, "draw", torn)
-    found = make_handbook(whole, [Leaf(bad.entry, bad.summary, digest="d", source=b"{}", read=flat), good])
-    assert found.left_out == {"1.1": "cannot be set: the ball is flat", "1.2": "cannot be set: the net is torn"}
-    assert found.remembered == {}
-    text = text_of(found.pdf)
-    assert text.count("the ball is flat") == 2, "where it would stand, and in the list"
-    assert text.count("the net is torn") == 2
+    monkeypatch.setattr(Sheets, "cards", cards)
+    first, second, good = (
+        leaf_of(
+            drill().changed(id=f"d-{name.lower()}", title=name, objective="", kit=(name,)),
+            number=number,
+            handbook=whole,
+            prints="first sheet",
+        )
+        for number, name in (("1.1", "Unread"), ("1.2", "Undrawn"), ("1.3", "Whole"))
+    )
+    found = make_handbook(
+        whole, [replace(first, read=flat), second, good], before={"1.2": Remembered(digest="x", title="Old")}
+    )
+    assert list(found.left_out) == ["1.1", "1.2"]
+    assert found.left_out["1.1"] == "a.drill.json: cannot be set: the ball is flat."
+    assert list(found.remembered) == ["1.3"]
+    assert found.broken == {"level": ["1.3"]}
+    pages = dict(zip((one := _read(found.pdf)).page_labels, (page.extract_text() for page in one.pages), strict=True))
+    assert "Drills that could not be printed" in pages["iii"]
+    assert "the ball is flat" in pages["N1"]
+    for label, text in pages.items():
+        assert label == "N1" or not any(words in text for words in ("Unread", "Undrawn", "1.1", "is flat")), label
+    assert [label for label, text in pages.items() if "1.2" in text] == ["ii", "N1"], (
+        "left out of this edition, not gone"
+    )
     with pikepdf.open(io.BytesIO(found.pdf)) as pdf:
         assert pdf.check_pdf_syntax() == []
-        assert not pdf.attachments
+        assert list(pdf.attachments) == ["1.3 wide-start.drill.json"]
 
 
 def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to_left_is_declined() -> None:
@@ -177,6 +197,7 @@ def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to
     assert any(notice.startswith("1.1 Wide Ball") and "U+2603" in notice for notice in found.notices)
     assert [notice for notice in found.notices if "in the owner of the handbook;" in notice]
     assert "in cue 1 is of a script that is written from right to left" in found.left_out["1.2"]
+    assert [notice for notice in found.notices if "U+05E9) in the reason why 1.2 is left out;" in notice]
 
 
 def test_a_book_in_another_language_says_that_the_programs_words_are_english_and_is_no_lie_to_a_screen_reader() -> None:

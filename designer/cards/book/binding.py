@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from designer.cards.blocks import Block, Rules, draw_stack, taken
-from designer.cards.book.packing import wipe
 from designer.cards.book.rows import Setter
 from designer.cards.page import NOTE_LINE, Page
 from designer.cards.papers import MM, Paper, Type
@@ -117,12 +116,6 @@ class Binding:
         if text_width(self.setter.typesetter.clean(both), HEAD.size) <= room:
             return both
         return self.setter.typesetter.on_one_line(self.setter.said(running), HEAD, room)
-
-    def again(self, label: str, running: str) -> Page:
-        """Open the open page anew, without what was drawn on it."""
-        wipe(self.canvas)
-        self.labels.pop()
-        return self.open(label, running)
 
     def close(self) -> None:
         """Close the open page."""

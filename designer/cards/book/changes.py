@@ -15,17 +15,24 @@ def changes(leaves: Sequence[Leaf], before: Mapping[str, Remembered], edition: i
         yield "This is the first edition that is recorded." if edition == 1 else "The edition before is not recorded."
         return
     now = {leaf.entry.number: leaf for leaf in leaves if leaf.summary}
+    left_out = {leaf.entry.number for leaf in leaves} - now.keys()
     came_from = {number: _before(leaf, before, now) for number, leaf in now.items()}
     said = [words for number, leaf in now.items() if (words := _said(leaf, before, came_from[number]))]
     gone = [(number, one) for number, one in before.items() if number not in came_from.values()]
-    said += [" ".join(filter(None, (f"Gone: {number}", one.title))) + "." for number, one in gone]
+    said += [
+        " ".join(filter(None, (f"{'Left out' if number in left_out else 'Gone'}: {number}", one.title))) + "."
+        for number, one in gone
+    ]
     yield from sorted(said, key=lambda words: _ORDER.index(words.partition(":")[0]))
     if not said:
         yield "No drill has changed since the edition before."
 
 
-_ORDER: Final = ("Changed", "Moved", "Gone", "New")
-"""Whoever holds the edition before exchanges, moves and takes out leaves before putting new ones in."""
+_ORDER: Final = ("Changed", "Moved", "Gone", "Left out", "New")
+"""Whoever holds the edition before exchanges, moves and takes out leaves before putting new ones in.
+
+One left out could not be printed this time: its old leaf is kept.
+"""
 
 
 def _before(leaf: Leaf, before: Mapping[str, Remembered], now: Mapping[str, Leaf]) -> str | None:

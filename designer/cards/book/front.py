@@ -140,16 +140,14 @@ def contents(
         yield setter.space(7)
         yield setter.link(section.title, section_key(place), number=names[place], before=0, bold=True)
         for entry in section.drills:
-            yield _drill_line(leaves[entry.number], setter)
+            if (found := leaves[entry.number].summary) is not None:
+                yield _drill_line(leaves[entry.number], found, setter)
     yield setter.space(7)
     yield from (setter.link(title, key, right=label) for title, key, label in parts if not label.islower())
 
 
-def _drill_line(leaf: Leaf, setter: Setter) -> Block:
-    found = leaf.summary
+def _drill_line(leaf: Leaf, found: Summary, setter: Setter) -> Block:
     number = leaf.entry.number
-    if found is None:
-        return setter.link(f"{leaf.title} (not printed)", "left-out", number=number)
     return setter.link(leaf.title, drill_key(number), number=number, right=", ".join(people_and_minutes(found)))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -94,6 +94,16 @@ def leaf(book: Handbook, entry: Entry, drill: Drill, source: bytes, digest: str,
 def without(entry: Entry, reason: str) -> Leaf:
     """Return the leaf of an entry that has no drill, for ``reason``."""
     return Leaf(entry, None, reason)
+
+
+def cannot_be_set(leaf: Leaf, error: Exception) -> str:
+    """Return the reason why a drill that was read cannot be printed."""
+    return f"{leaf.entry.file}: cannot be set: {str(error).rstrip('.')}."
+
+
+def without_failed(leaves: Sequence[Leaf], failed: Mapping[str, str]) -> list[Leaf]:
+    """Return ``leaves`` without the drills of ``failed``, {number: reason}: nothing counts or names them any more."""
+    return [without(leaf.entry, failed[leaf.entry.number]) if leaf.entry.number in failed else leaf for leaf in leaves]
 
 
 def as_printed(book: Handbook, drill: Drill) -> Drill:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 from designer.cards.blocks import Block, Columns, Drawn, Row, stacked
 from designer.cards.book.binding import page_room
 from designer.cards.book.front import people_and_minutes
-from designer.cards.book.leaf import Leaf
+from designer.cards.book.leaf import Leaf, Summary
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.papers import COURT_RATIO, Type
 from designer.cards.text import NO_BREAK
@@ -37,12 +37,13 @@ def section_page(section: BookSection, name: str, leaves: Mapping[str, Leaf], se
         setter.space(8),
     ]
     yield from head
-    rows = -(-len(section.drills) // _ACROSS)
+    drills = [(leaf, leaf.summary) for entry in section.drills if (leaf := leaves[entry.number]).summary is not None]
+    rows = -(-len(drills) // _ACROSS)
     room = page_room(setter.paper) - stacked(head, setter.paper.inner)
     least, wished = _WIDTHS
     wide = max(least, min(wished, (room / max(1, rows) - _BETWEEN) / COURT_RATIO))
-    for start in range(0, len(section.drills), _ACROSS):
-        cells = [_cell(leaves[entry.number], wide, setter) for entry in section.drills[start : start + _ACROSS]]
+    for start in range(0, len(drills), _ACROSS):
+        cells = [_cell(leaf, found, wide, setter) for leaf, found in drills[start : start + _ACROSS]]
         cells += [()] * (_ACROSS - len(cells))
         yield _Unbroken(tuple(cells), setter.paper.gutter, before=_BETWEEN)
 
@@ -55,11 +56,9 @@ class _Unbroken(Columns):
         """Return that they are not divided."""
 
 
-def _cell(leaf: Leaf, wide: float, setter: Setter) -> tuple[Block, ...]:
+def _cell(leaf: Leaf, found: Summary, wide: float, setter: Setter) -> tuple[Block, ...]:
     """Return a drill: its court, and beside it number, title, what it is for, who plays and how long."""
-    found, number = leaf.summary, leaf.entry.number
-    if found is None:
-        return (setter.link(f"{leaf.title} (not printed)", "left-out", number=number),)
+    number = leaf.entry.number
     said = [setter.link(leaf.title, drill_key(number), number=number, before=0, bold=True)]
     if found.objective:
         said.append(setter.text(found.objective, before=2))

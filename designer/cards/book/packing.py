@@ -33,14 +33,6 @@ def _pack(document: Any) -> None:
     page.stream = None
 
 
-def wipe(canvas: Canvas) -> None:
-    """Take back whatever was drawn on the open page of ``canvas``."""
-    private: Any = canvas
-    private._restartAccumulators()  # noqa: SLF001  what reportlab itself does when a page is begun
-    private.init_graphics_state()
-    private.state_stack = []
-
-
 def completed(pdf: BinaryIO, *, dated: date | None, files: Mapping[str, bytes]) -> bytes:
     """Return the PDF in the file ``pdf`` with its dates and with ``files`` ({name: bytes of a drill}) attached.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from designer.cards.text import Typesetter, Unprintable, declined_words, right_to_left
 from designer.cards.whereabouts import texts, where_written
@@ -26,15 +26,19 @@ def declined(drill: Drill) -> str:
     return declined_words(sign, f"in {where_written(drill, sign)[0]}", "sheet") if sign else ""
 
 
-def lacking(book: Handbook, brand: Brand | None, typesetter: Typesetter, told: Sequence[str]) -> tuple[str, ...]:
+def lacking(
+    book: Handbook, brand: Brand | None, typesetter: Typesetter, told: Sequence[str], left_out: Mapping[str, str]
+) -> tuple[str, ...]:
     """Return a sentence about each sign that could not be printed, with where in the handbook or its brand it stands.
 
-    Signs of drills, which the sentences ``told`` tell of, are not told again.
+    Signs of drills, which the sentences ``told`` tell of, are not told again. ``left_out`` is {number: reason}: a reason
+    is printed too, and may quote such a sign.
     """
     found = []
     for sign in typesetter.lacking():
         code = f"U+{ord(sign):04X}"
         places = [f"{place} of the {name}" for name, one in _named(book, brand) for place in where_written(one, sign)]
+        places += [f"the reason why {number} is left out" for number, reason in left_out.items() if sign in reason]
         if places or not any(code in words for words in told):
             where = f" in {', '.join(places)}" if places else ""
             found.append(f"The font has no sign for {sign} ({code}){where}; a question mark stands in its place.")

@@ -10,7 +10,7 @@ from designer.cards.book import back, counts, front
 from designer.cards.book.binding import paged
 from designer.cards.book.changes import changes
 from designer.cards.book.glossary import Glossary
-from designer.cards.book.leaf import Leaf
+from designer.cards.book.leaf import Leaf, cannot_be_set, without_failed
 from designer.cards.book.opener import section_page
 from designer.cards.book.rows import Setter
 from designer.cards.book.sheets import FOOT_ROOM, Sheets
@@ -49,7 +49,7 @@ def surveyed(book: Handbook, leaf: Leaf, brand: Brand | None = None, logo: Logo 
     try:
         cards = tuple(sheets.cards(leaf))
     except Exception as error:  # noqa: BLE001  as when it is printed: one bad drill does not stop the rest
-        return Surveyed(1, problem=f"cannot be set: {str(error).rstrip('.')}")
+        return Surveyed(0, problem=cannot_be_set(leaf, error))
     return Surveyed(sum(len(card.sides) for card in cards), " ".join(card.words for card in cards))
 
 
@@ -64,6 +64,7 @@ def page_count(
 
     ``found`` is what each printed drill takes, by its number; ``before`` {number: drill} of the edition before.
     """
+    leaves = without_failed(leaves, {number: one.problem for number, one in found.items() if one.problem})
     vocabulary = Vocabulary(book.vocabulary)
     paper = page_paper(book)
     printed = [leaf for leaf in leaves if leaf.summary]
@@ -74,7 +75,8 @@ def page_count(
         return sum(1 for _ in paged(blocks, paper))
 
     names = [str(place + 1) for place in range(len(book.sections))]
-    parts = [("", "", "x")] * 3 + [("", "", "X")] * 5
+    left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
+    parts = [("", "", "x")] * 3 + [("", "", "X")] * (4 + back.has_house_rules(book) + bool(left_out))
     said = tuple(changes(leaves, before or {}, book.edition))
     licence = book.licence or (brand.licence if brand else "")
     whole = 1 + pages(*front.imprint(book, leaves, said, setter, licence))
@@ -98,8 +100,6 @@ def page_count(
         whole += pages(*blocks)
     if back.has_house_rules(book):
         whole += pages(*back.house_rules_page(book, leaves, setter))
-    left_out = {leaf.entry.number: leaf.reason for leaf in leaves if leaf.summary is None}
-    left_out |= {number: one.problem for number, one in found.items() if one.problem}
     if left_out:
         whole += pages(*back.left_out_page(left_out, setter))
     return whole + book.planners

@@ -41,7 +41,7 @@ def run(asked: argparse.Namespace) -> int:
     """
     from designer.cards.handbook import make_handbook
     from designer.cards.text import Unprintable
-    from designer.storage.handbook import edition_before, edition_path, open_handbook
+    from designer.storage.handbook import edition_before, edition_path, open_handbook, write_printed
 
     refuse_overwriting(asked.output, force=asked.force, read=[asked.file])
     book = open_handbook(asked.file)
@@ -73,9 +73,12 @@ def run(asked: argparse.Namespace) -> int:
         raise Unreadable(f"{asked.file}: {reason}") from reason
     finally:
         telling.end()
-    write(asked.output, made.pdf, force=asked.force, read=read)
-    if asked.output != STANDARD_OUTPUT:
-        _record(asked.file, book, made)
+    if asked.output == STANDARD_OUTPUT:
+        write(asked.output, made.pdf, force=asked.force, read=read)
+    else:
+        refuse_overwriting(asked.output, force=asked.force, read=read)
+        _tell_other_drills(asked.file, book, made)
+        write_printed(asked.file, book, made.remembered, asked.output, made.pdf)
     _complain(asked.file, made)
     return ERROR_FOUND if made.left_out or made.broken else FINE
 
@@ -112,9 +115,9 @@ def _leaf(file: str, book: Handbook, entry: Entry) -> Leaf:
     return leaf(book, entry, found.opened.drill, found.opened.source, found.digest, found.reader())
 
 
-def _record(file: str, book: Handbook, made: Book) -> None:
-    """Write the record of the edition, and tell where the same edition was printed before with other drills."""
-    from designer.storage.handbook import edition_recorded, write_edition
+def _tell_other_drills(file: str, book: Handbook, made: Book) -> None:
+    """Tell where the same edition was printed before with other drills."""
+    from designer.storage.handbook import edition_recorded
 
     drills = made.remembered
     try:
@@ -127,7 +130,6 @@ def _record(file: str, book: Handbook, made: Book) -> None:
             f"{file}: edition {book.edition} was printed before with other drills; "
             f"its record is written anew. Give the handbook edition {book.edition + 1} where players hold the old one."
         )
-    write_edition(file, book, drills)
 
 
 def _complain(file: str, made: Book) -> None:

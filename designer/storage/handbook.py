@@ -20,7 +20,7 @@ from designer.drill.handbook import Edition, Entry, Handbook, Remembered
 from designer.storage.faults import faults
 from designer.storage.parsing import LARGEST, Unreadable, parse
 from designer.storage.reading import Opened, file_bytes, open_drill, open_record, read_drill
-from designer.storage.writing import record_bytes, write_file
+from designer.storage.writing import Unwritable, record_bytes, write_file, write_files
 
 ENDING = ".handbook.json"
 
@@ -134,7 +134,28 @@ def edition_recorded(path: str | os.PathLike[str], edition: int) -> dict[str, Re
         raise Unreadable(f"{file}: {'; '.join(faults(raw, error))}.") from error
 
 
-def write_edition(path: str | os.PathLike[str], book: Handbook, drills: Mapping[str, Remembered]) -> None:
-    """Write the record of this edition beside the handbook; raise ``Unwritable`` with a sentence."""
-    record = Edition(title=book.title, edition=book.edition, dated=book.dated, drills=dict(drills))
-    write_file(edition_path(path, book.edition), record_bytes(record))
+def edition_record(book: Handbook, drills: Mapping[str, Remembered]) -> bytes:
+    """Return the record of this edition as the bytes of a file."""
+    return record_bytes(Edition(title=book.title, edition=book.edition, dated=book.dated, drills=dict(drills)))
+
+
+def write_printed(
+    path: str | os.PathLike[str],
+    book: Handbook,
+    drills: Mapping[str, Remembered],
+    output: str | os.PathLike[str],
+    pdf: bytes,
+) -> None:
+    """Write the PDF to ``output`` and the record of its edition beside the handbook at ``path``: both, or neither.
+
+    Raises ``Unwritable`` with a sentence.
+    """
+    record = edition_path(path, book.edition)
+    try:
+        write_files(((record, edition_record(book, drills)), (output, pdf)))
+    except Unwritable as reason:
+        if str(record) not in str(reason):
+            raise
+        raise Unwritable(
+            f"{reason} The handbook is not printed: without the record of this edition the next one could not say what has changed."
+        ) from reason

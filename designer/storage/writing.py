@@ -8,7 +8,7 @@ import json
 import os
 import secrets
 import stat
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -82,14 +82,54 @@ def write_file(path: str | os.PathLike[str], data: bytes) -> None:
 
     A link is followed and the file's permissions are kept. Raises ``Unwritable`` with a sentence that names the file.
     """
+    write_files(((path, data),))
+
+
+def write_files(files: Sequence[tuple[str | os.PathLike[str], bytes]]) -> None:
+    """Put each of ``files``, (path, data), in its place as ``write_file`` does, or none of them.
+
+    All are ready beside their places before the first is put there. Should one be refused its place even then, those
+    before it are taken back; what stood there is held meanwhile, so the largest comes last.
+    """
+    ready: list[tuple[str | os.PathLike[str], Path, Path]] = []
+    undo: list[tuple[Path, bytes | None]] = []
     try:
-        target = Path(os.path.realpath(path))
-        before = _status(target)
-        if before is not None and stat.S_ISDIR(before.st_mode):
-            raise IsADirectoryError(errno.EISDIR, "is a folder")
-        if before is not None and not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
-            raise Unwritable(f"{path}: not saved, because the file is write-protected.")
-        _replace(target, data, before)
+        for path, data in files:
+            with _telling(path):
+                ready.append((path, *_beside(path, data)))
+        while ready:
+            path, target, beside = ready[0]
+            with _telling(path):
+                old = target.read_bytes() if len(ready) > 1 and target.exists() else None
+                os.replace(beside, target)
+                undo.append((target, old))
+                del ready[0]
+                _flush_folder(target.parent)
+    except BaseException:
+        if ready:
+            _take_back(undo)
+        raise
+    finally:
+        for _, _, beside in ready:
+            with contextlib.suppress(OSError):
+                beside.unlink()
+
+
+def _take_back(replaced: Sequence[tuple[Path, bytes | None]]) -> None:
+    """Put what stood there before in the place of each file, nothing for None."""
+    for target, old in replaced:
+        with contextlib.suppress(OSError, Unwritable):
+            if old is None:
+                target.unlink()
+            else:
+                write_file(target, old)
+
+
+@contextlib.contextmanager
+def _telling(path: str | os.PathLike[str]) -> Iterator[None]:
+    """Turn what the system refuses into ``Unwritable`` with a sentence about the file at ``path``."""
+    try:
+        yield
     except OSError as error:
         reason = _REASONS.get(error.errno or 0) or (error.strerror or "the system refused").lower()
         raise Unwritable(f"{path}: not saved, because {reason}.") from error
@@ -104,8 +144,15 @@ def _status(target: Path) -> os.stat_result | None:
         return None
 
 
-def _replace(target: Path, data: bytes, before: os.stat_result | None) -> None:
-    # Beside the target, so that the replacing is one step on one disk; the name is short, for the longest are 255 bytes.
+def _beside(path: str | os.PathLike[str], data: bytes) -> tuple[Path, Path]:
+    """Write ``data`` to a new file beside the place of the one at ``path``; return that place and the new file."""
+    target = Path(os.path.realpath(path))
+    before = _status(target)
+    if before is not None and stat.S_ISDIR(before.st_mode):
+        raise IsADirectoryError(errno.EISDIR, "is a folder")
+    if before is not None and not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
+        raise Unwritable(f"{path}: not saved, because the file is write-protected.")
+    # On the same disk, so that the replacing is one step; the name is short, for the longest are 255 bytes.
     beside = target.parent / f".{secrets.token_hex(8)}.tmp"
     try:
         descriptor = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
@@ -115,12 +162,11 @@ def _replace(target: Path, data: bytes, before: os.stat_result | None) -> None:
             os.fsync(file.fileno())
         if before is not None:
             _keep_access(beside, before)
-        os.replace(beside, target)
     except BaseException:
         with contextlib.suppress(OSError):
             beside.unlink()
         raise
-    _flush_folder(target.parent)
+    return target, beside
 
 
 def _keep_access(file: Path, before: os.stat_result) -> None:

@@ -1,6 +1,8 @@
 from __future__ import annotations
 
+import errno
 import json
+import os
 import shutil
 from pathlib import Path
 
@@ -15,9 +17,10 @@ from designer.storage.handbook import (
     find_drill,
     open_handbook,
     save_handbook,
-    write_edition,
+    write_printed,
 )
 from designer.storage.parsing import Unreadable
+from designer.storage.writing import Unwritable
 
 
 @pytest.fixture
@@ -75,9 +78,9 @@ def test_a_number_that_stands_twice_is_refused(handbook: Path) -> None:
 def test_the_newest_edition_before_is_known_with_its_drills(handbook: Path) -> None:
     book = open_handbook(handbook)
     own = Remembered(digest="d", title="Wide", id="d-7h2kq")
-    write_edition(handbook, book, {"1.1": own})
+    write_printed(handbook, book, {"1.1": own}, handbook.with_name("a.pdf"), b"pdf")
     assert edition_path(handbook, 1).name == "x.edition-1.json"
-    write_edition(handbook, book.changed(edition=3), {"1.1": own, "1.2": own})
+    write_printed(handbook, book.changed(edition=3), {"1.1": own, "1.2": own}, handbook.with_name("a.pdf"), b"pdf")
     assert edition_before(handbook, 3) == {"1.1": own}
     assert edition_before(handbook, 9) == {"1.1": own, "1.2": own}
     assert edition_before(handbook, 1) == {}
@@ -112,3 +115,30 @@ def test_a_drill_is_read_again_from_the_bytes_that_were_found(handbook: Path) ->
     (handbook.parent / "wide.drill.json").unlink()
     assert found.opened is not None
     assert again() == found.opened.drill
+
+
+@pytest.mark.parametrize("refused", ["x.edition-1.json", "a.pdf"])
+def test_the_pdf_and_the_record_of_its_edition_are_written_both_or_neither(
+    handbook: Path, monkeypatch: pytest.MonkeyPatch, refused: str
+) -> None:
+    # Refused at the very last step: a PDF that is open in a reader cannot be replaced on some systems.
+    book, own = open_handbook(handbook), Remembered(digest="a" * 64)
+    output, record = handbook.with_name("a.pdf"), edition_path(handbook, 1)
+    replacing = os.replace
+
+    def replace(source: Path, target: Path) -> None:
+        if target.name == refused and b"new" in Path(source).read_bytes():
+            raise PermissionError(errno.EACCES, "in use")
+        replacing(source, target)
+
+    monkeypatch.setattr(os, "replace", replace)
+    for before in (None, b"old"):
+        if before is not None:
+            output.write_bytes(before)
+            record.write_bytes(before)
+        files = sorted(one.name for one in handbook.parent.iterdir())
+        with pytest.raises(Unwritable, match=refused) as told:
+            write_printed(handbook, book, {"1.1": own.changed(title="new")}, output, b"new")
+        assert ("The handbook is not printed" in str(told.value)) == (refused != "a.pdf")
+        assert [one.read_bytes() if one.exists() else None for one in (output, record)] == [before, before]
+        assert sorted(one.name for one in handbook.parent.iterdir()) == files, "nothing half made lies about"

@@ -92,8 +92,7 @@ class _Job(QRunnable):
 def printed(order: Order, printing: Printing) -> Book:
     """Make the handbook, write it and the record of its edition, and return it."""
     from designer.cards.handbook import make_handbook
-    from designer.storage.handbook import edition_before, write_edition
-    from designer.storage.writing import write_file
+    from designer.storage.handbook import edition_before, write_printed
 
     book, path = order.book, order.path
     before = edition_before(path, book.edition)
@@ -113,8 +112,7 @@ def printed(order: Order, printing: Printing) -> Book:
         progress=printing.step,
     )
     printing.step(len(entries), len(entries), "writing the file")
-    write_file(order.output, made.pdf)
-    write_edition(path, book, made.remembered)
+    write_printed(path, book, made.remembered, order.output, made.pdf)
     return replace(made, notices=(*sorry, *made.notices))
 
 

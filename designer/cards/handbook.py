@@ -12,7 +12,7 @@ from designer.cards.blocks import Block
 from designer.cards.book import back, counts, front
 from designer.cards.book.alike import alike
 from designer.cards.book.binding import Binding, foot_line, letter, page_colours, paged, roman
-from designer.cards.book.changes import changes
+from designer.cards.book.changes import changes, gone
 from designer.cards.book.cover import draw_cover
 from designer.cards.book.glossary import PROGRAM_LANGUAGE, Glossary, in_one_language
 from designer.cards.book.leaf import Leaf, cannot_be_set, without_failed
@@ -20,13 +20,13 @@ from designer.cards.book.opener import section_page
 from designer.cards.book.packing import completed, pack_pages
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.book.sheets import Made, Sheets, draw_foot, draw_licence
-from designer.cards.book.signs import lacking, refuse_declined
+from designer.cards.book.signs import declined_titles, lacking, refuse_declined
 from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.papers import PAPERS
 from designer.cards.pieces import Pieces
-from designer.cards.text import Typesetter
+from designer.cards.text import Typesetter, right_to_left
 from designer.cards.typeface import own_faces
 from designer.drawing.themes import theme
 from designer.drawing.words import set_in
@@ -110,13 +110,21 @@ def make_handbook(
     }
     broken = {rule: found for rule, found in back.broken_rules(leaves, book.house_rules).items() if found}
     foreign = () if in_one_language(book) else (_FOREIGN.format(book.language),)
+    old = gone(leaves, before or {})
+    quoted = {f"the reason why {number} is left out": reason for number, reason in printer.left_out.items()}
+    quoted |= {
+        f"the title of {number} in the record of the edition before": one.title
+        for number, one in old.items()
+        if not right_to_left((one.title,))
+    }
     all_notices = (
         *foreign,
         *notices,
         *more,
         *faint(brand),
+        *declined_titles(old),
         *printer.notices,
-        *lacking(book, brand, typesetter, printer.notices, printer.left_out),
+        *lacking(book, brand, typesetter, printer.notices, quoted),
     )
     return Book(pdf, printer.binding.count, printer.left_out, broken, remembered, all_notices)
 

@@ -193,11 +193,20 @@ def test_a_sign_the_font_lacks_is_told_with_its_drill_and_a_script_from_right_to
     whole = Handbook(title="X", sections=(BookSection(title="S", drills=tuple(entry(one, "a") for one in numbers)),))
     snow = leaf_of(drill().changed(cues=("Cold \u2603.",)), number="1.1", prints="first sheet")
     hebrew = leaf_of(drill().changed(cues=("\u05e9\u05dc\u05d5\u05dd",)), number="1.2", prints="first sheet")
-    found = make_handbook(whole.changed(owner="Club \u2603"), [snow, hebrew])
+    before = {
+        "8.1": Remembered(digest="x", title="\u05e9\u05dc\u05d5\u05dd"),
+        "8.2": Remembered(digest="x", title="Umbrella \u2602"),
+    }
+    found = make_handbook(whole.changed(owner="Club \u2603", edition=2), [snow, hebrew], before=before)
     assert any(notice.startswith("1.1 Wide Ball") and "U+2603" in notice for notice in found.notices)
     assert [notice for notice in found.notices if "in the owner of the handbook;" in notice]
     assert "in cue 1 is of a script that is written from right to left" in found.left_out["1.2"]
     assert [notice for notice in found.notices if "U+05E9) in the reason why 1.2 is left out;" in notice]
+    assert [notice for notice in found.notices if "title of 8.1 in the record of the edition before is of a" in notice]
+    assert [notice for notice in found.notices if "U+2602) in the title of 8.2 in the record of the" in notice]
+    assert not [notice for notice in found.notices if "U+05DC" in notice]
+    assert "Gone 8.1 (a title that is written from right to left, which cannot be set)." in text_of(found.pdf)
+    assert "????" not in text_of(found.pdf)
 
 
 def test_a_book_in_another_language_says_that_the_programs_words_are_english_and_is_no_lie_to_a_screen_reader() -> None:

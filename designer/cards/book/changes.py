@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from designer.cards.book.leaf import Leaf
+from designer.cards.text import right_to_left
 from designer.drill.handbook import Remembered
 
 
@@ -16,16 +17,29 @@ def changes(leaves: Sequence[Leaf], before: Mapping[str, Remembered], edition: i
         return
     now = {leaf.entry.number: leaf for leaf in leaves if leaf.summary}
     left_out = {leaf.entry.number for leaf in leaves} - now.keys()
-    came_from = {number: _before(leaf, before, now) for number, leaf in now.items()}
-    said = [words for number, leaf in now.items() if (words := _said(leaf, before, came_from[number]))]
-    gone = [(number, one) for number, one in before.items() if number not in came_from.values()]
+    said = [words for leaf in now.values() if (words := _said(leaf, before, _before(leaf, before, now)))]
     said += [
-        " ".join(filter(None, (f"{'Left out' if number in left_out else 'Gone'}: {number}", one.title))) + "."
-        for number, one in gone
+        " ".join(filter(None, (f"{'Left out' if number in left_out else 'Gone'}: {number}", _title(one)))) + "."
+        for number, one in gone(leaves, before).items()
     ]
     yield from sorted(said, key=lambda words: _ORDER.index(words.partition(":")[0]))
     if not said:
         yield "No drill has changed since the edition before."
+
+
+def gone(leaves: Sequence[Leaf], before: Mapping[str, Remembered]) -> dict[str, Remembered]:
+    """Return the drills of the edition before that this one has under no number, gone or left out."""
+    now = {leaf.entry.number: leaf for leaf in leaves if leaf.summary}
+    came_from = {_before(leaf, before, now) for leaf in now.values()}
+    return {number: one for number, one in before.items() if number not in came_from}
+
+
+def _title(one: Remembered) -> str:
+    return (
+        "(a title that is written from right to left, which cannot be set)"
+        if right_to_left((one.title,))
+        else one.title
+    )
 
 
 _ORDER: Final = ("Changed", "Moved", "Gone", "Left out", "New")

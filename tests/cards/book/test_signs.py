@@ -35,7 +35,9 @@ def test_a_sign_is_told_with_its_place_and_not_again_where_a_drill_tells_of_it()
     typesetter = Typesetter()
     typesetter.clean("\u2603 \u2602 \u2601")
     book = Handbook(title="Snow \u2603", sections=())
-    told = lacking(book, Brand(name="A", footer="\u2601"), typesetter, ["1.1: no sign for \u2602 (U+2602) in cue 1"], {})
+    told = lacking(
+        book, Brand(name="A", footer="\u2601"), typesetter, ["1.1: no sign for \u2602 (U+2602) in cue 1"], {}
+    )
     assert [words.partition("; ")[0] for words in told] == [
         "The font has no sign for \u2603 (U+2603) in the title of the handbook",
         "The font has no sign for \u2601 (U+2601) in the footer of the brand",

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.attachment import finished
+from designer.cards.attachment import carried, finished
 from designer.cards.blocks import draw_stack
 from designer.cards.cautions import with_dangers
 from designer.cards.contents import NOTES, PLAYED, contents, legend_later, objective_later, resized
@@ -98,7 +98,7 @@ def make_card(  # noqa: PLR0913  keywords, each one choice of whoever prints
             notices += (*more, *((found.notice,) if found.notice else ()))
             pdf, pages = made.pdf(found, sheet), len(found.sides)
         refuse_declined(drill, typesetter)
-    notices += (*(() if grey else faint(brand)), *lacking(drill, typesetter))
+    notices += (*(() if grey else faint(brand)), *lacking(drill, typesetter), *(carried(drill) if source else ()))
     name = f"{drill.code or drill.id}.drill.json"
     return Card(finished(pdf, dated=drill.dated, source=source, file_name=name), pages, notices)
 

@@ -223,6 +223,7 @@ class _Printer:
             for number in leaf.entry.see
             if number not in {other.entry.number for other in leaves}
         ]
+        self.notices += [f"{leaf.entry.number} {leaf.title}: {words}" for leaf in leaves for words in leaf.carried]
 
     def front(self, before: Mapping[str, Remembered]) -> None:
         """Print cover, imprint, contents, how to read a card and the safety page."""

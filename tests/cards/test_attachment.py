@@ -27,6 +27,7 @@ def test_a_card_that_was_mailed_and_saved_anew_opens_changes_and_prints_again(na
     (tmp_path / "sent.pdf").write_bytes(card.pdf)
     with pikepdf.open(tmp_path / "sent.pdf") as document:
         document.save(tmp_path / "received.pdf", linearize=True, object_stream_mode=pikepdf.ObjectStreamMode.generate)
+    assert [notice for notice in card.notices if "“club-note”" in notice and "names no child" in notice]
     received = open_drill(tmp_path / "received.pdf")
     assert received.drill == opened.drill
     changed = received.drill.changed(title="Changed on the train")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import functools
 import io
+import json
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -126,6 +127,23 @@ def test_each_drill_is_attached_as_it_is_in_its_file() -> None:
         assert len(pdf.Root.AF) == len(held)
     assert set(held.values()) == {leaf.source for leaf in leaves(book()) if leaf.source}
     assert "1.1 wide-start.drill.json" in held
+
+
+def test_what_a_file_has_beside_the_drill_is_told_and_names_of_players_are_not_attached() -> None:
+    # The published form of a record of today: resources/schema/today.schema.json names its "people".
+    raw = json.loads(drill().model_dump_json()) | {
+        "people": {"A": {"name": "Mia Child"}},
+        "club-note": "from elsewhere",
+    }
+    own = Drill.model_validate_json(json.dumps(raw))
+    found = make_handbook(alone(), [leaf_of(own, number="1.1", handbook=alone(), prints="first sheet")])
+    with pikepdf.open(io.BytesIO(found.pdf)) as pdf:
+        (held,) = (json.loads(bytes(file.get_file().read_bytes())) for file in pdf.attachments.values())
+    assert held == {key: value for key, value in raw.items() if key != "people"}
+    assert [notice for notice in found.notices if "1.1" in notice and "“people” are left out" in notice]
+    assert [notice for notice in found.notices if "“club-note”" in notice and "see that it names no child" in notice]
+    unattached = leaf_of(own, number="1.1", handbook=alone(attach=False), prints="first sheet")
+    assert make_handbook(alone(attach=False), [unattached]).notices == ()
 
 
 def test_the_state_of_a_drill_and_whether_it_has_changed_since_stand_on_its_sheet() -> None:

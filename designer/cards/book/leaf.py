@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
+from designer.cards.attachment import carried
 from designer.cards.book.signs import declined
 from designer.drill.acceptance import holds_anywhere
 from designer.drill.drill import Drill, House
@@ -54,7 +55,7 @@ class Leaf:
     """An entry with its drill, or the reason why there is none.
 
     ``read`` gives the drill as it is printed; it is read anew for it, so that a book of hundreds holds one at a time.
-    ``source`` are the bytes of its file, which are attached, ``digest`` their SHA-256.
+    ``source`` are the bytes of its file, which are attached, ``digest`` their SHA-256; ``carried`` is what to know of them.
     """
 
     entry: Entry
@@ -63,6 +64,7 @@ class Leaf:
     digest: str = ""
     source: bytes = field(default=b"", repr=False)
     read: Callable[[], Drill] | None = None
+    carried: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:
@@ -88,6 +90,7 @@ def leaf(book: Handbook, entry: Entry, drill: Drill, source: bytes, digest: str,
         digest=digest,
         source=source,
         read=lambda: as_printed(book, read()),
+        carried=carried(drill) if book.attach else (),
     )
 
 

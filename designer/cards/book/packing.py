@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any, BinaryIO
 
-from designer.cards.attachment import MEDIA_TYPE
+from designer.cards.attachment import MEDIA_TYPE, attachable
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -52,7 +52,7 @@ def completed(pdf: BinaryIO, *, dated: date | None, files: Mapping[str, bytes]) 
         for name, data in files.items():
             file = pikepdf.AttachedFileSpec(
                 document,
-                data,
+                attachable(data),
                 description="A drill of this handbook",
                 filename=name,
                 mime_type=MEDIA_TYPE,

@@ -23,6 +23,7 @@ Prints = Literal["whole", "every progression", "first sheet"]
 HouseRule = Literal[
     "objective",
     "replay rule",
+    "stop word",
     "who calls",
     "doubt",
     "safety",
@@ -44,6 +45,10 @@ HouseRule = Literal[
 """What every drill of a handbook has to have; the review says how each is found out."""
 
 HOUSE_RULES: Final[tuple[HouseRule, ...]] = get_args(HouseRule)
+
+
+STOP_WORD: Final = "stop"
+"""What is called for a ball or a person on court where neither a drill nor a house has a word of its own."""
 
 
 class Entry(Record):
@@ -118,6 +123,11 @@ class Handbook(Record):
     house_rules: tuple[HouseRule, ...] = ()
     safety: Safety = Safety.model_construct()
     sections: tuple[BookSection, ...]
+
+    @property
+    def stop_word(self) -> str:
+        """What is called to stop play in every drill: the academy's word for “stop”, else that."""
+        return next((own for word, own in self.vocabulary.items() if word.lower() == STOP_WORD), STOP_WORD)
 
     def entries(self) -> tuple[Entry, ...]:
         """Return every entry in the order of the book."""

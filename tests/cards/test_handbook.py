@@ -267,6 +267,7 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
             "stop": "freeze",
             "service line": "short line",
         },
+        house_rules=("stop word",),
         glossary=(Term(word="Banana", means="A ball with much bend."),),
         sections=(BookSection(title="From alley to alley", drills=(one,)),),
     )
@@ -274,6 +275,8 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     text = text_of(make_handbook(whole, [leaf]).pdf)
     for words in ("Tramline to tramline", "From tramline to tramline", "rally: 1.1", "“freeze”", "Banana"):
         assert words in text
+    assert "Play is stopped by the call “freeze”" in text
+    assert "Whoever sees a ball or a person on the court calls “freeze”" in text
     assert "short line" in text
     assert text.count("right") >= 2, "at both ends of the court"
     assert "deuce" not in text.replace("Called “deuce” elsewhere", "")

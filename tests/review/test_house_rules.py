@@ -3,8 +3,10 @@
 import pytest
 from review.situations import AT, END, FEED, HOUSE, REPLY, A, B, drill
 
+from designer.drill.conditions import Event, Outcome
 from designer.drill.drill import Changes, House, Progression, Variation
 from designer.drill.handbook import HOUSE_RULES
+from designer.drill.rules import Points
 from designer.review.house_rules import WORDS, broken, strokes
 
 BARE = drill(A, B, FEED, REPLY).changed(house=House())
@@ -20,6 +22,7 @@ def test_every_rule_has_its_words():
     [
         ("objective", {"objective": "Come back to the middle."}),
         ("replay rule", {"house": HOUSE}),
+        ("stop word", {"house": HOUSE}),
         ("who calls", {"house": HOUSE}),
         ("doubt", {"house": HOUSE}),
         ("safety", {"safety": ("Clear the balls.",)}),
@@ -42,6 +45,16 @@ def test_a_drill_keeps_a_rule_only_once_it_says_what_is_asked(rule, values):
     ) == (rule,)
     told = BARE.changed(**values)
     assert broken(told, (rule,), told.tags) == ()
+
+
+@pytest.mark.parametrize(("call", "kept"), [(None, True), ("“Freeze!”", True), ("stop", True), ("time", False)])
+def test_every_setting_is_stopped_by_the_word_of_the_house(call, kept):
+    stop = Points(id="stop", on=(Event(what="called", call=call),), gives=Outcome(then="replay"))
+    own = drill(A, B, FEED, REPLY, stop)
+    assert broken(own, ("stop word",), (), "freeze") == (() if kept else ("stop word",))
+    more = own.changed(progressions=(*own.progressions, Progression(id="q", changes=Changes(drop=("stop",)))))
+    silent = more.changed(house=House())
+    assert broken(silent, ("stop word",), (), "freeze") == ("stop word",), "one progression says nothing of it"
 
 
 def test_questions_and_the_finish_are_asked_of_the_main_progression():

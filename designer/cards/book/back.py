@@ -61,6 +61,7 @@ def house_answers(book: Handbook) -> tuple[tuple[str, str], ...]:
             "A net cord",
             {"by its bounce": "is judged by its bounce", "replay": "is replayed"}.get(own.net_cord or "", ""),
         ),
+        ("Play is stopped by", "the call “stop”" if "stop word" in book.house_rules else ""),
         ("After “stop”", after_stop(book) if own.stopped else ""),
         (
             "A bad feed that is played",

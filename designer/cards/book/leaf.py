@@ -146,7 +146,7 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
             for one in drill.accepted
             if (words := accepted_words(told, one)) and holds_anywhere(drill, one)
         ),
-        broken=broken(drill, book.house_rules, tags),
+        broken=broken(drill, book.house_rules, tags, book.stop_word),
     )
 
 

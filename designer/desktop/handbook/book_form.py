@@ -10,7 +10,7 @@ from pydantic import ValidationError
 
 from designer.desktop.handbook.fields import Form, date_or_none, pairs
 from designer.drill.conditions import Outcome
-from designer.drill.handbook import HOUSE_RULES, Handbook, HouseRule, Safety, Term
+from designer.drill.handbook import HOUSE_RULES, STOP_WORD, Handbook, HouseRule, Safety, Term
 from designer.review.house_rules import WORDS
 
 Perform = Callable[[str, Handbook], None]
@@ -131,6 +131,7 @@ class BookForm(Form):
                 partial(_house_value, name),
                 partial(self._take_answer, name),
             )
+        self.line("Stop word", _own_stop_word, self._take_stop_word, STOP_WORD)
         self.choice(
             "“Stop” is",
             _STOPS,
@@ -150,6 +151,13 @@ class BookForm(Form):
 
     def _take_answer(self, name: str, value: Any) -> None:
         self._set_house(**{name: value})
+
+    def _take_stop_word(self, text: str) -> None:
+        """Take the academy's word for “stop”, which is one of its words; none is "stop"."""
+        words = {word: own for word, own in self._book().vocabulary.items() if word.lower() != STOP_WORD}
+        word = text.strip(' “”"!.')
+        own = {STOP_WORD: word} if word and word.lower() != STOP_WORD else {}
+        self._set("Change the stop word", vocabulary=words | own)
 
     def _take_safety(self, name: str, text: str) -> None:
         self._set_safety(**{name: text})
@@ -193,6 +201,10 @@ class BookForm(Form):
 
 def _house_value(name: str, book: Handbook) -> Any:
     return getattr(book.house, name)
+
+
+def _own_stop_word(book: Handbook) -> str:
+    return "" if book.stop_word == STOP_WORD else book.stop_word
 
 
 def _safety_value(name: str, book: Handbook) -> str:

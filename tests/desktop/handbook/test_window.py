@@ -104,6 +104,7 @@ def test_what_is_typed_is_one_step_each_and_saved(qtbot, window):
         ("Edition", "3"),
         ("First aid is kept at", "The office"),
         ("Language", "el"),
+        ("Stop word", "“Freeze!”"),
     ):
         box = next(
             child for child in form.findChildren(type(window.section_form.title)) if child.accessibleName() == name
@@ -111,6 +112,7 @@ def test_what_is_typed_is_one_step_each_and_saved(qtbot, window):
         box.setText(text)
         box.editingFinished.emit()
     words = next(child for child, _ in form._shown if child.accessibleName() == "Words")
+    assert words.toPlainText() == "stop = Freeze"
     words.setPlainText("alley = tramline\nad = left")
     words.finish()
     window.book_form._take_rule("cues", True)
@@ -121,7 +123,7 @@ def test_what_is_typed_is_one_step_each_and_saved(qtbot, window):
     assert window.save()
     assert open_handbook(window.document.path) == book
     assert json.loads(window.document.path.read_text("utf-8"))["house_rules"] == ["cues"]
-    for _ in range(6):
+    for _ in range(7):
         window.deeds.undo()
     assert window.document.book.title == "Alder Quay"
     words.setPlainText("alley")

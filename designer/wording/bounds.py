@@ -392,20 +392,28 @@ def _wrong_height(told: Telling, rule: Rule, must: Height, doer: Group | None) -
 
 
 def _wrong_bounces(must: Bounces, doer: Group | None) -> str:
-    return " or ".join(_bounces_astray(must)) + ("" if doer is None else f" by {doer.either}")
+    if doer is None:
+        return " or ".join(noun for noun, _ in _bounces_astray(must))
+    # "A volley or a second bounce by A" would leave open whose the bounce is.
+    deeds = [deed for _, deed in _bounces_astray(must)]
+    first, *more = deeds
+    return f"{doer.either} {' or '.join([first, *(deed.replace('the ball', 'it') for deed in more)])}"
 
 
-def _bounces_astray(must: Bounces) -> Iterator[str]:
+def _bounces_astray(must: Bounces) -> Iterator[tuple[str, str]]:
+    """Yield each way to take the wrong bounce, as a noun and as what somebody does: ("a volley", "volleys")."""
     least, most = must.least or 0, must.most
     if must.rising:
-        yield "a hit after the top of the bounce"
+        yield "a hit after the top of the bounce", "hits after the top of the bounce"
         return
     if most == 0:
-        yield "letting the ball bounce"
+        yield "letting the ball bounce", "lets the ball bounce"
         return
     if least == 1:
-        yield "a volley"
+        yield "a volley", "volleys"
     elif least > 1:
-        yield f"a hit before the {ordinal(least)} bounce"
-    if most is not None:
-        yield f"a hit after {'a second' if most == 1 else f'more than {number(most)}'} bounce{'' if most == 1 else 's'}"
+        yield f"a hit before the {ordinal(least)} bounce", f"hits before the {ordinal(least)} bounce"
+    if most == 1:
+        yield "a second bounce", "lets the ball bounce twice"
+    elif most is not None:
+        yield f"a hit after more than {number(most)} bounces", f"hits after more than {number(most)} bounces"

@@ -23,7 +23,7 @@ from designer.wording.points import points, points_later
 from designer.wording.purposes import purposes
 from designer.wording.rotations import shared_out
 from designer.wording.rules import rules
-from designer.wording.sentence import Lead, Sentence, sentence, sentences_of, typeset, unmarked
+from designer.wording.sentence import Lead, Sentence, one_line, sentence, sentences_of, typeset, unmarked
 from designer.wording.shares import share_line
 from designer.wording.starts import starts
 from designer.wording.steps import steps
@@ -92,14 +92,14 @@ def setting_name(drill: Drill, at: At) -> str:
     """Return "2 Fed, then open", with ", harder" where a variation is meant."""
     progression = progression_at(drill, at)
     number = [p.id for p in drill.progressions].index(progression.id) + 1
-    name = " ".join(f"{number} {progression.name}".split())
+    name = one_line(f"{number} {progression.name}")
     variation = variation_at(drill, at)
     if variation is None:
         return name
     for degree in ("easier", "harder"):
         if any(own.id == variation.id for own in getattr(progression, degree)):
             return f"{name}, {degree}"
-    return f"{name}, {' '.join(variation.name.split()) or 'another form'}"
+    return f"{name}, {one_line(variation.name) or 'another form'}"
 
 
 def _sections(told: Telling) -> Iterator[Section]:

@@ -7,6 +7,7 @@ from designer.drill.items import Area
 from designer.drill.rules import UseStroke
 from designer.drill.setting import Setting
 from designer.play.rally import area_roles, area_value
+from designer.wording.sentence import one_line
 
 
 def words_for_label(setting: Setting, id: str) -> str:
@@ -15,7 +16,7 @@ def words_for_label(setting: Setting, id: str) -> str:
     Without a name an area says what it is for: "feed area", "keep out", "target", or the stroke a rule asks for there.
     """
     item = setting.items.get(id)
-    name = " ".join(getattr(item, "name", "").split())
+    name = one_line(getattr(item, "name", ""))
     if name or not isinstance(item, Area):
         return name
     role = area_roles(setting).get(id, "rule")

@@ -12,7 +12,7 @@ from designer.wording.events import AIM, with_a
 from designer.wording.names import shots_named
 from designer.wording.people import Group, owner
 from designer.wording.scope import ball_subject, drawn_shots
-from designer.wording.sentence import unmarked
+from designer.wording.sentence import one_line, unmarked
 from designer.wording.telling import Telling
 from designer.wording.units import height
 from designer.wording.where import BACK_LINES, bounces, feet, foot_words, is_feet, is_line
@@ -53,7 +53,7 @@ def demand(told: Telling, rule: Rule, doer: Group | None) -> Demand:
 
 
 def _unknown(must: UnknownMust) -> str:
-    name = " ".join(must.do.split())
+    name = one_line(must.do)
     return f"“{name}”" if name else "it has no name"
 
 

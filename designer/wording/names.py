@@ -12,7 +12,7 @@ from designer.drill.movement import SERVES, Run, Shot
 from designer.drill.people import Spot
 from designer.drill.places import corners_of, is_letter, locate
 from designer.wording.counts import listed
-from designer.wording.sentence import ref, unmarked
+from designer.wording.sentence import one_line, ref, unmarked
 from designer.wording.telling import Telling
 
 TICK: Final = 1.0
@@ -68,7 +68,7 @@ def letter(told: Telling, job: str) -> str:
 
 def thing_name(told: Telling, item: Any) -> str | None:
     """Return what a card calls an item, with its article, unmarked; None for a record that is no item."""
-    own = " ".join(getattr(item, "name", "").split())
+    own = one_line(getattr(item, "name", ""))
     if own:
         return with_article(own)
     if isinstance(item, Line):
@@ -138,7 +138,7 @@ def choice_word(told: Telling, shot: Shot) -> str | None:
     step = told.sequence.step(shot.id)
     if step is None or not step.alternatives or step.feed:
         return None
-    label = " ".join(shot.label.split()).lower()
+    label = one_line(shot.label).lower()
     word = label if label in NOUNS else shot.stroke if shot.stroke in NOUNS else None
     return None if word in (None, "drive") else word
 

@@ -27,7 +27,7 @@ from designer.play.tally import Span
 from designer.wording.counts import listed, lowered, many, number
 from designer.wording.players_over import says_who
 from designer.wording.questions import of_swap
-from designer.wording.sentence import Sentence, sentence, unmarked
+from designer.wording.sentence import Sentence, one_line, sentence, unmarked
 from designer.wording.telling import Telling, telling
 from designer.wording.tokens import own_text
 
@@ -323,7 +323,7 @@ def job_role(told: Telling, job: str) -> str:
     spot = told.setting.spot_of(job)
     task = "waits" if spot is None else spot.task
     record = told.drill.job(job)
-    return task if task == "waits" else " ".join((record.role if record is not None else "").split()) or task
+    return task if task == "waits" else one_line(record.role if record is not None else "") or task
 
 
 def uneven_words(told: Telling, found: Uneven, rounds: int) -> str:

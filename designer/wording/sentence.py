@@ -70,6 +70,11 @@ def ref(id: str, text: str) -> str:
     return f"\x01{id}\x02{text}\x03"
 
 
+def one_line(text: str) -> str:
+    """Return a name or label as somebody typed it on one line, without what would be taken for the marks of ``ref``."""
+    return " ".join(text.translate(_NO_SIGN_OF_OURS).split())
+
+
 def typeset(text: str) -> str:
     """Return ``text`` with apostrophes as a printer sets them."""
     return _APOSTROPHE.sub("’", text)

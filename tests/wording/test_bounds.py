@@ -33,10 +33,10 @@ def said(must, *records, who=(), **values):
         ({"do": "keep", "where": ({"area": "right half", "judged": "net"},)}, "over the net outside B’s right half"),
         ({"do": "height", "at": "net", "least": 1.5}, "A’s ball that crosses the net lower than 1.5 m"),
         ({"do": "height", "at": "contact", "most": "net"}, "A’s ball hit higher than the net"),
-        ({"do": "bounces", "most": 0}, "Letting the ball bounce by A"),
+        ({"do": "bounces", "most": 0}, "A lets the ball bounce"),
         ({"do": "bounces", "least": 1}, "Volley by A"),
-        ({"do": "bounces", "least": 1, "most": 1}, "Volley or a hit after a second bounce by A"),
-        ({"do": "bounces", "rising": True}, "Hit after the top of the bounce by A"),
+        ({"do": "bounces", "least": 1, "most": 1}, "A volleys or lets it bounce twice"),
+        ({"do": "bounces", "rising": True}, "A hits after the top of the bounce"),
     ],
     ids=lambda each: each if isinstance(each, str) else None,
 )
@@ -121,7 +121,7 @@ def test_a_cost_of_three_breaches_and_more_is_said_once_over_them():
     assert [text.partition(": ")[2] for text in kept] == ["point lost.", "replay.", "point lost."]
     made = bounds(told(*SINGLES, volley, rules[1], late, rules[0], reader="player"))
     assert texts(made)[0].endswith(": replay."), "what costs something else is not below the head"
-    assert texts(made)[1:] == ["Point lost:", "Volley.", "Hit after a second bounce.", "Backhand."]
+    assert texts(made)[1:] == ["Point lost:", "Volley.", "Second bounce.", "Backhand."]
     assert set(made[1].about) == {"v", "l", "f"}
 
 

@@ -4,7 +4,7 @@ from wording.making import DOUBLES, SINGLES, area, drill_of, spot, texts, told
 
 from designer.drill.base import Place, place
 from designer.drill.conditions import In
-from designer.drill.items import Basket, Cone, Disc, Hoop, Line, Unknown
+from designer.drill.items import Basket, Cone, Disc, Hoop, Line, Obstacle, Unknown
 from designer.drill.rules import Keep, Rule
 from designer.wording.facts import facts, footer
 from designer.wording.kit import kit, kit_of
@@ -175,3 +175,10 @@ def test_the_foot_of_a_card():
     assert footer(made) == ("wide-start", "edition 3", "25 Nov 2026", "mirrored")
     # A drill without a code has no name of ours on paper: its id means nothing to a reader.
     assert footer(told(*SINGLES)) == ("edition 1",)
+
+
+def test_a_name_that_holds_the_marks_of_a_sentence_is_told_without_them():
+    shed = Obstacle(
+        kind="obstacle", id="shed", corners=((5.0, -13.0), (6.0, -13.0), (6.0, -14.0)), name="the\x02 \x01shed\x03"
+    )
+    assert any(text.startswith("Shed: ") for text in laid_out(*SINGLES, shed))

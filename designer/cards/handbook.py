@@ -90,6 +90,7 @@ def make_handbook(
     the handbook's own words cannot be set as they are read.
     """
     refuse_declined(book, brand)
+    book = book.changed(title=Vocabulary(book.vocabulary).said(book.title))
     mark, notices = _logo(logo)
     faces, more = own_faces(typeface)
     with set_in(faces):
@@ -205,7 +206,7 @@ class _Printer:
         paper = page_paper(book)
         vocabulary = Vocabulary(book.vocabulary)
         colours = theme("paper")
-        self.setter = Setter(paper, typesetter, vocabulary.said, frozenset(self.titles))
+        self.setter = Setter(paper, typesetter, vocabulary, frozenset(self.titles))
         self.pieces = Pieces(paper, colours, typesetter)
         bar = brand.colour if brand else _INK
         heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
@@ -214,7 +215,7 @@ class _Printer:
         foot = foot_line(own or book.owner, self.licence, typesetter, paper.inner)
         self.binding = Binding(canvas, paper, self.setter, book.title, page_colours(heading, bar), foot)
         self.sheets = Sheets(sheet_paper(book), colours, brand, logo, vocabulary)
-        self.glossary = Glossary(book.language, book.glossary, vocabulary.said)
+        self.glossary = Glossary(book.language, book.glossary, vocabulary)
         self.names = section_names(book.sections)
         self.done = 0
         self.notices: list[str] = [

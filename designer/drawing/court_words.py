@@ -239,14 +239,14 @@ def _reader(plan: Plan) -> tuple[float, float]:
 
 def _net(plan: Plan) -> None:
     """Add NET where it hides least."""
-    choices = []
+    choices, words = [], (label("net").upper(),)
     for order, (at, align) in enumerate(_net_places(plan)):
-        box = plan.pen.text_box(("NET",), at, 8.5, bold=True, align=align)
+        box = plan.pen.text_box(words, at, 8.5, bold=True, align=align)
         room = grown(box, NET_CLEAR * plan.unit)
         own = order * 1.0 + _untidy(plan, room, CLEAR - NET_CLEAR) + (IN_AREA if _in_area(plan, room) else 0.0)
         choices.append(((at, align), room, own))
     (at, align), room, _ = best(plan.space, choices, "net")
-    box, words = grown(room, -NET_CLEAR * plan.unit), ("NET",)
+    box = grown(room, -NET_CLEAR * plan.unit)
     plan.draw(
         None,
         "court words",

@@ -14,6 +14,7 @@ from designer.drawing.plan import Label, Plan
 from designer.drawing.primitives import Layer, Point
 from designer.drill.people import Job, Spot
 from designer.drill.places import locate
+from designer.wording.spoken import label
 
 
 def note_discs(plan: Plan) -> None:
@@ -63,7 +64,18 @@ def _waits(plan: Plan, spot: Spot, at: Point, others: Sequence[Point]) -> Point:
     plan.take(made, owner=spot.id)
     if made is not None and plan.words:
         plan.labels.append(
-            Label(spot.id, kind, "words", spot.task, 8.5, "soft", made.bounds, bold=False, outside=False, leads=False)
+            Label(
+                spot.id,
+                kind,
+                "words",
+                label(spot.task),
+                8.5,
+                "soft",
+                made.bounds,
+                bold=False,
+                outside=False,
+                leads=False,
+            )
         )
     return at
 
@@ -114,7 +126,9 @@ def _plays(plan: Plan, spot: Spot, job: Job, point: Point) -> None:
     plan.space.take((nose[0] - reach, nose[1] - reach, nose[0] + reach, nose[1] + reach), owner=spot.id)
     if is_coach and made is not None and plan.words:
         plan.labels.append(
-            Label(spot.id, kind, "words", "coach", 8.5, "ink", made.bounds, bold=False, outside=False, leads=False)
+            Label(
+                spot.id, kind, "words", label("coach"), 8.5, "ink", made.bounds, bold=False, outside=False, leads=False
+            )
         )
 
 

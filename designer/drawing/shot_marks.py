@@ -17,6 +17,7 @@ from designer.drill.movement import FEEDS
 from designer.drill.places import locate
 from designer.play.rally import is_recovery, opening_shot
 from designer.play.sequence import Step
+from designer.wording.spoken import label
 
 OWN_PLACE: Final = 1.2
 """A contact nearer than this to where its hitter is drawn, in metres, has no bar: the person shows it."""
@@ -247,7 +248,8 @@ def flag_mark(plan: Plan, drawn: tuple[Flight, ...]) -> None:
     at = flight.route.at(flight.route.length)
     wide = (plan.ground.side_fence * 2) / plan.unit >= WIDE_COURT
     choices: list[tuple[tuple[Point, str], Bounds, float]] = []
-    for text, dear in (("open from here", 0.0), ("open", 12.0)) if wide else (("open", 0.0),):
+    for words, dear in (("open from here", 0.0), ("open", 12.0)) if wide else (("open", 0.0),):
+        text = label(words)
         half = (balls.flag_width(text) / 2, balls.FLAG_HEIGHT / 2)
         for across, along, own in _flag_offsets(half):
             centre = (at[0] + across * plan.unit, at[1] + along * plan.unit)

@@ -8,6 +8,7 @@ from designer.drill.rules import UseStroke
 from designer.drill.setting import Setting
 from designer.play.rally import area_roles, area_value
 from designer.wording.sentence import one_line
+from designer.wording.spoken import label
 
 
 def words_for_label(setting: Setting, id: str) -> str:
@@ -22,7 +23,7 @@ def words_for_label(setting: Setting, id: str) -> str:
     role = area_roles(setting).get(id, "rule")
     if role == "rule":
         return _stroke_asked(setting, id)
-    return {"feed": "feed area", "keep out": "keep out", "target": "target"}[role]
+    return label({"feed": "feed area", "keep out": "keep out", "target": "target"}[role])
 
 
 def value_for_label(setting: Setting, id: str) -> str:
@@ -37,5 +38,5 @@ def _stroke_asked(setting: Setting, id: str) -> str:
         here = any(isinstance(place, In) and place.area == id and not place.outside for place in rule.when)
         if here and isinstance(rule.must, UseStroke):
             asked = rule.must.wing or " or ".join(rule.must.strokes[:1])
-            return f"no {asked}" if rule.never and asked else asked
+            return label(f"no {asked}" if rule.never and asked else asked)
     return ""

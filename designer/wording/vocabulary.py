@@ -4,17 +4,31 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any, Final
 
 from designer.drill.drill import Drill
+from designer.numbers.levels import LEVELS
 from designer.wording.card import CardWords, Section
 from designer.wording.sentence import Ref, Sentence
 
 CALLED: Final = frozenset({"stop"})
 """Words that are plain verbs as well: they are terms only where they are called out, in quotes."""
+
+STAGES: Final = ("red", "orange", "green")
+NAMES: Final = frozenset(
+    [
+        *STAGES,
+        *LEVELS,
+        *("serving", "returning", "both back", "coming in", "opponent at net", "both at net", "one in one back"),
+        *("defence", "neutral", "attack", "finish"),
+        *("recovery", "open pattern", "accuracy", "two on one", "closed", "point play", "match play"),
+    ]
+)
+"""Levels, situations, phases and kinds of work. They are plain words as well ("the club minimum", "they are both back"), and
+so are terms only where one of them is told by itself, as a name: in indexes, counts, facts and the glossary."""
 
 _AUTHORED: Final = frozenset(
     [
@@ -45,15 +59,26 @@ class Vocabulary:
     own: Mapping[str, str] = field(default_factory=dict)
 
     def said(self, text: str) -> str:
-        """Return ``text`` in the academy's words. Tokens in braces are left alone."""
-        return self._pattern.sub(self._replacement, text) if self.own else text
+        """Return ``text`` in the academy's words. Tokens in braces are left alone, and so are names among other words."""
+        return self._pattern.sub(self._replacement, text) if self._pattern else text
+
+    def named(self, name: str) -> str:
+        """Return the academy's word for a level, a situation, a phase or whatever else is told as a name, by itself."""
+        return self._lower.get(name.lower()) or self.said(name)
+
+    def explained(self, text: str) -> str:
+        """Return what explains a word in the academy's words; what it quotes is spoken of, and stays as it is."""
+        return "".join(part if part[:1] in '“"‘' else self.said(part) for part in _QUOTED.split(text) if part)
 
     def sentence(self, told: Sentence) -> Sentence:
         """Return ``told`` in the academy's words; what it refers to stays."""
         parts = tuple(
             self.said(part) if isinstance(part, str) else Ref(part.id, self.said(part.text)) for part in told.parts
         )
-        return replace(told, parts=parts) if parts != told.parts else told
+        lead = told.lead
+        if lead is not None and lead.kind == "open":
+            lead = replace(lead, text=self.said(lead.text or "open"))
+        return replace(told, parts=parts, lead=lead) if (parts, lead) != (told.parts, told.lead) else told
 
     def card(self, words: CardWords) -> CardWords:
         """Return the words of a card in the academy's words."""
@@ -77,7 +102,7 @@ class Vocabulary:
         if not self.own:
             return drill
         text = drill.model_dump_json(by_alias=True)
-        if self._pattern.search(text) is None:
+        if self._pattern is None or self._pattern.search(text) is None:
             return drill
         return Drill.model_validate_json(json.dumps(self._written(json.loads(text))))
 
@@ -89,16 +114,28 @@ class Vocabulary:
         return self.said(value) if isinstance(value, str) and key in _AUTHORED else value
 
     @cached_property
-    def _pattern(self) -> re.Pattern[str]:
+    def _pattern(self) -> re.Pattern[str] | None:
+        """What is replaced in a text: None where nothing is.
+
+        The academy's own words come first and stay: what is said once can be said again, also "ball basket" for "basket".
+        """
         words = sorted(self.own, key=len, reverse=True)
-        plain = "|".join(re.escape(word) for word in words if word.lower() not in CALLED)
-        called = "|".join(re.escape(word) for word in words if word.lower() in CALLED)
+        kept = _any_of(
+            sorted({own for own in self.own.values() if own.lower() not in self._lower}, key=len, reverse=True)
+        )
+        plain = _any_of(word for word in words if word.lower() not in CALLED | NAMES)
+        called = _any_of(word for word in words if word.lower() in CALLED)
+        levels = _any_of(word for word in words if word.lower() in LEVELS)
         parts = []
+        if plain and kept:
+            parts.append(rf"(?<![\w{{-])(?:{kept})(?:e?s)?(?![\w}}-])")
         if plain:
             parts.append(rf"(?P<article>\ban? )?(?<![\w{{-])(?P<word>{plain})(?P<plural>e?s)?(?![\w}}-])")
         if called:
             parts.append(rf"(?<=[“\"])(?P<called>{called})(?=[”\"])")
-        return re.compile("|".join(parts), re.IGNORECASE)
+        if levels:
+            parts.append(rf"(?<![\w{{-])(?P<level>{levels})(?= level\b)")
+        return re.compile("|".join(parts), re.IGNORECASE) if parts else None
 
     @cached_property
     def _lower(self) -> dict[str, str]:
@@ -106,8 +143,11 @@ class Vocabulary:
 
     def _replacement(self, found: re.Match[str]) -> str:
         groups = found.groupdict()
-        if groups.get("called"):
-            return self._lower[groups["called"].lower()]
+        alone = groups.get("called") or groups.get("level")
+        if alone:
+            return self._lower[alone.lower()]
+        if not groups.get("word"):
+            return found[0]
         own = self._lower[groups["word"].lower()]
         if groups["plural"]:
             own = plural(own)
@@ -116,6 +156,13 @@ class Vocabulary:
         if not groups["article"]:
             return own
         return f"{groups['article'][0]}{'n' if own[:1].lower() in 'aeiou' else ''} {own}"
+
+
+_QUOTED: Final = re.compile(r"(“[^”]*”|\"[^\"]*\"|‘[^’]*’)")
+
+
+def _any_of(words: Iterable[str]) -> str:
+    return "|".join(map(re.escape, words))
 
 
 def plural(word: str) -> str:

@@ -256,9 +256,10 @@ def test_progress_names_each_drill_and_whoever_stops_it_gets_no_book() -> None:
 
 def test_the_academys_words_stand_everywhere_at_once() -> None:
     own = drill("hoop-red").changed(title="Alley to alley", cues=("Into the alley.",))
-    one = entry("1.1", "a", tags=("situation:both-back",), prints="first sheet")
+    one = entry("1.1", "a", tags=("situation:both-back", "level:club"))
     whole = Handbook(
-        title="X",
+        title="The alley book",
+        owner="Alley Club",
         vocabulary={
             "deuce": "right",
             "feed": "drop-in",
@@ -266,6 +267,10 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
             "both back": "rally",
             "stop": "freeze",
             "service line": "short line",
+            "net": "mesh",
+            "coach": "trainer",
+            "open": "free",
+            "club": "bronze",
         },
         house_rules=("stop word",),
         glossary=(Term(word="Banana", means="A ball with much bend."),),
@@ -279,8 +284,18 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     assert "Whoever sees a ball or a person on the court calls “freeze”" in text
     assert "short line" in text
     assert text.count("right") >= 2, "at both ends of the court"
+    assert "MESH" in text
+    assert "NET" not in text
+    assert "bronze: 1.1" in text
+    assert "the club minimum" in text, "a level's word is a plain word among others"
+    assert text.count("The tramline book") > 5
+    assert "Alley Club" in text
     assert "deuce" not in text.replace("Called “deuce” elsewhere", "")
-    left = text.replace("Called “alley” elsewhere", "").replace("Called “service line” elsewhere", "")
+    left = (
+        text.replace("Alley Club", "")
+        .replace("Called “alley” elsewhere", "")
+        .replace("Called “service line” elsewhere", "")
+    )
     assert "alley" not in left.lower()
     assert "“stop”" not in left
 
@@ -324,7 +339,7 @@ def test_each_progression_has_its_court_if_need_be_on_a_side_more(count: int) ->
     )
     own = Drill(id="d-own", title="Own", jobs=drill("return-past").jobs, progressions=ways)
     whole = Handbook(title="X", sections=())
-    (made_,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary(())).cards(leaf_of(own))
+    (made_,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary()).cards(leaf_of(own))
     rows = [block for block in made_.sides[-1][-1].blocks if isinstance(block, Columns)]
     names = [part.text for row in rows for column in row.columns for part in column if isinstance(part, Row)]
     assert names == [f"{n + 1} Way {n}" for n in range(count)]

@@ -2,13 +2,24 @@
 
 import pytest
 
-from designer.bundle import sample
+from designer.bundle import resource, sample
+from designer.cards.book.glossary import meanings
 from designer.drill.drill import Drill
 from designer.drill.setting import main_setting
 from designer.wording.card import card_words
-from designer.wording.vocabulary import Vocabulary, plural
+from designer.wording.vocabulary import NAMES, STAGES, Vocabulary, plural
 
-OWN = Vocabulary({"alley": "tramline", "service line": "T line", "stop": "freeze", "cone": "umbrella", "ad": "left"})
+OWN = Vocabulary(
+    {
+        "alley": "tramline",
+        "service line": "T line",
+        "stop": "freeze",
+        "cone": "umbrella",
+        "ad": "left",
+        "basket": "ball basket",
+    }
+    | {"club": "bronze", "red": "mini", "both back": "zone rally", "finish": "end game"}
+)
 
 
 @pytest.mark.parametrize(
@@ -23,10 +34,34 @@ OWN = Vocabulary({"alley": "tramline", "service line": "T line", "stop": "freeze
         ("the service lines", "the T lines"),
         ("They stop. Anyone calls “stop”.", "They stop. Anyone calls “freeze”."),
         ("{ad} or ad, not add", "{ad} or left, not add"),
+        ("The club minimum; they are both back and finish.", "The club minimum; they are both back and finish."),
+        ("At club level, on the club's court", "At bronze level, on the club's court"),
     ],
 )
 def test_words_are_exchanged_whole(text, said):
     assert OWN.said(text) == said
+
+
+def test_a_level_or_a_situation_is_a_word_of_the_academys_only_where_it_is_told_as_a_name():
+    # The levels that there are data for, and what the glossary lists as a situation, a phase or a kind of work.
+    assert [OWN.named(name) for name in ("club", "Both back", "finish")] == ["bronze", "zone rally", "end game"]
+    assert OWN.named("flat cone") == "flat umbrella"
+    listed = {one.word for one in meanings("en") if one.listed}
+    assert listed < NAMES
+    assert NAMES - listed == {path.stem for path in resource("levels").glob("*.json") if path.stem != "ages"} | set(
+        STAGES
+    )
+
+
+def test_what_is_said_may_be_said_again():
+    once = OWN.said("Two baskets and a basket by the cone")
+    assert once == "Two ball baskets and a ball basket by the umbrella"
+    assert OWN.said(once) == once
+
+
+def test_what_explains_a_word_speaks_the_academys_but_for_what_it_quotes():
+    text = 'An alley, which others call “alley” or "alleys".'
+    assert OWN.explained(text) == 'A tramline, which others call “alley” or "alleys".'
 
 
 def test_without_words_nothing_is_touched():

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from designer.cards.blocks import Balanced, Block
 from designer.cards.book.leaf import Leaf, Summary
 from designer.cards.book.rows import Setter
+from designer.numbers.levels import LEVELS
+from designer.wording.vocabulary import STAGES, Vocabulary
 
 Counts = dict[str, list[str]]
 """{name: numbers of the drills}."""
@@ -24,7 +26,7 @@ INDEXES: Final = (
     "Minutes",
     "Coach needed",
 )
-LEVELS: Final = ("red", "orange", "green", "starter", "social", "club", "tournament", "tour")
+_FIRST_TO_LAST: Final = (*STAGES, *LEVELS)
 """Stages and levels from the first to the last; others come after them, by the alphabet."""
 
 EXPECTED: Final = {
@@ -39,22 +41,26 @@ EXPECTED: Final = {
 of intensity those of Murphy, Duffield, Kellett and Reid (2014); phases and strokes are common practice, no source."""
 
 
-def indexes(leaves: Sequence[Leaf], said: Callable[[str], str] = str) -> Iterator[tuple[str, Counts]]:
-    """Yield (name of the index, {entry as it is ``said``: numbers of the drills} in order).
+def indexes(leaves: Sequence[Leaf], vocabulary: Vocabulary | None = None) -> Iterator[tuple[str, Counts]]:
+    """Yield (name of the index, {entry in the academy's words: numbers of the drills} in order).
 
     An index without entries is left out.
     """
+    words = vocabulary or Vocabulary()
     found: dict[str, Counts] = {name: {} for name in INDEXES}
     for leaf in leaves:
         if leaf.summary is not None:
-            for name, words in _entries(leaf.summary):
-                numbers = found[name].setdefault(said(words), [])
+            for name, entry in _entries(leaf.summary):
+                numbers = found[name].setdefault(entry, [])
                 if leaf.entry.number not in numbers:
                     numbers.append(leaf.entry.number)
     for name, entries in found.items():
         if entries:
-            order = _by_level if name == "Level" else _natural
-            yield name, {words: entries[words] for words in sorted(entries, key=order)}
+            said = words.named if name.lower() in EXPECTED else words.said
+            shown: Counts = {}
+            for entry in sorted(entries, key=_by_level) if name == "Level" else entries:
+                shown.setdefault(said(entry), []).extend(entries[entry])
+            yield name, shown if name == "Level" else {entry: shown[entry] for entry in sorted(shown, key=_natural)}
 
 
 def _entries(one: Summary) -> Iterator[tuple[str, str]]:
@@ -78,7 +84,7 @@ def _natural(words: str) -> tuple[int, str]:
 
 
 def _by_level(words: str) -> tuple[int, str]:
-    return (LEVELS.index(words) if words in LEVELS else len(LEVELS), words.lower())
+    return (_FIRST_TO_LAST.index(words) if words in _FIRST_TO_LAST else len(_FIRST_TO_LAST), words.lower())
 
 
 def balance(leaves: Sequence[Leaf]) -> Iterator[tuple[str, Counts, tuple[str, ...]]]:
@@ -117,7 +123,7 @@ def index_pages(leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     """Yield the indexes in two columns."""
     yield setter.title("Indexes")
     blocks: list[Block] = []
-    for name, found in indexes(leaves, setter.said):
+    for name, found in indexes(leaves, setter.vocabulary):
         blocks.append(setter.heading(name, before=9))
         blocks += [
             setter.said_already(f"{words.removesuffix('.')}: {', '.join(numbers)}", before=1.5, hang=10)
@@ -138,9 +144,9 @@ def balance_page(leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     for group, counts, silent in balance(leaves):
         yield setter.heading(group.capitalize())
         yield from setter.counted(counts, printed)
-        missing = [setter.said(name) for name, numbers in counts.items() if not numbers]
+        missing = [setter.named(name) for name, numbers in counts.items() if not numbers]
         if missing:
-            yield setter.text(f"Missing: {', '.join(missing)}.", before=3)
+            yield setter.said_already(f"Missing: {', '.join(missing)}.", before=3)
         if silent:
             all_silent = len(silent) == printed
             yield setter.text(

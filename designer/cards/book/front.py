@@ -84,8 +84,8 @@ def imprint(
         ("Licence", licence or book.licence),
         ("Language", "" if in_one_language(book) else _ENGLISH),
     ):
-        if words:
-            yield setter.term(setter.said(name), setter.said(words))
+        if words:  # names, addresses and a licence are nobody's terms
+            yield setter.term(setter.said(name), words)
     printed = [leaf for leaf in leaves if leaf.summary]
     counts = {state: sum(leaf.entry.state == state for leaf in printed) for state in STATES}
     said = ", ".join(f"{count} {STATES[state].lower()}" for state, count in counts.items() if count)
@@ -210,7 +210,7 @@ def safety(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[B
         ("When it is too hot to play", own.heat),
         ("When there is lightning", own.lightning),
     ):
-        yield from setter.blank(words, answer=answer)
+        yield from setter.blank(words, answer=setter.said(answer))
     approved = ", ".join(filter(None, (own.approved_by, day(own.approved_on))))
     yield from setter.blank("This page was approved by", answer=approved)
     accepted = [(leaf, reason) for leaf in leaves if leaf.summary for reason in leaf.summary.accepted]

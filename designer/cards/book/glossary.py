@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any, Final
 
 from designer.bundle import MissingFile, resource
 from designer.drill.handbook import Handbook, Term
+from designer.wording.vocabulary import Vocabulary
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,11 +51,12 @@ def in_one_language(book: Handbook) -> bool:
 
 
 class Glossary:
-    """Watches for terms in what is printed. ``said`` puts the academy's words in place of ours."""
+    """Watches for terms in what is printed, and explains them in the academy's words."""
 
-    def __init__(self, language: str, own: Sequence[Term], said: Callable[[str], str]) -> None:
-        self._own = own
-        self._meanings = {said(one.word): replace(one, means=said(one.means)) for one in meanings(language)}
+    def __init__(self, language: str, own: Sequence[Term], vocabulary: Vocabulary) -> None:
+        said, named = vocabulary.said, vocabulary.named
+        self._own = {named(term.word): vocabulary.explained(term.means) for term in own}
+        self._meanings = {named(one.word): replace(one, means=said(one.means)) for one in meanings(language)}
         forms: dict[str, str] = {}
         for shown, one in self._meanings.items():
             for form in () if one.listed else (shown, *map(said, one.also), f"{shown}s"):
@@ -63,7 +65,7 @@ class Glossary:
         words = sorted(forms, key=len, reverse=True)
         self._pattern = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, words))})(?![\w-])", re.IGNORECASE)
         self._used: set[str] = set()
-        self._said = said
+        self._named = named
 
     def notice(self, text: str) -> None:
         """Remember the terms in ``text``."""
@@ -71,18 +73,17 @@ class Glossary:
 
     def name(self, names: Iterable[str]) -> None:
         """Remember the situations, phases and kinds of work that are named in indexes and counts."""
-        self._used |= {self._said(name) for name in names} & self._meanings.keys()
+        self._used |= {self._named(name) for name in names} & self._meanings.keys()
 
     def entries(self) -> Iterator[tuple[str, str, str]]:
         """Yield (word, what it means, what it is called in other books) of each term in use and of the academy's own.
 
         They come in the order of the alphabet; "" is a word that is called the same elsewhere.
         """
-        own = {term.word: term.means for term in self._own}
-        found = [(word, means, "") for word, means in own.items()]
+        found = [(word, means, "") for word, means in self._own.items()]
         for shown in self._used:
             one = self._meanings[shown]
             elsewhere = one.word if one.word.lower() != shown.lower() else ""
-            if shown not in own:
+            if shown not in self._own:
                 found.append((shown, one.means, elsewhere))
         yield from sorted(found, key=lambda entry: entry[0].lower())

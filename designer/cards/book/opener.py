@@ -62,11 +62,10 @@ def _cell(leaf: Leaf, found: Summary, wide: float, setter: Setter) -> tuple[Bloc
     said = [setter.link(leaf.title, drill_key(number), number=number, before=0, bold=True)]
     if found.objective:
         said.append(setter.text(found.objective, before=2))
-    facts = (*people_and_minutes(found), *found.tagged("level"))
+    facts = (*map(setter.said, people_and_minutes(found)), *map(setter.named, found.tagged("level")))
     if facts:
-        said.append(
-            setter.text(f"{NO_BREAK}· ".join(fact.replace(" ", NO_BREAK) for fact in facts), before=2, colour="soft")
-        )
+        words = f"{NO_BREAK}· ".join(fact.replace(" ", NO_BREAK) for fact in facts)
+        said.append(setter.said_already(words, before=2, colour="soft"))
     half = (setter.paper.inner - setter.paper.gutter) / _ACROSS
     court = Drawn(wide * COURT_RATIO, lambda page, x, top, _: _draw_court(page, leaf, x, top, wide))
     return (Columns(((court,), tuple(said)), _BETWEEN, shares=(wide, half - wide - _BETWEEN)),)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
@@ -12,6 +12,7 @@ from designer.cards.blocks import Block, Drawn, Row, Rules
 from designer.cards.papers import Paper, Type
 from designer.cards.text import Typesetter, widest
 from designer.drawing.words import text_width
+from designer.wording.vocabulary import Vocabulary
 
 if TYPE_CHECKING:
     from designer.cards.page import Page
@@ -149,10 +150,9 @@ BAR_WIDTH: Final = 96.0
 class Setter:
     """Makes the blocks of a handbook's own pages; every word goes through the academy's vocabulary."""
 
-    def __init__(
-        self, paper: Paper, typesetter: Typesetter, said: Callable[[str], str], numbers: frozenset[str]
-    ) -> None:
-        self.paper, self.typesetter, self.said, self.numbers = paper, typesetter, said, numbers
+    def __init__(self, paper: Paper, typesetter: Typesetter, vocabulary: Vocabulary, numbers: frozenset[str]) -> None:
+        self.paper, self.typesetter, self.vocabulary, self.numbers = paper, typesetter, vocabulary, numbers
+        self.said, self.named = vocabulary.said, vocabulary.named
         self.beside_number = max(_BESIDE_NUMBER, widest(numbers, replace(paper.body, bold=True)) + 6)
 
     def title(self, words: str) -> Block:
@@ -218,14 +218,14 @@ class Setter:
         )
 
     def blank(self, words: str, lines: int = 1, *, answer: str = "") -> Iterator[Block]:
-        """Yield a heading with its answer, or with lines to write on where there is none."""
+        """Yield a heading with its answer, which is said already, or with lines to write on where there is none."""
         yield self.heading(words)
-        yield self.text(answer, before=1.5) if answer.strip() else Rules(lines, self.paper.note_lines)
+        yield self.said_already(answer, before=1.5) if answer.strip() else Rules(lines, self.paper.note_lines)
 
     def counted(self, counts: Mapping[str, list[str]], most: int) -> Iterator[Block]:
         """Yield a row for each name with the numbers of its drills, in the order given; a full bar is ``most`` of them."""
         for name, numbers in counts.items():
-            words = self.typesetter.lines(self.said(name), SMALL, NAME_WIDTH - 6)[0]
+            words = self.typesetter.lines(self.named(name), SMALL, NAME_WIDTH - 6)[0]
             yield Counted(
                 ", ".join(numbers) or "–",
                 SMALL,

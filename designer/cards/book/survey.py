@@ -68,7 +68,7 @@ def page_count(
     vocabulary = Vocabulary(book.vocabulary)
     paper = page_paper(book)
     printed = [leaf for leaf in leaves if leaf.summary]
-    setter = Setter(paper, Typesetter(), vocabulary.said, frozenset(leaf.entry.number for leaf in printed))
+    setter = Setter(paper, Typesetter(), vocabulary, frozenset(leaf.entry.number for leaf in printed))
     by_number = {leaf.entry.number: leaf for leaf in leaves}
 
     def pages(*blocks: Block) -> int:
@@ -83,7 +83,7 @@ def page_count(
     whole += pages(*front.contents(book, by_number, parts, names, setter))
     whole += pages(*front.reading(setter, Pieces(paper, theme("paper"), setter.typesetter)))
     whole += pages(*front.safety(book, leaves, setter))
-    glossary = Glossary(book.language, book.glossary, vocabulary.said)
+    glossary = Glossary(book.language, book.glossary, vocabulary)
     for section in book.sections:
         whole = _even(whole) + pages(*section_page(section, "1", by_number, setter))
         whole = _even(whole)

@@ -3,6 +3,7 @@
 from cards.book_of_samples import drill, leaf_of
 
 from designer.cards.book.counts import balance, indexes
+from designer.wording.vocabulary import Vocabulary
 
 ONE = leaf_of(drill().changed(players=(2, 4), minutes=8, objective="Come back."), number="3.12")
 TWO = leaf_of(drill("hoop-red").changed(minutes=10), number="1.1", tags=("level:club",))
@@ -28,9 +29,9 @@ def test_the_indexes_find_a_drill_by_all_that_it_is() -> None:
     assert found["Players"]["2 players"] == ["3.12"]
     assert found["Coach needed"] == {"no": ["3.12"], "yes": ["1.1"]}
     assert list(found["Minutes"]) == ["8 min", "10 min"], "by number, not by letter"
-    assert list(dict(indexes([ONE, TWO], lambda words: words.replace("both back", "zone rally")))["Situation"]) == [
-        "zone rally"
-    ]
+    own = dict(indexes([ONE, TWO], Vocabulary({"both back": "zone rally", "red": "wee"})))
+    assert list(own["Situation"]) == ["zone rally"]
+    assert list(own["Level"]) == ["wee", "club"]
 
 
 def test_the_balance_shows_what_is_expected_and_has_no_drill_and_who_says_nothing() -> None:

@@ -16,6 +16,7 @@ from designer.cards.page import Page
 from designer.cards.text import Typesetter
 from designer.drawing.pdf import register_fonts
 from designer.drill.handbook import BookSection, Handbook
+from designer.wording.vocabulary import Vocabulary
 
 PAPER = page_paper(Handbook(title="X", sections=()))
 
@@ -24,7 +25,7 @@ def set_in_pages(count: int, leaf: Leaf) -> list[str]:
     """Return the text of each page of a section with ``leaf`` ``count`` times."""
     numbers = [f"1.{place + 1}" for place in range(count)]
     section = BookSection(title="From the back", drills=tuple(entry(number, "a") for number in numbers))
-    setter = Setter(PAPER, Typesetter(), str, frozenset(numbers))
+    setter = Setter(PAPER, Typesetter(), Vocabulary(), frozenset(numbers))
     blocks = tuple(section_page(section, "1", dict.fromkeys(numbers, leaf), setter))
     register_fonts()
     file = io.BytesIO()

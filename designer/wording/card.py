@@ -16,8 +16,9 @@ from designer.wording.finishes import finish, finish_later
 from designer.wording.halves import halves
 from designer.wording.hands import left_handed
 from designer.wording.house import house
-from designer.wording.layout import layout_of, spot_words
+from designer.wording.layout import layout_of
 from designer.wording.names import letter
+from designer.wording.own_place import own_place
 from designer.wording.own_sides import own_sides
 from designer.wording.points import points, points_later
 from designer.wording.purposes import purposes
@@ -201,7 +202,7 @@ def _you(told: Telling, start: Letter | None) -> Iterator[Sentence]:
     about = (spot.id,) if spot is not None else ()
     head = f"you {'start as' if changes_job(told, start) else 'are'} {letter(told, start)}"
     yield sentence("you", sentences_of(head), *about, lead=Lead("person", start))
-    place = "" if spot is None else spot_words(told, spot)
+    place = "" if spot is None else own_place(told, spot)
     if spot is not None and spot.task != "plays":
         task = "you wait first" if spot.task == "waits" else "you collect first"
         place = f"{task}: {place}" if place else task

@@ -51,8 +51,15 @@ def is_plain_miss(told: Telling, part: Part) -> bool:
 
 
 def miss_words(told: Telling, part: Part) -> str:
-    """Return a plain miss as it stands after a rule's "if not": "or a miss", of one ball "in the net or out"."""
-    return "in the net or out" if " in the net or out:" in _miss(told, part, several=False) else "or a miss"
+    """Return a plain miss as it stands after a rule's "if not": "or a miss", of one ball "in the net or out".
+
+    Where a target pays, a miss might be taken for a ball beside it.
+    """
+    if " in the net or out:" in _miss(told, part, several=False):
+        return "in the net or out"
+    paying = (points for points in told.setting.points.values() if points.gives.then == "points")
+    targets = any(_is_target(told, place.area) for points in paying for event in points.on for place in event.where)
+    return "or a ball in the net or out" if targets else "or a miss"
 
 
 def misses(told: Telling, binding: Iterable[Rule], joined: Iterable[Part] = ()) -> Iterator[Sentence]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import Final
 
@@ -22,6 +23,8 @@ _OR_THE_NEXT: Final = re.compile(r" or (?:with |the next |\S+'s next )")
 """In how a rally is won: with a ball, or with the hit after it."""
 _SAYS: Final = re.compile(r"\S+(?: \S+)? (?:says|calls|judges|shouts)\b")
 """How a note begins that is about who says something: "F says the number"."""
+_SHORT: Final = 5
+"""A note of no more words, "only A scores", is read at once."""
 _BESIDE: Final = {"instead": "instead", "added": "added"}
 
 
@@ -106,33 +109,35 @@ def points_sentence(told: Telling, records: list[Points], before: Sequence[Point
         points_words(told, records, before),
         *(["the higher counts"] if first.beside == "the higher" else []),
         *_growth(first),
-        *([] if told.brief else _calls(told, first)),
-        "" if _is_later(told, first) else own_text(told, first.note),
+        *([] if told.brief else [calls(told, first.called_by, _only_doer(told, first))]),
+        "" if _is_looked_up(told, first) else own_text(told, first.note),
     )
     lead = Lead("value", value_words(first))
     return sentence(f"points:{first.id}{apart}", words, *(record.id for record in records), lead=lead)
 
 
 def points_later(told: Telling) -> tuple[Sentence, ...]:
-    """Return who calls or says what ways to score make, which a player need not know to score."""
+    """Return who calls a way to score and what is noted about it, which a player looks up: "+2: a volley counts"."""
+    paying = [record for record in told.setting.points.values() if record.gives.then == "points"]
+    values = Counter(map(value_words, paying))
     found = []
-    for record in told.setting.points.values():
-        note = own_text(told, record.note) if _is_later(told, record) else ""
-        said = [words for words in (*_calls(told, record), note) if words]
-        if said and record.gives.then == "points":
+    for record in paying:
+        called = calls(told, record.called_by, _only_doer(told, record))
+        note = own_text(told, record.note) if _is_looked_up(told, record) else ""
+        said = [words for words in (called, note) if words]
+        if said:
             first, *more = said
-            words = sentences_of(f"{_ways(told, list(record.on))}: {lowered(first)}", *more)
+            value = value_words(record)
+            about = value if values[value] == 1 else _ways(told, list(record.on))
+            words = sentences_of(f"{about}: {lowered(first)}", *more)
             found.append(sentence(f"points:{record.id}:beside", words, record.id))
     return tuple(found)
 
 
-def _calls(told: Telling, record: Points) -> list[str]:
-    return [calls(told, record.called_by, _only_doer(told, record))]
-
-
-def _is_later(told: Telling, record: Points) -> bool:
-    """Whether a note is only about who says or calls something, which a player looks up."""
-    return told.brief and _SAYS.match(record.note.strip()) is not None
+def _is_looked_up(told: Telling, record: Points) -> bool:
+    """Whether a note is no part of how a player scores: it is about who says something, or goes into cases."""
+    note = record.note.strip()
+    return told.brief and (_SAYS.match(note) is not None or len(note.split()) > _SHORT)
 
 
 def points_words(told: Telling, records: list[Points], before: Sequence[Points] = ()) -> str:

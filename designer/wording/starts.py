@@ -85,16 +85,26 @@ def is_numbered(told: Telling, start: Start) -> bool:
 
 def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
     """Yield for which of the two courts a serve is drawn that goes to both, and what the other one asks for."""
+    other = _other_court(told, start)
+    if other and told.brief:
+        # The places that the serve is judged by go with the court it is hit to; what else is laid out need not.
+        yield from [f"{other} side: all mirrored"] if _is_judged_by_area(told, start) else ()
+    elif other:
+        yield f"drawn for the {'ad' if other == 'deuce' else 'deuce'} court; for the {other} court mirror it"
+
+
+def other_court(told: Telling) -> str:
+    """Return the court, "deuce" or "ad", that is served to in turn with the one a serve is drawn for, "" for none."""
+    found = [_other_court(told, start) for start in told.first_starts]
+    return found[0] if len(found) == 1 else ""
+
+
+def _other_court(told: Telling, start: Start) -> str:
     step = told.sequence.step(start.shot or "")
     if step is None or start.courts not in ("in turn", "either") or step.shot.stroke not in SERVES:
-        return
+        return ""
     across, _ = as_player(step.contact, end_of(step.contact) or "near")
-    courts = ("deuce", "ad") if across > 0 else ("ad", "deuce")
-    if across and told.brief:
-        # The places that the serve is judged by go with the court it is hit to; what else is laid out need not.
-        yield from [f"{courts[1]} side: all mirrored"] if _is_judged_by_area(told, start) else ()
-    elif across:
-        yield f"drawn for the {courts[0]} court; for the {courts[1]} court mirror it"
+    return ("ad" if across > 0 else "deuce") if across else ""
 
 
 def _is_judged_by_area(told: Telling, start: Start) -> bool:

@@ -48,6 +48,9 @@ def win(told: Telling, event: Event) -> Win:
     first, several = "", event.count is not None and event.count > 1
     if caller is not None and by_caller:
         # Calling wins nothing yet: "rally won by whoever calls", where it is one rally.
+        if told.brief and not several and event.within is not None:
+            # Calling alone wins nothing yet.
+            return Win(f"call {_call(told, caller)}, then win the rally", _within(event.within))
         subject = f"whoever calls {_call(told, caller)} wins" if several else ""
         first = "" if several else f"by whoever calls {_call(told, caller)}{'' if event.within is None else ','}"
     elif several:

@@ -6,11 +6,12 @@ from wording.making import DOUBLES, FEED, HERE, REPLY, SINGLES, ZONE, drill_of, 
 from designer.drill.base import place
 from designer.drill.items import Line
 from designer.drill.movement import Run, Shot
-from designer.drill.rules import Part, Rule, Start
+from designer.drill.rules import Part, Points, Rule, Start
 from designer.wording.bounds import bounds, no_bounds, other_rules
 from designer.wording.card import card_words
 
 LOST = {"then": "lose the point"}
+PAYS = {"then": "points", "value": 1}
 CHALK = Line(kind="line", id="chalk", marked="chalk", corners=((-4.0, -13.0), (4.0, -13.0)), name="the chalk line")
 SERVICE = {"area": "the service line", "side": "in front of", "line": "in"}
 
@@ -88,6 +89,17 @@ def test_three_things_of_one_time_stand_each_below_it():
         "Backhand.",
         "Letting the ball bounce.",
         "Miss.",
+    ]
+
+
+def test_where_a_target_pays_a_miss_is_not_taken_for_a_ball_beside_it():
+    together = Part(id="all", kind="cooperative", failed={"then": "no score"})
+    paid = Points(id="p", on=({"what": "landed", "where": ({"area": "zone", "judged": "bounce"},)},), gives=PAYS)
+    bounce = {"do": "bounces", "least": 1, "most": 1}
+    kept = {"parts": ("all",), "breach": {"then": "no score"}}
+    assert said(bounce, together, **kept) == ["Volley or a second bounce, or a miss: no score."]
+    assert said(bounce, together, ZONE, paid, **kept) == [
+        "Volley or a second bounce, or a ball in the net or out: no score."
     ]
 
 

@@ -275,11 +275,18 @@ def test_whose_own_points_count_over_rounds_is_told_to_you():
 def test_who_says_what_was_scored_is_no_word_of_the_score_to_a_player():
     half = ({"area": "right half", "judged": "bounce"},)
     called = pays(1, {"what": "landed", "where": half}, id="p", note="F says the number.")
-    counts = pays(2, {"what": "won"}, id="q", note="A volley counts.")
+    counts = pays(2, {"what": "won"}, id="q", note="Only A scores.")
     player = told(*SINGLES, called, counts, reader="player")
     assert "says" not in " ".join(texts(points(player)))
-    assert texts(points_later(player)) == ["Each ball in the right half: F says the number."]
-    assert "A volley counts." in " ".join(texts(points(player)))
+    assert texts(points_later(player)) == ["+1: F says the number."]
+    assert "Only A scores." in " ".join(texts(points(player)))
+    # Two ways to one value are told apart.
+    twice = told(*SINGLES, called, counts.changed(gives=called.gives), reader="player")
+    assert texts(points_later(twice)) == ["Each ball in the right half: F says the number."]
+    cases = called.changed(note="Drop shots and net cords may be short too.")
+    assert texts(points_later(told(*SINGLES, cases, reader="player"))) == [
+        "+1: drop shots and net cords may be short too."
+    ]
     assert "F says the number." in texts(points(told(*SINGLES, called)))[0]
 
 
@@ -298,3 +305,12 @@ def test_three_who_take_turns_go_on_in_their_order_where_totals_are_level():
     two = ring.changed(moves={"A": "B", "B": "A"})
     assert "one more start each, in the same order, until" in finish(told(*SINGLES, end, ring, jobs="ABC")).text
     assert "one more start each until" in finish(told(*SINGLES, end, two)).text
+
+
+def test_who_calls_a_ball_and_then_wins_is_told_what_to_do():
+    called = {"what": "called", "call": "short", "called_by": ("doer",)}
+    paid = pays(3, {"what": "won", "within": 2, "and": (called,)}, beside="instead")
+    assert said(WON, paid, reader="player")[1] == (
+        "+3",
+        "Instead of 1: call “short”, then win the rally with that hit or the next.",
+    )

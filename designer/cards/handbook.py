@@ -18,6 +18,7 @@ from designer.cards.book.glossary import PROGRAM_LANGUAGE, Glossary, in_one_lang
 from designer.cards.book.leaf import Leaf, cannot_be_set, without_failed
 from designer.cards.book.opener import section_page
 from designer.cards.book.packing import completed, pack_pages
+from designer.cards.book.reading import reading
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.book.sheets import Made, Sheets, draw_foot, draw_licence
 from designer.cards.book.signs import declined_titles, lacking, refuse_declined
@@ -25,7 +26,6 @@ from designer.cards.book.survey import page_paper, sheet_paper
 from designer.cards.card import LEAST_CONTRAST, contrast_with_white, faint
 from designer.cards.logo import Logo, UnreadableLogo, read_logo
 from designer.cards.papers import PAPERS
-from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter, right_to_left
 from designer.cards.typeface import own_faces
 from designer.drawing.themes import theme
@@ -207,7 +207,6 @@ class _Printer:
         vocabulary = Vocabulary(book.vocabulary)
         colours = theme("paper")
         self.setter = Setter(paper, typesetter, vocabulary, frozenset(self.titles))
-        self.pieces = Pieces(paper, colours, typesetter)
         bar = brand.colour if brand else _INK
         heading = bar if contrast_with_white(bar) >= LEAST_CONTRAST else _INK
         own = (brand.footer or brand.name) if brand else ""
@@ -235,14 +234,14 @@ class _Printer:
         binding.close()
         said = tuple(changes(self.leaves, before, self.book.edition))
         imprint = tuple(paged(tuple(front.imprint(self.book, self.leaves, said, setter, self.licence)), setter.paper))
-        reading = tuple(paged(tuple(front.reading(setter, self.pieces)), setter.paper))
+        read = tuple(paged(tuple(reading(setter, theme("paper"))), setter.paper))
         safety = tuple(paged(tuple(front.safety(self.book, self.leaves, setter)), setter.paper))
-        contents = self._contents(2, len(imprint), len(reading))
-        again = self._contents(2, len(imprint), len(reading), len(contents))
+        contents = self._contents(2, len(imprint), len(read))
+        again = self._contents(2, len(imprint), len(read), len(contents))
         for title, key, pages in (
             ("About this edition", "imprint", imprint),
             ("Contents", "contents", again),
-            ("How to read a card", "reading", reading),
+            ("How to read a card", "reading", read),
             ("Before a session", "safety", safety),
         ):
             binding.flow(title, key, pages, [roman(binding.count + 1 + place) for place in range(len(pages))])

@@ -84,8 +84,8 @@ def _court_marks(ground: Floor, page: Page, pen: Pen, in_play: tuple[Polygon, ..
     thick, thin = split_lines(ground.lines, in_play)
     thin += [line.as_tuple() for line in ground.host_lines]
     painted: list[Primitive] = [
-        *(Path(placed(line), pen.style("court line", OUT_OF_PLAY)) for line in thin),
-        *(Path(placed(line), pen.style("court line", IN_PLAY)) for line in thick),
+        *(shape for line in thin for shape in court_line(pen, *placed(line), is_thick=False)),
+        *(shape for line in thick for shape in court_line(pen, *placed(line), is_thick=True)),
     ]
     return (
         mark(None, "ground", Layer.GROUND, floor),
@@ -102,9 +102,18 @@ def _fence(ground: Floor, page: Page, pen: Pen) -> Iterator[Primitive]:
         (assumed_side, (((-side, -back), (-side, back)), ((side, -back), (side, back)))),
         (assumed_back, (((-side, -back), (side, -back)), ((-side, back), (side, back)))),
     ):
-        style = pen.style("fence", 0.4, (3, 2) if assumed else ())
         for start, end in lines:
-            yield Path((page.to_page(start), page.to_page(end)), style)
+            yield from fence_line(pen, page.to_page(start), page.to_page(end), assumed=assumed)
+
+
+def fence_line(pen: Pen, start: Point, end: Point, *, assumed: bool) -> Iterator[Primitive]:
+    """Yield a side of the fence, broken where its distance from the court is only assumed."""
+    yield Path((start, end), pen.style("fence", 0.4, (3, 2) if assumed else ()))
+
+
+def court_line(pen: Pen, start: Point, end: Point, *, is_thick: bool) -> Iterator[Primitive]:
+    """Yield a painted line, a thick one where it bounds or crosses what is in play."""
+    yield Path((start, end), pen.style("court line", IN_PLAY if is_thick else OUT_OF_PLAY))
 
 
 def _net(ground: Floor, page: Page, pen: Pen) -> Iterator[Primitive]:

@@ -176,9 +176,7 @@ def _people(pen: Pen, setting: Setting, each: Round, now: Mapping[str, Point]) -
     """Yield everybody as a letter in a ring, dashed for who waits or collects."""
     rest = {person for job, person in each.people.items() if getattr(setting.spot_of(job), "task", "waits") != "plays"}
     for person in sorted(now):
-        dash = (2.2, 1.6) if person in rest else ()
-        yield from pen.disc(now[person], _RADIUS, pen.style("ink", 0.8 if person in rest else 1.2, dash, fill="paper"))
-        yield pen.words(person, now[person], _LETTER, "ink", bold=person not in rest)
+        yield from _person(pen, person, now[person], rests=person in rest)
         job = next(job for job, holder in each.people.items() if holder == person)
         if each.turned and job != person:
             # Whoever stays where they are and has another job is told so.
@@ -186,15 +184,34 @@ def _people(pen: Pen, setting: Setting, each: Round, now: Mapping[str, Point]) -
             yield pen.words(f"as {job}", beside, 8.5, "ink", align="left")
 
 
+def _person(pen: Pen, letter: str, at: Point, *, rests: bool) -> Iterator[Primitive]:
+    dash = (2.2, 1.6) if rests else ()
+    yield from pen.disc(at, _RADIUS, pen.style("ink", 0.8 if rests else 1.2, dash, fill="paper"))
+    yield pen.words(letter, at, _LETTER, "ink", bold=not rests)
+
+
+def round_sign(pen: Pen, letter: str, *, rests: bool) -> Iterator[Primitive]:
+    """Yield the sign of somebody in a round, from (0, 0) to the right: who rests, 22 u wide, else who goes elsewhere next."""
+    if rests:
+        yield from _person(pen, letter, (11 * pen.unit, 0.0), rests=True)
+        return
+    at, end = (_RADIUS * pen.unit, 0.0), (_GOES * pen.unit, 0.0)
+    yield from _person(pen, letter, at, rests=False)
+    yield from _way(pen, at, end, _bow(pen, at, end))
+
+
+_GOES: Final = 38.0
+"""How far in u the arrow of that sign leads, less the room for a ring at its end."""
+
+
 def _ways(court: Ground, pen: Pen, now: Mapping[str, Point], after: Mapping[str, Point]) -> Iterator[Primitive]:
     """Yield a curve with an open head for everybody who stands elsewhere in the next round."""
     for person in sorted(now):
         if person in after and math.dist(now[person], after[person]) > 0.05:
-            yield from _way(court, pen, now[person], after[person])
+            yield from _way(pen, now[person], after[person], _bends(court, pen, now[person], after[person]))
 
 
-def _way(court: Ground, pen: Pen, start: Point, end: Point) -> Iterator[Primitive]:
-    bends = _bends(court, pen, start, end)
+def _way(pen: Pen, start: Point, end: Point, bends: tuple[Point, Point]) -> Iterator[Primitive]:
     gap = (_RADIUS + 1.6) * pen.unit
     first = _towards(start, bends[0], gap)
     last = _towards(end, bends[1], gap)
@@ -214,6 +231,11 @@ def _bends(court: Ground, pen: Pen, start: Point, end: Point) -> tuple[Point, Po
         aim = side * (court.outer + _ASIDE)
         lean = (8 * aim - start[0] - end[0]) / 6
         return (lean, start[1] * 0.75), (lean, end[1] * 0.75)
+    return _bow(pen, start, end)
+
+
+def _bow(pen: Pen, start: Point, end: Point) -> tuple[Point, Point]:
+    """Return the two points that a curve leans to which keeps to one side of the straight."""
     dx, dy = end[0] - start[0], end[1] - start[1]
     along = math.hypot(dx, dy) or 1.0
     bow = max(min(0.3 * along, 2.5), 2 * pen.unit * _RADIUS - 0.3 * along)

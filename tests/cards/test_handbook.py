@@ -16,9 +16,11 @@ from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, l
 
 from designer.cards.blocks import Columns, Row, stacked
 from designer.cards.book.leaf import Leaf
+from designer.cards.book.reading import LINES, PEOPLE, SHEET
 from designer.cards.book.sheets import Made, Sheets
 from designer.cards.book.survey import sheet_paper
 from designer.cards.handbook import Book, make_handbook, section_names
+from designer.drawing.legend import WORDS
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
 from designer.drill.drill import Changes, Drill, Progression
@@ -144,6 +146,11 @@ def test_what_a_file_has_beside_the_drill_is_told_and_names_of_players_are_not_a
     assert [notice for notice in found.notices if "“club-note”" in notice and "see that it names no child" in notice]
     unattached = leaf_of(own, number="1.1", handbook=alone(attach=False), prints="first sheet")
     assert make_handbook(alone(attach=False), [unattached]).notices == ()
+
+
+def test_how_a_card_is_read_says_what_each_sign_means() -> None:
+    for _, words in (*PEOPLE, *WORDS.items(), *LINES, *SHEET):
+        assert words in texts()["iv"]
 
 
 def test_the_state_of_a_drill_and_whether_it_has_changed_since_stand_on_its_sheet() -> None:

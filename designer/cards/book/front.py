@@ -1,55 +1,21 @@
-"""What stands before the first section: imprint and changes, contents, how to read a card, the safety page."""
+"""What stands before the first section: imprint and changes, contents, the safety page."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
-from designer.cards.blocks import Balanced, Block, Drawn
+from designer.cards.blocks import Balanced, Block
 from designer.cards.book.back import after_stop
 from designer.cards.book.glossary import in_one_language
 from designer.cards.book.leaf import Leaf, Summary
 from designer.cards.book.rows import Setter, drill_key
 from designer.cards.papers import MM
-from designer.cards.pieces import Pieces
-from designer.drawing.legend import WORDS, LegendEntry
 from designer.drill.handbook import Handbook, State
 
 if TYPE_CHECKING:
     from datetime import date
 
-    from designer.cards.page import Page
-
-_READING: Final = (
-    (
-        "People",
-        "The nose of each person stands on the exact place. Letters are jobs, and people change jobs: YOU stands where the drill is looked at from, and on a player’s own card the filled letter is you.",
-    ),
-    ("Lines", "A solid line is a ball, a broken line is feet. The head of a ball’s line points at the bounce."),
-    ("Digits", "A square with a digit is a shot, in the order of play; the same square stands before its sentence."),
-    ("Open", "From the flag “open” on, the restrictions end and the point is played."),
-    (
-        "Counts",
-        "A racket is 27 inches, 0.69\N{NO-BREAK SPACE}m: the singles court is twelve across. A stride is a yard, 0.91\N{NO-BREAK SPACE}m: six from service line to baseline.",
-    ),
-    ("Empty lines", "A line left empty is a question that the drill leaves to you: write the answer on it."),
-    (
-        "Stand-in",
-        "The sheets of this book assume nothing: they are written for whoever stands in for a coach. Shorter cards, for a coach or for a player, are printed from the drill itself.",
-    ),
-    (
-        "Sheets",
-        "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
-    ),
-)
-_PEOPLE: Final = (
-    ("you", "you"),
-    ("person", "another player"),
-    ("coach", "coach"),
-    ("waits", "waits or collects"),
-    ("step digit", "a shot"),
-    ("feed digit", "a feed"),
-)
 _SAFETY: Final = (
     "Whoever sees a ball or a person on the court calls “stop”, and everybody stops. Then {stopped}.",
     "Local rules and a qualified coach decide. This book knows only what is drawn and nothing of your court: that it names no caution does not mean that there is none.",
@@ -161,40 +127,6 @@ def people_and_minutes(found: Summary) -> tuple[str, ...]:
 def section_key(place: int) -> str:
     """Return the name of the place where section ``place`` (from 0) begins."""
     return f"section-{place + 1}"
-
-
-def reading(setter: Setter, pieces: Pieces) -> Iterator[Block]:
-    """Yield how a card is read, with every mark there is."""
-    from designer.drawing.pdf import draw_primitives
-    from designer.drawing.samples import legend_shapes
-
-    yield setter.title("How to read a card")
-    yield from (setter.term(setter.said(word), setter.said(words)) for word, words in _READING)
-    entries = tuple((kind, setter.said(words)) for kind, words in (*_PEOPLE, *WORDS.items()))
-    theme, paper = pieces.theme, setter.paper
-    wide = paper.inner / _COLUMNS
-    alone = tuple(LegendEntry(kind, "") for kind, _ in entries)
-    shapes, tall = legend_shapes(alone, theme, _UNIT, columns=_COLUMNS, column_width=wide, pitch=_PITCH)
-    rows = -(-len(entries) // _COLUMNS)
-
-    def draw(page: Page, x: float, top: float, _: float) -> None:
-        draw_primitives(page.canvas, shapes, theme, (x, top), 1.0)
-        for place, (_kind, words) in enumerate(entries):
-            column, row = divmod(place, rows)
-            base = top - (row + 0.5) * _PITCH * _UNIT - 0.35 * paper.body.size
-            page.write(words, x + column * wide + _BESIDE, base, paper.body)
-
-    yield setter.heading("The marks", before=16)
-    yield Drawn(tall, draw, before=6)
-
-
-_COLUMNS: Final = 3
-_UNIT: Final = 1.3
-"""Points of a mark unit on the page of marks."""
-_PITCH: Final = 26.0
-"""Mark units from row to row: a person with a racket is 22 high."""
-_BESIDE: Final = 46.0
-"""Points from a mark's left edge to its words: clear of a racket."""
 
 
 def safety(book: Handbook, leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:

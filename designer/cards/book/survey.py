@@ -12,11 +12,11 @@ from designer.cards.book.changes import changes
 from designer.cards.book.glossary import Glossary
 from designer.cards.book.leaf import Leaf, cannot_be_set, without_failed
 from designer.cards.book.opener import section_page
+from designer.cards.book.reading import reading
 from designer.cards.book.rows import Setter
 from designer.cards.book.sheets import FOOT_ROOM, Sheets
 from designer.cards.logo import Logo
 from designer.cards.papers import MM, PAPERS, Paper
-from designer.cards.pieces import Pieces
 from designer.cards.text import Typesetter
 from designer.drawing.themes import theme
 from designer.drill.brand import Brand
@@ -81,7 +81,7 @@ def page_count(
     licence = book.licence or (brand.licence if brand else "")
     whole = 1 + pages(*front.imprint(book, leaves, said, setter, licence))
     whole += pages(*front.contents(book, by_number, parts, names, setter))
-    whole += pages(*front.reading(setter, Pieces(paper, theme("paper"), setter.typesetter)))
+    whole += pages(*reading(setter, theme("paper")))
     whole += pages(*front.safety(book, leaves, setter))
     glossary = Glossary(book.language, book.glossary, vocabulary)
     for section in book.sections:

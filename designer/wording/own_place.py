@@ -7,7 +7,7 @@ from typing import Final
 from designer.drill.people import Spot
 from designer.drill.places import locate
 from designer.wording.layout import spot_words
-from designer.wording.starts import other_court
+from designer.wording.starts import is_all_mirrored, moves_over, other_court
 from designer.wording.telling import Telling
 
 _ACROSS: Final = 0.05
@@ -19,6 +19,8 @@ def own_place(told: Telling, spot: Spot) -> str:
     place = spot_words(told, spot)
     if spot.care == "anywhere":
         return f"anywhere, for example {place}"
-    point, other = locate(told.setting, spot.place), other_court(told)
-    across = point is not None and abs(point[0]) > _ACROSS and spot.task == "plays" and len(told.playing) == 2
-    return f"{place}; {other} side: mirrored" if other and across else place
+    point, every = locate(told.setting, spot.place), is_all_mirrored(told)
+    across = point is not None and abs(point[0]) > _ACROSS
+    if not moves_over(told, spot) or not (across or every):
+        return place
+    return f"{place}; {other_court(told)} side: {'all ' if every else ''}mirrored"

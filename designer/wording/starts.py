@@ -8,6 +8,7 @@ from typing import Final
 from designer.court.readings import reading
 from designer.court.regions import as_player, end_of
 from designer.drill.movement import SERVES
+from designer.drill.people import Spot
 from designer.drill.rules import Height, Keep, Rule, Start
 from designer.play.sequence import Step
 from designer.wording.counts import listed
@@ -87,10 +88,22 @@ def _drawn_court(told: Telling, start: Start) -> Iterator[str]:
     """Yield for which of the two courts a serve is drawn that goes to both, and what the other one asks for."""
     other = _other_court(told, start)
     if other and told.brief:
-        # The places that the serve is judged by go with the court it is hit to; what else is laid out need not.
-        yield from [f"{other} side: all mirrored"] if _is_judged_by_area(told, start) else ()
+        # Who plays is told so beside the own place.
+        own = told.setting.spot_of(told.player or next(iter(told.playing), ""))
+        if (own is None or not moves_over(told, own)) and is_all_mirrored(told):
+            yield f"{other} side: all mirrored"
     elif other:
         yield f"drawn for the {'ad' if other == 'deuce' else 'deuce'} court; for the {other} court mirror it"
+
+
+def moves_over(told: Telling, spot: Spot) -> bool:
+    """Whether a person is one of two who play from both sides of the court in turn, so that the own place says so."""
+    return bool(other_court(told)) and spot.task == "plays" and len(told.playing) == 2
+
+
+def is_all_mirrored(told: Telling) -> bool:
+    """Whether all places change sides with the court served to: those that the serve is judged by go with it."""
+    return any(_is_judged_by_area(told, start) for start in told.first_starts)
 
 
 def other_court(told: Telling) -> str:

@@ -1,11 +1,12 @@
 """How a rally starts. Typical feeds and serves; common practice, no source. Serving orders are those of the rules of tennis."""
 
-from wording.making import DOUBLES, FEED, SINGLES, area, texts, told
+from wording.making import DOUBLES, FEED, SINGLES, area, spot, texts, told
 
 from designer.drill.base import Place, place
 from designer.drill.drill import House
 from designer.drill.movement import Shot
 from designer.drill.rules import Finish, Points, Rule, Start
+from designer.wording.own_place import own_place
 from designer.wording.starts import starts
 from designer.wording.steps import steps
 
@@ -77,8 +78,15 @@ def test_the_other_court_and_a_start_that_faults_use_up_are_told_to_the_server_t
     wide = area("wide", "wide part", (-4.0, -6.0), (-2.0, 0.0))
     landed = {"what": "landed", "of": ("feed",), "where": ({"area": "wide", "judged": "bounce"},)}
     paid = Points(id="p", on=(landed,), gives={"then": "points", "value": 1})
-    # Only where the serve is judged by a place that goes with the court it is hit to.
-    assert said(serve, lost, total, wide, paid, reader="player") == [f"{both} Ad side: all mirrored."]
+    # Only where the serve is judged by a place that goes with the court it is hit to, and to who waits: the two who
+    # play are told so beside where they stand.
+    waits = spot("C", 8.0, 0.0, task="waits")
+    judged = (serve, lost, total, wide, paid, waits)
+    assert said(*judged, jobs="ABC", reader="player", player="C") == [f"{both} Ad side: all mirrored."]
+    assert said(*judged, jobs="ABC", reader="player", player="A") == [both]
+    assert own_place(told(*SINGLES, *judged, jobs="ABC", reader="player", player="A"), SINGLES[0]).endswith(
+        "; ad side: all mirrored"
+    )
     again = lost.changed(bad={"then": "replay"})
     assert "counts as a start" not in said(serve, again, total)[0]
     assert "counts as a start" not in said(serve, lost)[0]

@@ -8,7 +8,7 @@ from designer.drill.items import Area
 from designer.play.shares import Share, shares
 from designer.wording.counts import listed
 from designer.wording.names import thing_name, without_article
-from designer.wording.sentence import Sentence, ref, sentence
+from designer.wording.sentence import Sentence, ref, sentence, sentences_of
 from designer.wording.telling import Telling
 from designer.wording.units import Units
 
@@ -19,7 +19,7 @@ _OF: Final = ("of the singles court", "of its half", "of its width")
 
 
 def share_line(told: Telling) -> tuple[Sentence, ...]:
-    """Return one sentence with the size and the shares of every area that takes a part of the singles court.
+    """Return what tells the size and the shares of every area that takes a part of the singles court.
 
     Areas alike, such as those of two players, are named once. () where there is none, and for a player, who lays out
     nothing. Shares are those inside the singles court; what lies outside it counts only to the size.
@@ -31,17 +31,17 @@ def share_line(told: Telling) -> tuple[Sentence, ...]:
         item = told.setting.items[id]
         found = shares(told.ground, item) if isinstance(item, Area) else None
         if found is not None and _SPOT <= found.half.share < 1:
-            name = without_article(thing_name(told, item) or "area")
+            name = thing_name(told, item) or "the area"
             parts = tuple(map(per_cent, (found.court, found.half, found.width)))
             said.setdefault((name, square(found.area, told.units), parts), id)
     if not said:
         return ()
-    if len(said) == 1:
-        ((name, size, parts), id), *_ = said.items()
-        words = ", ".join(f"{part} {of}" for part, of in zip(parts, _OF, strict=True))
-        return (sentence("shares", f"{ref(id, name)}: {size}; {words}"),)
-    each = (f"{ref(id, name)} {', '.join((size, *parts))}" for (name, size, parts), id in sorted(said.items()))
-    return (sentence("shares", f"size, then share {listed(_OF)}: {'; '.join(each)}"),)
+    each = []
+    for (name, size, parts), id in sorted(said.items(), key=lambda one: without_article(one[0][0])):
+        # What the shares are of is said with the first.
+        told_of = parts if each else tuple(f"{part} {of}" for part, of in zip(parts, _OF, strict=True))
+        each.append(f"{ref(id, name)} takes {size}: {listed(told_of)}")
+    return (sentence("shares", sentences_of(*each)),)
 
 
 def square(metres: float, units: Units = "rackets") -> str:

@@ -17,7 +17,6 @@ from designer.wording.card import card_words
 from designer.wording.shares import share_line
 
 FOOT = 0.3048
-HEAD = "Size, then share of the singles court, of its half and of its width: "
 
 
 def said(*records, **values):
@@ -27,11 +26,14 @@ def said(*records, **values):
 def test_the_back_court_on_one_side():
     # 13.5 by 18 ft is 243 sq ft, of 2106 and of 1053.
     zone = area("z", "reply zone", (-13.5 * FOOT, 21 * FOOT), (0.0, 39 * FOOT))
-    shares = "11.5 % of the singles court, 23.1 % of its half, 50 % of its width."
-    assert said(zone) == [f"Reply zone: 22.6 m²; {shares}"]
-    assert said(zone, units="feet") == [f"Reply zone: 243 ft²; {shares}"]
+    shares = "11.5 % of the singles court, 23.1 % of its half and 50 % of its width."
+    assert said(zone) == [f"The reply zone takes 22.6 m²: {shares}"]
+    assert said(zone, units="feet") == [f"The reply zone takes 243 ft²: {shares}"]
     box = area("b", "box", (-13.5 * FOOT, 0.0), (0.0, 21 * FOOT))
-    assert said(zone, box) == [f"{HEAD}box 26.3 m², 13.5 %, 26.9 %, 50 %; reply zone 22.6 m², 11.5 %, 23.1 %, 50 %."]
+    assert said(zone, box) == [
+        "The box takes 26.3 m²: 13.5 % of the singles court, 26.9 % of its half and 50 % of its width. "
+        "The reply zone takes 22.6 m²: 11.5 %, 23.1 % and 50 %."
+    ]
 
 
 def test_two_rackets_off_the_centre_leave_two_thirds_of_the_width():
@@ -39,10 +41,10 @@ def test_two_rackets_off_the_centre_leave_two_thirds_of_the_width():
     drill = Drill.model_validate_json(sample("forehand-on-eight.drill.json").read_bytes())
     section = card_words(drill, main_setting(drill), "coach").section("layout")
     (line,) = [s.text.replace("\N{NO-BREAK SPACE}", " ") for s in section.sentences if s.key == "shares"]
-    sides = line.removeprefix(HEAD).removesuffix(".").split("; ")
+    sides = line.removesuffix(".").split(". ")
     assert len(sides) == 2  # both players' are alike
-    assert [side.split(", ")[-1] for side in sides] == ["66.7 %", "33.3 %"]
-    assert sides[0].lower().startswith("eight-racket side")
+    assert [side.split(" and ")[-1].removesuffix(" of its width") for side in sides] == ["66.7 %", "33.3 %"]
+    assert "eight-racket side takes" in sides[0]
 
 
 def test_an_odd_outline_against_shapely():
@@ -52,8 +54,8 @@ def test_an_odd_outline_against_shapely():
     inside = outline.intersection(court)
     left, _, right, _ = inside.bounds
     parts = (inside.area / (2 * court.area), inside.area / court.area, (right - left) / (27 * FOOT))
-    size, _, rest = said(zone)[0].removeprefix("Kite: ").partition("; ")
-    shares = rest.split(", ")
+    size, _, rest = said(zone)[0].removeprefix("The kite takes ").partition(": ")
+    shares = rest.replace(" and ", ", ").split(", ")
     assert float(size.split()[0]) == pytest.approx(outline.area, abs=0.05)
     assert [float(each.split()[0]) for each in shares] == pytest.approx([100 * part for part in parts], abs=0.051)
 

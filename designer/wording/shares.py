@@ -36,7 +36,7 @@ def share_line(told: Telling) -> tuple[Sentence, ...]:
             said.setdefault((name, square(found.area, told.units), parts), id)
     if not said:
         return ()
-    each = []
+    each: list[str] = []
     for (name, size, parts), id in sorted(said.items(), key=lambda one: without_article(one[0][0])):
         # What the shares are of is said with the first.
         told_of = parts if each else tuple(f"{part} {of}" for part, of in zip(parts, _OF, strict=True))

@@ -234,7 +234,7 @@ class _Printer:
         binding.close()
         said = tuple(changes(self.leaves, before, self.book.edition))
         imprint = tuple(paged(tuple(front.imprint(self.book, self.leaves, said, setter, self.licence)), setter.paper))
-        read = tuple(paged(tuple(reading(setter, theme("paper"))), setter.paper))
+        read = tuple(paged(tuple(reading(self.book, setter, theme("paper"))), setter.paper))
         safety = tuple(paged(tuple(front.safety(self.book, self.leaves, setter)), setter.paper))
         contents = self._contents(2, len(imprint), len(read))
         again = self._contents(2, len(imprint), len(read), len(contents))
@@ -269,11 +269,11 @@ class _Printer:
         """Print the pages that open a section, and its drills."""
         binding, name = self.binding, self.names[place]
         running = self.setter.said(section.title)
-        binding.to_right_page(roman(binding.count + 1), self.book.title)
+        self._turn_over(roman(binding.count + 1), self.book.title)
         pages = tuple(paged(tuple(section_page(section, name, self.by_number, self.setter)), self.setter.paper))
         labels = [f"{name}.0{letter(sheet)}" for sheet in range(len(pages) + 1)]
         binding.flow(f"{name}  {running}", front.section_key(place), pages, labels[:-1])
-        binding.to_right_page(labels[-1], running)
+        self._turn_over(labels[-1], running)
         for entry in section.drills:
             leaf = self.by_number[entry.number]
             self.progress(self.done, len(self.leaves), f"{entry.number} {leaf.title}")
@@ -281,7 +281,7 @@ class _Printer:
             self._drill(leaf, running)
 
     def _drill(self, leaf: Leaf, running: str) -> None:
-        """Print a drill, from a right-hand page on, so that its leaf can be exchanged for another."""
+        """Print a drill, from a right-hand page on where each has leaves of its own, so that one can be exchanged."""
         number = leaf.entry.number
         if leaf.summary is None:
             return
@@ -295,7 +295,12 @@ class _Printer:
         except Exception as error:  # noqa: BLE001  one bad drill must not lose the book; it is listed with its reason
             self.failed[number] = cannot_be_set(leaf, error)
             return
-        self.binding.to_right_page(f"{number}{letter(sheet)}", running)
+        self._turn_over(f"{number}{letter(sheet)}", running)
+
+    def _turn_over(self, label: str, running: str) -> None:
+        """Go on to a new leaf, where sections and drills have leaves of their own."""
+        if self.book.own_leaves:
+            self.binding.to_right_page(label, running)
 
     def _card(self, card: Made, leaf: Leaf, running: str, sheet: int) -> int:
         """Print the sides of one card, the first of them as sheet ``sheet`` of its drill; return the next sheet."""

@@ -98,7 +98,8 @@ def rotation_strip(drill: Drill, at: At, *, width: float, theme: Theme) -> Pictu
         if row is None or people < 3 or len(row.marks) < 2 or left_out:
             continue
         wide = (row.extent[2] - row.extent[0]) / len(row.marks) / STRIP_UNIT
-        columns = max(1, int(width / wide))
+        rows = -(-len(row.marks) // max(1, int(width / wide)))
+        columns = -(-len(row.marks) // rows)  # as many in each row: none stands alone in the last
         return rotation_picture(drill, at, unit=STRIP_UNIT, theme=theme, people=people, columns=columns)
     return None
 

@@ -102,6 +102,8 @@ class Handbook(Record):
 
     ``vocabulary`` maps our words for situations, levels, strokes, kit and parts of the court to the academy's own.
     ``house`` answers for every drill that does not answer for itself, and ``house_rules`` are checked over all drills.
+    With ``own_leaves`` sections and drills begin on a leaf of their own, so that one can be exchanged for another, and a
+    back that is left empty has lines for notes; else page follows page.
     ``brand`` is a brand file in the handbook's folder; without one the nearest ``brand.json`` counts.
     """
 
@@ -116,6 +118,7 @@ class Handbook(Record):
     brand: Text = ""
     paper: Literal["a4", "letter"] = "a4"
     attach: bool = True
+    own_leaves: bool = False
     planners: Annotated[int, Field(ge=0, le=50)] = 2
     vocabulary: dict[Word, Word] = {}
     glossary: tuple[Term, ...] = ()

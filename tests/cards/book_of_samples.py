@@ -41,6 +41,7 @@ def book(**values) -> Handbook:
         title="Drills of Alder Quay",
         edition=2,
         owner="Alder Quay",
+        own_leaves=True,
         sections=(first, last),
         house_rules=("level", "cues"),
     )

@@ -65,6 +65,15 @@ def test_a_drill_begins_on_a_right_hand_page_so_that_its_leaf_can_be_exchanged()
     assert len(set(labels)) == len(labels), "no two pages are called the same"
 
 
+def test_page_follows_page_and_none_is_left_to_lines_unless_the_owner_asks_for_leaves() -> None:
+    drills = (entry("1.1", "wide-start", prints="first sheet"), entry("1.2", "a-chooses", prints="first sheet"))
+    whole = Handbook(title="X", planners=0, sections=(BookSection(title="S", drills=drills),))
+    found = _read(make_handbook(whole, leaves(whole)).pdf)
+    labels = found.page_labels
+    assert labels[labels.index("1.0a") :][:4] == ["1.0a", "1.1a", "1.2a", "G1"]
+    assert not [page for page in found.pages if "Notes" in page.extract_text()]
+
+
 def test_the_inner_margin_is_the_wider_one_on_both_sides_of_a_leaf() -> None:
     def left(label: str) -> float:
         page = pypdfium2.PdfDocument(made().pdf)[document().page_labels.index(label)].get_textpage()
@@ -347,11 +356,12 @@ def test_each_progression_has_its_court_if_need_be_on_a_side_more(count: int) ->
     own = Drill(id="d-own", title="Own", jobs=drill("return-past").jobs, progressions=ways)
     whole = Handbook(title="X", sections=())
     (made_,) = Sheets(sheet_paper(whole), theme("paper"), None, None, Vocabulary()).cards(leaf_of(own))
-    rows = [block for block in made_.sides[-1][-1].blocks if isinstance(block, Columns)]
+    rows = [block for placed in made_.sides[-1] for block in placed.blocks if isinstance(block, Columns)]
     names = [part.text for row in rows for column in row.columns for part in column if isinstance(part, Row)]
     assert names == [f"{n + 1} Way {n}" for n in range(count)]
-    placed = made_.sides[-1][-1]
-    assert placed.top - stacked(placed.blocks, placed.width) > made_.paper.bottom
+    assert len({len(row.columns) for row in rows}) == 1, "none stands alone in its row"
+    for placed in made_.sides[-1]:
+        assert placed.top - stacked(placed.blocks, placed.width) > made_.paper.bottom
 
 
 def test_a_section_has_the_number_of_most_of_its_drills_and_no_two_have_one() -> None:

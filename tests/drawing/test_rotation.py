@@ -1,6 +1,7 @@
 """The rounds of a swap as small courts: everybody is drawn once a round, and nobody walks over the court's net."""
 
 import itertools
+from collections import Counter
 
 import pytest
 from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot
@@ -128,6 +129,8 @@ def test_a_card_s_strip_is_no_wider_than_its_room_and_for_three_or_more():
         shown = strip("doubles-six", width)
         assert len(shown.marks) == 6
         assert shown.extent[2] - shown.extent[0] <= width * shown.unit
+        in_each_row = Counter(round(mark.bounds[3] / shown.unit / 10) for mark in shown.marks).values()
+        assert len(set(in_each_row)) == 1, "none stands alone in the last row"
         # The fifth comes in by a rule in words: drawn, that person would wait in all six.
         assert all("E" not in letters(mark) for mark in shown.marks)
     assert strip("a-chooses", 400.0) is None  # two

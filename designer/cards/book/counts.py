@@ -66,8 +66,8 @@ def indexes(leaves: Sequence[Leaf], vocabulary: Vocabulary | None = None) -> Ite
 def _entries(one: Summary) -> Iterator[tuple[str, str]]:
     if one.title:
         yield "Title", one.title
-    if one.objective:
-        yield "Objective", one.objective
+    if one.aim:
+        yield "Objective", one.aim
     for group in ("situation", "phase", "stroke", "level"):
         yield from ((group.capitalize(), name) for name in one.tagged(group))
     yield from (("Players", f"{count} player{'s' * (count != 1)}") for count in one.players)

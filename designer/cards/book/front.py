@@ -66,7 +66,7 @@ def imprint(
         yield Balanced(rows, setter.paper.gutter, before=2)
     else:
         yield from rows
-    yield setter.heading("Leaves exchanged in this copy", before=20)
+    yield setter.heading(f"{'Leaves' if book.own_leaves else 'Sheets'} exchanged in this copy", before=20)
     yield setter.table(_EXCHANGED, _LEAVES, 7.5 * MM)
 
 

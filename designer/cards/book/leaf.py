@@ -27,10 +27,14 @@ GROUPS: Final = ("situation", "phase", "stroke", "level", "work")
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """What the pages round the drills need of one: so little that hundreds of them take no room."""
+    """What the pages round the drills need of one: so little that hundreds of them take no room.
+
+    ``aim`` is the objective as it is looked up, by what is done.
+    """
 
     title: str
     objective: str
+    aim: str
     code: str
     id: str
     edition: int
@@ -131,7 +135,8 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
     tags = (*drill.tags, *entry.tags, *(f"stroke:{name.replace(' ', '-')}" for name in strokes(drill, at)))
     return Summary(
         title=_read(told, drill.title),
-        objective=_read(told, drill.objective),
+        objective=(objective := _read(told, drill.objective)),
+        aim=looked_up(objective) if drill.language.partition("-")[0] == "en" else objective,
         code=drill.code,
         id=drill.id,
         edition=drill.edition,
@@ -148,6 +153,22 @@ def summary(book: Handbook, entry: Entry, drill: Drill) -> Summary:
         ),
         broken=broken(drill, book.house_rules, tags, book.stop_word),
     )
+
+
+def looked_up(objective: str) -> str:
+    """Return an English objective by what the player does: "return deep (against a second serve)"; else as it is.
+
+    Of "Against a second serve I return deep." that is what a coach looks for, and all begin with the same "I".
+    """
+    found = _DOES.fullmatch(objective.strip().removesuffix("."))
+    if found is None:
+        return objective
+    when = found["when"].rstrip(" ,;:")
+    first, semicolon, rest = found["does"].partition(";")
+    return f"{first} ({when[:1].lower()}{when[1:]}){semicolon}{rest}" if when else found["does"]
+
+
+_DOES: Final = re.compile(r"(?P<when>(?:[^\s.;:?!]+ ){0,6}?)(?:I|[Ww]e) (?P<does>[^\s].*)")
 
 
 def _things(told: Telling) -> Iterator[str]:

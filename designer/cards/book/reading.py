@@ -13,6 +13,7 @@ from designer.cards.logo import draw_logo
 from designer.cards.papers import Type
 from designer.cards.pieces import draw_caution, draw_cross
 from designer.drawing.legend import WORDS
+from designer.drill.handbook import Handbook
 
 if TYPE_CHECKING:
     from designer.cards.page import Page
@@ -36,11 +37,11 @@ _READING: Final = (
         "Stand-in",
         "The sheets of this book assume nothing: they are written for whoever stands in for a coach. Shorter cards, for a coach or for a player, are printed from the drill itself.",
     ),
-    (
-        "Sheets",
-        "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next. A drill begins on a leaf of its own, so that one leaf can be changed for another.",
-    ),
 )
+_SHEETS: Final = (
+    "Sheets are numbered by their drill: 3.12a is the first sheet of drill 12 in section 3, 3.12b the next.{leaves}"
+)
+_OWN_LEAVES: Final = " A drill begins on a leaf of its own, so that one leaf can be changed for another."
 PEOPLE: Final = (
     ("you", "you"),
     ("person", "another player"),
@@ -75,10 +76,11 @@ SHEET: Final = (
 """Signs that stand on a card outside its diagram."""
 
 
-def reading(setter: Setter, theme: Theme) -> Iterator[Block]:
+def reading(book: Handbook, setter: Setter, theme: Theme) -> Iterator[Block]:
     """Yield how a card is read, with every sign that it can have."""
     yield setter.title("How to read a card")
-    yield from (setter.term(setter.said(word), setter.said(words)) for word, words in _READING)
+    sheets = "Sheets", _SHEETS.format(leaves=_OWN_LEAVES if book.own_leaves else "")
+    yield from (setter.term(setter.said(word), setter.said(words)) for word, words in (*_READING, sheets))
     yield setter.heading("The marks on the court", before=12)
     yield _legend((*PEOPLE, *WORDS.items(), *LINES), setter, theme)
     yield setter.heading("The signs on the sheet", before=8)

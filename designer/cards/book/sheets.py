@@ -45,8 +45,10 @@ _LARGE: Final = 100.0
 """Width in points from which a court's marks are as large as on a card."""
 _UNIT: Final = 0.9
 """Points of their mark unit: the letters of people are then over 8 pt."""
-_FEWEST: Final = 3
-"""Courts side by side on a side of their own."""
+_WELL: Final = 110.0
+"""Width in points from which a court of a side of its own shows all that is drawn on it."""
+_LEAST_NOTES: Final = 3
+"""Lines to write on that are worth a heading."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,21 +138,25 @@ class Sheets:
         return replace(made, sides=(*before, (*_with_lines(last, lines), Placed(paper.left, top, whole, (row,)))))
 
     def _side_of_courts(self, made: Made, drill: Drill) -> Side:
-        """Return a side with nothing but the courts, as few of them side by side as there is room for all."""
+        """Return a side with the courts as large as there is room for all, in even rows, and lines to write on under them."""
         paper, typesetter = made.paper, made.maker.typesetter
         room = made.maker.room(paper)
         ways = [At(one.id) for one in drill.progressions]
-        heading = Row(
-            self.vocabulary.said("Progressions"), paper.heading, typesetter, colour="brand", keep_with_next=True
-        )
+        heading = self._heading("Progressions", paper, typesetter)
         tall = room.next_top - room.bottom - heading.height(paper.inner)
-        across = _FEWEST
-        while _SPACE + _tall(len(ways), across, paper) > tall:
-            across += 1
-        wide = (paper.inner - (across - 1) * _SPACE) / across
+        across, wide = _arranged(len(ways), paper.inner, tall)
         rows = (ways[start : start + across] for start in range(0, len(ways), across))
         whole = tuple(replace(self._row(drill, row, wide, typesetter, across), before=_SPACE) for row in rows)
-        return (Placed(paper.left, room.next_top, paper.inner, (heading, *whole)),)
+        placed = Placed(paper.left, room.next_top, across * (wide + _SPACE) - _SPACE, (heading, *whole))
+        end = placed.top - stacked(placed.blocks, placed.width) - 2 * _SPACE
+        notes = self._heading("Notes", paper, typesetter)
+        count = int((end - room.bottom - notes.height(paper.inner)) / paper.note_lines)
+        if count < _LEAST_NOTES:
+            return (placed,)
+        return (placed, Placed(paper.left, end, paper.inner, (notes, Rules(count, paper.note_lines, before=1.2))))
+
+    def _heading(self, words: str, paper: Paper, typesetter: Typesetter) -> Row:
+        return Row(self.vocabulary.said(words), paper.heading, typesetter, colour="brand", keep_with_next=True)
 
     def _row(self, drill: Drill, ways: Sequence[At], wide: float, typesetter: Typesetter, across: int = 0) -> Columns:
         """Return the courts of ``ways`` side by side, with room for ``across`` where there are fewer."""
@@ -182,10 +188,21 @@ class Sheets:
         return picture(drill, at, unit=_UNIT * 2 * ground(drill.court).side_fence / wide, theme=self.theme, words=False)
 
 
-def _tall(count: int, across: int, paper: Paper) -> float:
-    """Return how high ``count`` courts stand with ``across`` of them side by side over all of the paper's width."""
-    wide = (paper.inner - (across - 1) * _SPACE) / across
-    return -(-count // across) * (wide * COURT_RATIO + 2 * _SMALL.leading + 4 + _SPACE)
+def _arranged(count: int, width: float, tall: float) -> tuple[int, float]:
+    """Return how many of ``count`` courts stand side by side, and how wide each is in the ``width`` and height there is.
+
+    They stand in as few rows as show them well, else as large as they can be; no row is much shorter than another.
+    """
+    best = (1, 0.0)
+    for rows in range(1, count + 1):
+        across = -(-count // rows)
+        high = tall / rows - _SPACE - 2 * _SMALL.leading - 4
+        wide = min((width - (across - 1) * _SPACE) / across, high / COURT_RATIO)
+        if wide > 1.1 * best[1]:
+            best = (across, wide)
+        if wide >= _WELL:
+            break
+    return best
 
 
 def _is_spare(side: Side) -> bool:

@@ -81,16 +81,16 @@ def page_count(
     licence = book.licence or (brand.licence if brand else "")
     whole = 1 + pages(*front.imprint(book, leaves, said, setter, licence))
     whole += pages(*front.contents(book, by_number, parts, names, setter))
-    whole += pages(*reading(setter, theme("paper")))
+    whole += pages(*reading(book, setter, theme("paper")))
     whole += pages(*front.safety(book, leaves, setter))
     glossary = Glossary(book.language, book.glossary, vocabulary)
+    turned = _even if book.own_leaves else int
     for section in book.sections:
-        whole = _even(whole) + pages(*section_page(section, "1", by_number, setter))
-        whole = _even(whole)
+        whole = turned(turned(whole) + pages(*section_page(section, "1", by_number, setter)))
         for entry in section.drills:
             if by_number[entry.number].summary and entry.number in found:
                 glossary.notice(vocabulary.said(found[entry.number].words))
-                whole = _even(whole + found[entry.number].sheets)
+                whole = turned(whole + found[entry.number].sheets)
     glossary.name(counts.names(leaves))
     for blocks in (
         back.glossary_page(glossary, setter),

@@ -85,6 +85,11 @@ class BookForm(Form):
             lambda one: one.planners,
             lambda count: self._set("Change the plans", planners=count),
         )
+        self.tick(
+            "A leaf of its own for each drill",
+            lambda one: one.own_leaves,
+            lambda on: self._set("Give each drill its own leaf" if on else "Let page follow page", own_leaves=on),
+        )
         self.line(
             "Brand file",
             lambda one: one.brand,

@@ -133,6 +133,7 @@ class HandbookWindow(QMainWindow):
             "house",
             "house_rules",
             "paper",
+            "own_leaves",
             "planners",
             "glossary",
             "safety",

@@ -1,5 +1,6 @@
 """What is kept of a drill, and how it is read as it is printed."""
 
+import pytest
 from cards.book_of_samples import drill, leaf_of
 
 from designer.cards.book.leaf import as_printed
@@ -25,6 +26,22 @@ def test_a_summary_reads_tokens_as_words_and_counts_what_the_handbook_adds() -> 
     assert found.tagged("level") == ("club", "green")
     assert found.tagged("stroke") == (), "its main progression is drawn without a stroke that is named"
     assert not found.coach
+
+
+@pytest.mark.parametrize(
+    ("objective", "found"),
+    [
+        ("I serve wide.", "serve wide"),
+        ("Against a second serve I step in.", "step in (against a second serve)"),
+        ("At the back we build; at the net I step across.", "build (at the back); at the net I step across"),
+        ("Come back. I run.", "Come back. I run."),
+        ("Height first.", "Height first."),
+    ],
+)
+def test_an_objective_is_looked_up_by_what_is_done(objective: str, found: str) -> None:
+    summary = leaf_of(drill().changed(objective=objective)).summary
+    assert summary is not None
+    assert (summary.objective, summary.aim) == (objective, found)
 
 
 def test_the_kit_of_an_index_has_each_thing_once_and_no_advice() -> None:

@@ -47,6 +47,7 @@ def test_every_class_of_mark_and_every_sign_of_a_sheet_is_explained() -> None:
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_all_of_it_has_room_on_one_page(paper: str) -> None:
-    sheet = page_paper(Handbook(title="X", paper=paper, sections=()))
-    blocks = tuple(reading(Setter(sheet, Typesetter(), Vocabulary(), frozenset()), theme("paper")))
+    whole = Handbook(title="X", paper=paper, own_leaves=True, sections=())
+    sheet = page_paper(whole)
+    blocks = tuple(reading(whole, Setter(sheet, Typesetter(), Vocabulary(), frozenset()), theme("paper")))
     assert len(list(paged(blocks, sheet))) == 1

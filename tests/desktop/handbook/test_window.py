@@ -30,6 +30,10 @@ def test_it_shows_titles_sheets_and_the_pages_that_will_be_printed(qtbot, window
     assert len(pypdf.PdfReader(window.document.path.with_name("out.pdf")).pages) == pages
     assert window.document.path.with_name("aq.edition-1.json").is_file()
     assert not window.foot.is_printing
+    box = next(child for child, _ in window.book_form._shown if child.accessibleName().startswith("A leaf of its own"))
+    box.click()
+    # A page for notes behind each of the two drills and the two sections.
+    qtbot.waitUntil(lambda: window.foot.words.endswith(f" {pages + 4 + pages % 2} pages"), timeout=20_000)
 
 
 def test_a_printing_that_is_stopped_leaves_no_file(qtbot, window):

@@ -17,7 +17,7 @@ from designer.wording.telling import telling
 WORDS: Final[dict[HouseRule, str]] = {
     "objective": "says what it is for",
     "replay rule": "says what happens when a ball or a person comes on court",
-    "stop word": "says that a call stops play, the word that stops every drill of the house",
+    "stop word": "is stopped by a call, the stop word of the house",
     "who calls": "says who calls the lines",
     "doubt": "says what doubt means",
     "safety": "has a caution of its own",

@@ -162,6 +162,15 @@ def test_how_a_card_is_read_says_what_each_sign_means() -> None:
         assert words in texts()["iv"]
 
 
+def test_an_entry_of_an_index_begins_at_the_edge_and_goes_on_under_it() -> None:
+    page = pypdfium2.PdfDocument(made().pdf)[document().page_labels.index("X1")].get_textpage()
+    boxes = [page.get_rect(number) for number in range(page.count_rects())]
+    begins = {page.get_text_bounded(*box).strip()[:12]: box[0] for box in boxes}
+    edge = begins["Objective"]
+    assert begins["buy time wit"] == pytest.approx(edge, abs=1.5)
+    assert begins["then play th"] > edge + 8
+
+
 def test_the_state_of_a_drill_and_whether_it_has_changed_since_stand_on_its_sheet() -> None:
     assert "Approved by Ines Vale, 3 November 2026; the drill has changed since" in texts()["1.1a"]
     assert "Draft" in texts()["2.1a"]

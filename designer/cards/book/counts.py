@@ -126,8 +126,7 @@ def index_pages(leaves: Sequence[Leaf], setter: Setter) -> Iterator[Block]:
     for name, found in indexes(leaves, setter.vocabulary):
         blocks.append(setter.heading(name, before=9))
         blocks += [
-            setter.said_already(f"{words.removesuffix('.')}: {', '.join(numbers)}", before=1.5, hang=10)
-            for words, numbers in found.items()
+            setter.indexed(f"{words.removesuffix('.')}: {', '.join(numbers)}") for words, numbers in found.items()
         ]
     if blocks:
         yield Balanced(tuple(blocks), setter.paper.gutter, before=6)

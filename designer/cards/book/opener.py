@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 _NUMBER: Final = Type(44, 48, bold=True)
 _TITLE: Final = Type(26, 31, bold=True)
-_WIDTHS: Final = (58.0, 92.0)
+_WIDTHS: Final = (58.0, 112.0)
 """Points across a small court: the least, and what is wished where a page has room for all of them."""
 _BETWEEN: Final = 12.0
 _ACROSS: Final = 2

@@ -46,10 +46,24 @@ class Linked(Row):
             low = top - (line + 1) * self.type_.leading
             for found in NUMBER.finditer(words):
                 if found[0] in self.numbers:
-                    left = x + self.hang + text_width(words[: found.start()], self.type_.size, self.type_.bold)
+                    left = (
+                        x
+                        + (self.hang if line else self.indent)
+                        + text_width(words[: found.start()], self.type_.size, self.type_.bold)
+                    )
                     wide = text_width(found[0], self.type_.size, self.type_.bold)
                     box = (left, low, left + wide, low + self.type_.leading)
                     page.canvas.linkRect("", drill_key(found[0]), box, relative=1, thickness=0)
+
+
+@dataclass(frozen=True)
+class Looked(Linked):
+    """An entry of an index: it begins at the edge, and what does not fit on its line hangs under it."""
+
+    @property
+    def indent(self) -> float:
+        """Where the first line begins."""
+        return 0.0
 
 
 @dataclass(frozen=True)
@@ -180,6 +194,10 @@ class Setter:
             hang=hang,
             numbers=self.numbers,
         )
+
+    def indexed(self, words: str) -> Block:
+        """Return an entry of an index, which is said already; a drill's number in it leads to the drill."""
+        return Looked(words, self.paper.body, self.typesetter, before=1.8, hang=12.0, numbers=self.numbers)
 
     def tick(self, words: str, *, ticked: bool = False) -> Block:
         """Return a line with a box to tick, or one that is ``ticked``; a drill's number in it leads to the drill."""

@@ -178,7 +178,7 @@ def test_the_state_of_a_drill_and_whether_it_has_changed_since_stand_on_its_shee
 
 def test_what_is_missing_broken_or_changed_is_told_in_the_book() -> None:
     assert made().left_out == {MISSING: "is not there"}
-    assert "is not there" in texts()["N1"]
+    assert f"{MISSING} is not there" in texts()["N1"]
     assert made().broken == {"level": ["1.1", "1.2"]}
     assert "Not yet: 1.1, 1.2." in texts()["H1"]
     assert any("level" in words and "1.2" in words for words in made().broken_in_words())

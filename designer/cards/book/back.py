@@ -22,7 +22,7 @@ def left_out_page(left_out: Mapping[str, str], setter: Setter) -> Iterator[Block
     """Yield the drills that could not be printed, each with the reason."""
     yield setter.title("Drills that could not be printed")
     for number, reason in left_out.items():
-        yield setter.text(f"{number}  {reason}", before=4)
+        yield setter.term(number, reason, setter.beside_number)
 
 
 def broken_rules(leaves: Sequence[Leaf], rules: Sequence[HouseRule]) -> dict[HouseRule, list[str]]:

@@ -210,14 +210,16 @@ def _is_spare(side: Side) -> bool:
     return all(isinstance(block, Rules) or block.keep_with_next for placed in side for block in placed.blocks)
 
 
-_KEPT_LINES: Final = (2, 1)
-"""Lines to write on that give no room to small courts: as wished, and at least."""
+_KEPT_LINES: Final = (2, 1, 0)
+"""Lines to write on that give no room to small courts: as wished, fewer, and none with no heading over them either."""
 
 
 def _without_spare_lines(side: Side, kept: int) -> tuple[Side, float]:
     """Return ``side`` without the ruled lines at its end, and the height at which it ends with ``kept`` of them."""
     placed = side[-1]
     blocks = placed.blocks[:-1] if isinstance(placed.blocks[-1], Rules) else placed.blocks
+    if not kept and blocks and blocks[-1].keep_with_next:
+        blocks = blocks[:-1]
     side = (*side[:-1], replace(placed, blocks=blocks))
     ends = (one.top - stacked(one.blocks, one.width) for one in side if one.blocks)
     lines = placed.blocks[-1].pitch * kept if isinstance(placed.blocks[-1], Rules) else 0.0

@@ -37,6 +37,11 @@ def test_a_card_that_just_fills_its_sides_gets_no_leaf_of_empty_lines() -> None:
     assert all(len(blocks) > 1 for blocks in said), "the third has the courts of its progressions"
 
 
+def test_lines_to_write_on_give_way_to_the_courts_before_these_take_a_page_of_their_own() -> None:
+    whole = book(paper="letter")
+    assert surveyed(whole, leaf_of(drill("shared-target"), handbook=whole)).sheets == 2
+
+
 def test_a_book_is_counted_in_the_typeface_and_with_the_name_and_logo_that_it_is_printed_with() -> None:
     whole = alone().changed(planners=0, sections=(BookSection(title="S", drills=(entry("1.1", "wide-start"),)),))
     own = leaves(whole)

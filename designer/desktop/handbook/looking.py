@@ -91,6 +91,7 @@ class _Look(QRunnable):
 
     def _measure(self, leaves: Sequence[Leaf]) -> None:
         """Lay each drill out and count the pages, as the academy's brand has them."""
+        from designer.cards.book.leaf import without
         from designer.cards.book.survey import page_count, surveyed
         from designer.cards.card import usable_logo
         from designer.cards.typeface import own_faces
@@ -111,8 +112,10 @@ class _Look(QRunnable):
                 self._looking.counting.emit(self._turn, len(found), whole)
                 if (key, looks) not in self._kept.surveys:
                     self._kept.surveys[key, looks] = surveyed(self._book, leaf, own.brand, logo)
-                found[leaf.entry.number] = self._kept.surveys[key, looks]
-                self._looking.measured.emit(self._turn, leaf.entry.number, found[leaf.entry.number])
+                one = found[leaf.entry.number] = self._kept.surveys[key, looks]
+                self._looking.measured.emit(self._turn, leaf.entry.number, one)
+                if one.problem:
+                    self._looking.seen.emit(self._turn, leaf.entry.number, Seen(without(leaf.entry, one.problem)))
             pages = page_count(self._book, leaves, found, self._edition_before(), own.brand)
         self._looking.counted.emit(self._turn, pages)
 

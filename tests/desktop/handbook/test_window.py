@@ -6,6 +6,7 @@ import pypdf
 import pytest
 from PySide6.QtCore import Qt
 
+from designer.cards.book.sheets import Sheets
 from designer.storage.handbook import open_handbook
 from designer.storage.writing import write_file
 
@@ -45,7 +46,7 @@ def test_a_printing_that_is_stopped_leaves_no_file(qtbot, window):
     assert window.actions_by_name["print"].isEnabled()
 
 
-def test_a_drill_that_goes_missing_or_changes_is_seen(qtbot, window):
+def test_a_drill_that_goes_missing_or_changes_or_cannot_be_set_is_seen(qtbot, window, monkeypatch):
     folder = window.document.path.parent
     qtbot.waitUntil(lambda: window.outline.topLevelItem(0).child(1).text(0).endswith("Point"), timeout=20_000)
     window.outline.choose(("drill", "1.1"))
@@ -62,6 +63,15 @@ def test_a_drill_that_goes_missing_or_changes_is_seen(qtbot, window):
     window.look_again()
     qtbot.waitUntil(lambda: rows.child(1).text(3).startswith("left out: line 1, column"), timeout=20_000)
     qtbot.waitUntil(lambda: "1 left out  ·  1 changed" in window.foot.words, timeout=20_000)
+
+    def torn(*_):
+        raise ValueError("the ball is flat")
+
+    monkeypatch.setattr(Sheets, "cards", torn)
+    write_file(drill, drill.read_bytes() + b"\n")
+    window.look_again()
+    qtbot.waitUntil(lambda: rows.child(0).text(3) == "left out: cannot be set: the ball is flat.", timeout=20_000)
+    qtbot.waitUntil(lambda: "2 left out" in window.foot.words and "pages" in window.foot.words, timeout=20_000)
 
 
 def test_drills_are_moved_by_drop_and_by_keys_and_every_step_can_be_taken_back(qtbot, window):

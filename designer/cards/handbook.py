@@ -95,10 +95,10 @@ def make_handbook(
     faces, more = own_faces(typeface)
     with set_in(faces):
         while True:
+            typesetter = Typesetter()
             with tempfile.TemporaryFile() as scratch:
-                typesetter = Typesetter()
-                canvas = _canvas(scratch, book, typesetter)
-                printer = _Printer(canvas, book, leaves, typesetter, brand, mark, progress)
+                # The canvas is held by the printer alone: it goes as soon as the pages are bound.
+                printer = _Printer(_canvas(scratch, book, typesetter), book, leaves, typesetter, brand, mark, progress)
                 pdf = _bound(printer, before or {}, scratch)
             if not printer.failed:
                 break

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import functools
+import gc
 import io
 import json
+import weakref
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -14,6 +16,7 @@ import pypdfium2
 import pytest
 from cards.book_of_samples import MISSING, alone, book, drill, entry, leaf_of, leaves, made
 
+from designer.cards import handbook
 from designer.cards.blocks import Columns, Row, stacked
 from designer.cards.book.leaf import Leaf
 from designer.cards.book.reading import LINES, PEOPLE, SHEET
@@ -130,6 +133,26 @@ def test_the_same_book_gives_the_same_bytes_and_leaves_drills_out_that_are_not_t
     assert once == again
     with pikepdf.open(io.BytesIO(once)) as pdf:
         assert not pdf.attachments
+
+
+def test_the_pages_are_not_held_twice_while_they_are_bound(monkeypatch: pytest.MonkeyPatch) -> None:
+    # Of 500 drills they are 20 MB: the canvas has to be gone when the drills are attached to what it has written.
+    held: list[weakref.ref[object]] = []
+    make, bind = handbook._canvas, handbook.completed
+
+    def canvas(*arguments: object) -> object:
+        made_ = make(*arguments)
+        held.append(weakref.ref(made_))
+        return made_
+
+    def completed(*arguments: object, **named: object) -> bytes:
+        gc.collect()
+        assert [one() for one in held] == [None]
+        return bind(*arguments, **named)
+
+    monkeypatch.setattr(handbook, "_canvas", canvas)
+    monkeypatch.setattr(handbook, "completed", completed)
+    assert make_handbook(alone(), leaves(alone())).pages
 
 
 def test_each_drill_is_attached_as_it_is_in_its_file() -> None:

@@ -90,7 +90,7 @@ def make_handbook(
     the handbook's own words cannot be set as they are read.
     """
     refuse_declined(book, brand)
-    book = book.changed(title=Vocabulary(book.vocabulary).said(book.title))
+    book = book.changed(title=Vocabulary(book.vocabulary).written(book.title))
     mark, notices = _logo(logo)
     faces, more = own_faces(typeface)
     with set_in(faces):
@@ -289,7 +289,7 @@ class _Printer:
             cards = tuple(self.sheets.cards(leaf))
             sheet = 0
             for card in cards:
-                self.glossary.notice(self.setter.said(card.words))
+                self.glossary.notice(card.words)
                 sheet = self._card(card, leaf, running, sheet)
                 self.notices += [f"{number} {leaf.title}: {words}" for words in card.notices()]
         except Exception as error:  # noqa: BLE001  one bad drill must not lose the book; it is listed with its reason

@@ -30,6 +30,42 @@ NAMES: Final = frozenset(
 """Levels, situations, phases and kinds of work. They are plain words as well ("the club minimum", "they are both back"), and
 so are terms only where one of them is told by itself, as a name: in indexes, counts, facts and the glossary."""
 
+PLAIN: Final = frozenset(
+    [
+        *(
+            "open",
+            "opens",
+            "forced",
+            "exact",
+            "cooperative",
+            "pass",
+            "middle",
+            "target",
+            "reply",
+            "tick",
+            "tape",
+            "recover",
+        ),
+        *(
+            "replay",
+            "clear",
+            "approach",
+            "line",
+            "court",
+            "left",
+            "right",
+            "half",
+            "side",
+            "ball",
+            "point",
+            "points",
+            "game",
+        ),
+        *("start", "rules", "hit", "run", "shot", "player", "winner", "bounce", "swap", "easier", "harder"),
+    ]
+)
+"""Words that the program uses for one thing alone and people for many: what somebody has typed keeps them ("face open")."""
+
 _AUTHORED: Final = frozenset(
     [
         "title",
@@ -62,18 +98,23 @@ class Vocabulary:
         """Return ``text`` in the academy's words. Tokens in braces are left alone, and so are names among other words."""
         return self._pattern.sub(self._replacement, text) if self._pattern else text
 
+    def written(self, text: str) -> str:
+        """Return what somebody has typed in the academy's words for things of the trade: words that are plain ones stay."""
+        return self._of_the_trade.said(text)
+
     def named(self, name: str) -> str:
         """Return the academy's word for a level, a situation, a phase or whatever else is told as a name, by itself."""
         return self._lower.get(name.lower()) or self.said(name)
 
     def explained(self, text: str) -> str:
-        """Return what explains a word in the academy's words; what it quotes is spoken of, and stays as it is."""
-        return "".join(part if part[:1] in '“"‘' else self.said(part) for part in _QUOTED.split(text) if part)
+        """Return what an owner explains a word with, as it is ``written``; what it quotes is spoken of, and stays."""
+        return "".join(part if part[:1] in '“"‘' else self.written(part) for part in _QUOTED.split(text) if part)
 
     def sentence(self, told: Sentence) -> Sentence:
         """Return ``told`` in the academy's words; what it refers to stays."""
+        said = self.written if _TYPED.match(told.key) else self.said
         parts = tuple(
-            self.said(part) if isinstance(part, str) else Ref(part.id, self.said(part.text)) for part in told.parts
+            said(part) if isinstance(part, str) else Ref(part.id, self.written(part.text)) for part in told.parts
         )
         lead = told.lead
         if lead is not None and lead.kind == "open":
@@ -86,10 +127,10 @@ class Vocabulary:
             return words
         return replace(
             words,
-            title=self.said(words.title),
-            objective=self.said(words.objective),
+            title=self.written(words.title),
+            objective=self.written(words.objective),
             facts=tuple(replace(fact, text=self.said(fact.text)) for fact in words.facts),
-            setting_name=self.said(words.setting_name),
+            setting_name=self.written(words.setting_name),
             sections=tuple(
                 Section(part.key, self.said(part.heading), tuple(map(self.sentence, part.sentences)))
                 for part in words.sections
@@ -102,7 +143,8 @@ class Vocabulary:
         if not self.own:
             return drill
         text = drill.model_dump_json(by_alias=True)
-        if self._pattern is None or self._pattern.search(text) is None:
+        pattern = self._of_the_trade._pattern  # noqa: SLF001  another of the same kind
+        if pattern is None or pattern.search(text) is None:
             return drill
         return Drill.model_validate_json(json.dumps(self._written(json.loads(text))))
 
@@ -111,7 +153,11 @@ class Vocabulary:
             return {name: self._written(part, name) for name, part in value.items()}
         if isinstance(value, list):
             return [self._written(part, key) for part in value]
-        return self.said(value) if isinstance(value, str) and key in _AUTHORED else value
+        return self.written(value) if isinstance(value, str) and key in _AUTHORED else value
+
+    @cached_property
+    def _of_the_trade(self) -> Vocabulary:
+        return Vocabulary({word: own for word, own in self.own.items() if word.lower() not in PLAIN})
 
     @cached_property
     def _pattern(self) -> re.Pattern[str] | None:
@@ -158,6 +204,8 @@ class Vocabulary:
         return f"{groups['article'][0]}{'n' if own[:1].lower() in 'aeiou' else ''} {own}"
 
 
+_TYPED: Final = re.compile(r"(?:cue|watch|care):\d")
+"""Keys of sentences that are nothing but what the author typed."""
 _QUOTED: Final = re.compile(r"(“[^”]*”|\"[^\"]*\"|‘[^’]*’)")
 
 

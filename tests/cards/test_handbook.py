@@ -303,7 +303,7 @@ def test_progress_names_each_drill_and_whoever_stops_it_gets_no_book() -> None:
 
 
 def test_the_academys_words_stand_everywhere_at_once() -> None:
-    own = drill("hoop-red").changed(title="Alley to alley", cues=("Into the alley.",))
+    own = drill("hoop-red").changed(title="Alley to alley", cues=("Into the alley, face open.",))
     one = entry("1.1", "a", tags=("situation:both-back", "level:club"))
     whole = Handbook(
         title="The alley book",
@@ -337,6 +337,8 @@ def test_the_academys_words_stand_everywhere_at_once() -> None:
     assert "bronze: 1.1" in text
     assert "the club minimum" in text, "a level's word is a plain word among others"
     assert text.count("The tramline book") > 5
+    assert "Into the tramline, face open." in text
+    assert "From the flag “free” on" in text
     assert "Alley Club" in text
     assert "deuce" not in text.replace("Called “deuce” elsewhere", "")
     left = (

@@ -31,8 +31,10 @@ def test_the_back_court_on_one_side():
     assert said(zone, units="feet") == [f"The reply zone takes 243 ft²: {shares}"]
     box = area("b", "box", (-13.5 * FOOT, 0.0), (0.0, 21 * FOOT))
     assert said(zone, box) == [
-        "The box takes 26.3 m²: 13.5 % of the singles court, 26.9 % of its half and 50 % of its width. "
-        "The reply zone takes 22.6 m²: 11.5 %, 23.1 % and 50 %."
+        (
+            "The box takes 26.3 m²: 13.5 % of the singles court, 26.9 % of its half and 50 % of its width. "
+            "The reply zone takes 22.6 m²: 11.5 %, 23.1 % and 50 %."
+        )
     ]
 
 

@@ -53,6 +53,17 @@ def test_a_level_or_a_situation_is_a_word_of_the_academys_only_where_it_is_told_
     )
 
 
+def test_what_somebody_typed_keeps_plain_words_and_has_those_of_the_trade_exchanged():
+    own = Vocabulary({"open": "free", "alley": "tramline"})
+    assert own.said("The point is open from the alley.") == "The point is free from the tramline."
+    assert own.written("Racket face open, into the alley.") == "Racket face open, into the tramline."
+    serve = own.drill(Drill.model_validate_json(sample("serve-open.drill.json").read_bytes()))
+    words = own.card(card_words(serve, main_setting(serve), "stand-in"))
+    text = " ".join(one.text for section in words.sections for one in section.sentences)
+    assert words.title == "Serve, Then First Ball to the Open Half"
+    assert "into the open half" in text
+
+
 def test_what_is_said_may_be_said_again():
     once = OWN.said("Two baskets and a basket by the cone")
     assert once == "Two ball baskets and a ball basket by the umbrella"

@@ -80,7 +80,9 @@ def reading(book: Handbook, setter: Setter, theme: Theme) -> Iterator[Block]:
     """Yield how a card is read, with every sign that it can have."""
     yield setter.title("How to read a card")
     sheets = "Sheets", _SHEETS.format(leaves=_OWN_LEAVES if book.own_leaves else "")
-    yield from (setter.term(setter.said(word), setter.said(words)) for word, words in (*_READING, sheets))
+    yield from (
+        setter.term(setter.vocabulary.said(word), setter.vocabulary.said(words)) for word, words in (*_READING, sheets)
+    )
     yield setter.heading("The marks on the court", before=12)
     yield _legend((*PEOPLE, *WORDS.items(), *LINES), setter, theme)
     yield setter.heading("The signs on the sheet", before=8)
@@ -89,7 +91,7 @@ def reading(book: Handbook, setter: Setter, theme: Theme) -> Iterator[Block]:
 
 def _legend(entries: Iterable[tuple[str, str]], setter: Setter, theme: Theme) -> Block:
     """Return ``entries`` (kind, words) in columns, read down."""
-    signs = [(_painter(kind, setter, theme), setter.said(words)) for kind, words in entries]
+    signs = [(_painter(kind, setter, theme), setter.vocabulary.said(words)) for kind, words in entries]
     rows = -(-len(signs) // _COLUMNS)
     wide, body = setter.paper.inner / _COLUMNS, setter.paper.body
 
@@ -122,7 +124,7 @@ def _painter(kind: str, setter: Setter, theme: Theme) -> Paint:
         return _PAINTED[kind]
     if kind in dict(SHEET) and kind not in ("way", "resting"):
         return _Icon(kind)
-    return _Marked(kind, setter.said("open"), theme)
+    return _Marked(kind, setter.vocabulary.said("open"), theme)
 
 
 @dataclass(frozen=True, slots=True)

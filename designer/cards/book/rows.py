@@ -162,11 +162,14 @@ BAR_WIDTH: Final = 96.0
 
 
 class Setter:
-    """Makes the blocks of a handbook's own pages; every word goes through the academy's vocabulary."""
+    """Makes the blocks of a handbook's own pages; every word goes through the academy's vocabulary.
+
+    Most of them are typed by the owner or by authors, so plain words stay.
+    """
 
     def __init__(self, paper: Paper, typesetter: Typesetter, vocabulary: Vocabulary, numbers: frozenset[str]) -> None:
         self.paper, self.typesetter, self.vocabulary, self.numbers = paper, typesetter, vocabulary, numbers
-        self.said, self.named = vocabulary.said, vocabulary.named
+        self.said, self.named = vocabulary.written, vocabulary.named
         self.beside_number = max(_BESIDE_NUMBER, widest(numbers, replace(paper.body, bold=True)) + 6)
 
     def title(self, words: str) -> Block:

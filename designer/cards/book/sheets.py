@@ -167,7 +167,7 @@ class Sheets:
     def _small(self, drill: Drill, at: At, wide: float, typesetter: Typesetter) -> tuple[Block, ...]:
         from designer.drawing.pdf import draw as draw_picture
 
-        name = Row(self.vocabulary.said(setting_name(drill, at)), _SMALL, typesetter)
+        name = Row(self.vocabulary.written(setting_name(drill, at)), _SMALL, typesetter)
         shown = self._shown(drill, at, wide)
         left, low, right, high = shown.extent
         scale = wide / (right - left)

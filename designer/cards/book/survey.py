@@ -89,7 +89,7 @@ def page_count(
         whole = turned(turned(whole) + pages(*section_page(section, "1", by_number, setter)))
         for entry in section.drills:
             if by_number[entry.number].summary and entry.number in found:
-                glossary.notice(vocabulary.said(found[entry.number].words))
+                glossary.notice(found[entry.number].words)
                 whole = turned(whole + found[entry.number].sheets)
     glossary.name(counts.names(leaves))
     for blocks in (

@@ -407,7 +407,7 @@ def test_a_section_has_the_number_of_most_of_its_drills_and_no_two_have_one() ->
 
 
 def test_what_follows_stop_is_what_the_house_says() -> None:
-    own = book(house={"stopped": {"then": "no score"}})
+    own = alone(house={"stopped": {"then": "no score"}})
     text = " ".join(text_of(make_handbook(own, leaves(own)).pdf).split())
     assert "everybody stops. Then nobody scores." in text
     assert "everybody stops. Then the rally is replayed." not in text

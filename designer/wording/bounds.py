@@ -407,7 +407,7 @@ def _bounces_astray(must: Bounces) -> Iterator[tuple[str, str]]:
         yield "a hit after the top of the bounce", "hits after the top of the bounce"
         return
     if most == 0:
-        yield "letting the ball bounce", "lets the ball bounce"
+        yield "a bounce", "lets the ball bounce"
         return
     if least == 1:
         yield "a volley", "volleys"

@@ -51,7 +51,7 @@ def _across(told: Telling, doer: Group | None) -> str | None:
 def _lost(told: Telling, doer: Group | None) -> str:
     winner = _across(told, doer)
     if winner is None and doer is not None and len(told.playing) > 2:
-        return "point to the other pair"
+        return "point lost" if told.brief else "point to the other pair"
     return "point lost" if winner is None else f"point to {winner}"
 
 

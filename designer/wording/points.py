@@ -152,7 +152,7 @@ def points_words(told: Telling, records: list[Points], before: Sequence[Points] 
         (text,) = _that_ball([_ways(told, [event for record in before for event in record.on]), text])[1:]
         return f"or {text}{_to(told, first)}"
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
-    each = "for each" if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
+    each = ("each" if told.brief else "for each") if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
     head = ", ".join(words for words in (_beside(told, first), each, scope) if words)
     return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
 
@@ -228,7 +228,7 @@ def _way(told: Telling, event: Event) -> str:
 def _to(told: Telling, record: Points) -> str:
     if record.gives.to == "side" and len(told.playing) > 2:
         # What is paid instead has said so before.
-        return "" if record.beside == "instead" else f", for each {'partner' if told.brief else 'of the pair'}"
+        return "" if record.beside == "instead" else f", {'each partner' if told.brief else 'for each of the pair'}"
     if record.gives.to != "other":
         return ""
     doer = _only_doer(told, record)

@@ -191,11 +191,12 @@ def _told_by_rounds(told: Telling, swap: Swap, start: str) -> str:
         return f"{when} change places; letters stay on the court"
     with_whom = any(own.partners)
     if own.moves:
-        change = f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
+        if own.places[1] not in told.ends:
+            return f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
         then = ", with ".join(
             [letter(told, own.places[1]), *(["who began as " + own.partners[1]] if own.partners[1] else [])]
         )
-        return f"{change}. In round 2 you are {then}" if own.places[1] in told.ends else change
+        return f"{when} see {ROUNDS}: in round 2 you are {then}"
     new = f", new partner: see {ROUNDS}" if with_whom else ""
     return f"{when} you are {letter(told, start)} again{new}"
 

@@ -87,7 +87,7 @@ def test_three_things_of_one_time_stand_each_below_it():
     assert said({"do": "bounces", "most": 0}, *parts, wing, **alike) == [
         "In the first four hits, no score:",
         "Backhand.",
-        "Letting the ball bounce.",
+        "Bounce.",
         "Miss.",
     ]
 

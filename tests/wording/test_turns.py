@@ -65,7 +65,7 @@ def test_rounds_are_listed_apart_by_places_where_these_change_and_by_partners():
     assert later("A", *DOUBLES, swap, jobs="ABCD") == ["Rounds: with who began as B, D, C."]
     # B stands in job 2, then in job 4 twice.
     assert said("B", *DOUBLES, swap, jobs="ABCD") == [
-        "After each round change places and partners: see Rounds. In round 2 you are D, with who began as C."
+        "After each round see Rounds: in round 2 you are D, with who began as C."
     ]
     assert later("B", *DOUBLES, swap, jobs="ABCD") == [
         "Rounds: at B in round 1, at D in 2 and 3; with who began as A, C, D."

@@ -152,7 +152,11 @@ def points_words(told: Telling, records: list[Points], before: Sequence[Points] 
         (text,) = _that_ball([_ways(told, [event for record in before for event in record.on]), text])[1:]
         return f"or {text}{_to(told, first)}"
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
-    each = ("each" if told.brief else "for each") if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2 else ""
+    each = (
+        ("each" if told.brief else "for each")
+        if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2
+        else ""
+    )
     head = ", ".join(words for words in (_beside(told, first), each, scope) if words)
     return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
 

@@ -16,7 +16,9 @@ def stands(own, other, courts="in turn"):
 
 
 def test_both_move_over_where_it_is_served_to_both_courts_in_turn():
-    assert stands(SERVER, RECEIVER) == "1 racket right of the centre mark, ½ racket behind the baseline; ad side: mirrored"
+    assert (
+        stands(SERVER, RECEIVER) == "1 racket right of the centre mark, ½ racket behind the baseline; ad side: mirrored"
+    )
     assert stands(RECEIVER, SERVER).endswith("; ad side: mirrored")
     assert "mirrored" not in stands(SERVER, RECEIVER, "deuce")
     on_the_mark = spot("A", 0.0, -12.2301)

@@ -171,7 +171,7 @@ def _touch(told: Telling, rule: Rule, doer: Group | None) -> Demand:
     ball = shots_named(told, (*rule.of, *named)) or _any_ball(told, rule)
     who = "anyone" if doer is None else doer.either
     if who == "everyone else":
-        who = "a third player" if _between_two(told, rule) else "anyone else"
+        who = "anyone but the two hitting" if _between_two(told, rule) else "anyone else"
     return Demand(f"{who} touches {ball}", forbidden=True)
 
 

@@ -253,12 +253,12 @@ def test_what_pays_nothing_is_a_rule():
     assert texts(rules(told(*SINGLES, line, jump))) == ["A ball strikes the depth line: replay."]
 
 
-def test_while_two_of_four_play_the_others_are_a_third_player():
+def test_while_two_of_four_play_the_others_are_told_from_the_two():
     part = Part(id="held", kind="forced", shots=("feed", "reply"), until=({"what": "played", "count": 4},))
     opened = Part(id="open", after="held", kind="open")
     hands = rule({"do": "use stroke"}, who=("others",), never=True, parts=("held",), breach=REPLAY)
     assert texts(rules(told(*DOUBLES, FEED, REPLY, part, opened, hands, jobs="ABCD"))) == [
-        "Until open, a third player touches the ball: replay."
+        "Until open, anyone but the two hitting touches the ball: replay."
     ]
 
 

@@ -42,7 +42,7 @@ def card_picture(to: Path) -> None:
     for side in sides:
         sheet.paste(side, (x, gap))
         x += side.width + gap
-    sheet.quantize(64).save(to, optimize=True)
+    sheet.quantize(256, Image.Quantize.FASTOCTREE).save(to, optimize=True)
 
 
 def window_picture(to: Path) -> None:

@@ -107,6 +107,9 @@ def _said(bounds: list[Bound]) -> Sentence:
     first = bounds[0]
     missed = next((each.missed for each in bounds if each.missed), "")
     what = [each.what for each in bounds]
+    if missed.startswith("or ") and not missed.endswith("a miss"):
+        # "A volley or a second bounce, or a ball in the net or out" would have one "or" too many.
+        what = [text.replace(" or ", ", ") for text in what]
     all_of_it = f"{', '.join(what)}, {missed}" if missed else listed(what, "or")
     head = f"{first.scope}, {all_of_it}" if first.scope else _bare(all_of_it)
     about = dict.fromkeys(id for each in bounds for id in each.about)
@@ -231,6 +234,8 @@ def _bound(told: Telling, rule: Rule, twin: Rule | None, part: Part | None) -> B
     twins = () if twin is None else (twin.id,)
     missed = () if part is None else (part.id,)
     miss = "" if part is None else miss_words(told, part)
+    if miss.startswith("in ") and doer is not None and text.startswith(f"{doer.either} "):
+        miss = f"or hits {miss.replace('in ', 'into ', 1)}"  # one more deed, not where the ball bounces twice
     return Bound(rule.id, text, miss, scope, cost, (rule.id, *twins, *rule.of, *missed))
 
 
@@ -270,7 +275,8 @@ def _by_number(
     if broken.startswith(f"{subject} ") and (doer is None or hitters <= set(doer.letters)):
         return (), f"{named}{broken.removeprefix(subject)}"
     if broken.endswith(" touches the ball"):
-        return (), f"{broken.removesuffix('the ball')}{named}"
+        # A ball is called by its hit: who volleys ball 3 makes ball 4, and that is no breach.
+        return (), f"{broken.removesuffix('touches the ball')}plays {named}"
     return scope, broken
 
 

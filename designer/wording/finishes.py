@@ -46,9 +46,9 @@ def _whole(told: Telling, end: Finish) -> str:
     """Return what is played for with its rounds; a race of several rounds starts each of them anew."""
     if _is_race_for_oneself(end):
         head = finish_head(told, end)
-        each = f"each {head[head.index('to ') :]}" if told.brief and "first" in head else f"each from 0: {head}"
-        wins = "; the highest own total wins" if told.brief else ""
-        return f"{number(end.rounds)} rounds, {each}{wins}"
+        if told.brief and head.startswith("first"):
+            return f"{number(end.rounds)} rounds, {head} in each; the highest own total wins"
+        return f"{number(end.rounds)} rounds, each from 0: {head}{'; the highest own total wins' if told.brief else ''}"
     return f"{finish_head(told, end)}{_rounds(end)}"
 
 
@@ -122,7 +122,8 @@ def _goal(told: Telling, end: Finish) -> str:
         lost = f"; if not, {letter(told, across[0])} wins" if len(across) == 1 else ""
         return f"{letter(told, scorer)} wins with {to} or more{_starts(end)}{_minutes(end, 'in')}{lost}"
     together = " together" if end.scores == "all together" else ""
-    return f"goal: {to}{together}{_starts(end)}{_minutes(end, 'in')}"
+    each = " each round" if end.rounds > 1 else ""
+    return f"goal{each}: {to}{together}{_starts(end)}{_minutes(end, 'in')}"
 
 
 def _only_scorer(told: Telling) -> str | None:

@@ -152,12 +152,8 @@ def points_words(told: Telling, records: list[Points], before: Sequence[Points] 
         (text,) = _that_ball([_ways(told, [event for record in before for event in record.on]), text])[1:]
         return f"or {text}{_to(told, first)}"
     scope = ", ".join(words for words in (in_parts(told, first.parts), in_hits(told, first)) if words)
-    each = (
-        ("each" if told.brief else "for each")
-        if first.beside == "instead" and first.gives.to == "side" and len(told.playing) > 2
-        else ""
-    )
-    head = ", ".join(words for words in (_beside(told, first), each, scope) if words)
+    beside, each = _beside(told, first), _each(told, first)
+    head = ", ".join(words for words in ((each, beside, scope) if told.brief else (beside, each, scope)) if words)
     return f"{head}: {text}{_to(told, first)}" if head else f"{text}{_to(told, first)}"
 
 
@@ -229,10 +225,18 @@ def _way(told: Telling, event: Event) -> str:
     return f"{clause(told, event)}{also}{called}"
 
 
+def _each(told: Telling, record: Points) -> str:
+    """Return whom a value is for, where each of a pair gets it and that is said before what earns it; else ""."""
+    if record.gives.to != "side" or len(told.playing) <= 2:
+        return ""
+    if told.brief:
+        return "each partner"
+    return "for each" if record.beside == "instead" else ""
+
+
 def _to(told: Telling, record: Points) -> str:
-    if record.gives.to == "side" and len(told.playing) > 2:
-        # What is paid instead has said so before.
-        return "" if record.beside == "instead" else f", {'each partner' if told.brief else 'for each of the pair'}"
+    if record.gives.to == "side" and len(told.playing) > 2 and not _each(told, record):
+        return ", for each of the pair"
     if record.gives.to != "other":
         return ""
     doer = _only_doer(told, record)

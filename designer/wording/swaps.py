@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from designer.drill.base import ON_THE_LINE
+from designer.drill.base import ON_THE_LINE, Point
 from designer.drill.conditions import Event
 from designer.drill.places import middle
 from designer.drill.rules import Swap
-from designer.play.layout import points_of
+from designer.play.layout import points_of, things_placed
 from designer.play.rally import jobs_after
 from designer.wording.counts import listed, lowered, many
 from designer.wording.events import trigger
@@ -21,7 +21,6 @@ from designer.wording.telling import Telling
 from designer.wording.tokens import own_text
 from designer.wording.units import distance
 
-MIRRORED: Final = "left for right"
 _COURTS: Final = {"court up": "a court up", "court down": "a court down"}
 _SOONER: Final = (
     *("played", "landed", "missed", "caught", "struck", "reached", "called", "won"),
@@ -65,8 +64,7 @@ def swap_words(told: Telling, swap: Swap) -> str:
     if swap.ends and not deeds:
         deeds = ["change ends"]
     if swap.mirrored:
-        layout = ", the layout too" if _said_to_stay(told) else ""
-        deeds.append(f"play it mirrored{layout}: {MIRRORED}")
+        deeds.append(mirrored_words(told))
     if not deeds:
         note = own_text(told, swap.note)
         return f"{when}: {lowered(note)}" if note else f"{when}: who goes where is not yet said"
@@ -153,11 +151,24 @@ def _laid_out_stays(told: Telling, swap: Swap) -> Iterator[str]:
         yield "what is laid out stays"
 
 
-def _said_to_stay(told: Telling) -> bool:
-    """Whether a coach has read of some change that what is laid out stays, so that a mirror must say that it does not."""
-    return not told.brief and any(
-        found for swap in told.setting.swaps.values() for found in _laid_out_stays(told, swap)
-    )
+def mirrored_words(told: Telling) -> str:
+    """Return that it is played with left for right, and that what is laid out goes over, where that is not where it was."""
+    layout = ", the layout too" if _lies_on_one_side(told) else ""
+    return f"play it mirrored{layout}: left for right"
+
+
+def _lies_on_one_side(told: Telling) -> bool:
+    """Whether anything laid out but balls is elsewhere when seen in a mirror."""
+    placed = [(item.kind, points_of(told.setting, item, turned=turned)) for item, turned in things_placed(told.setting)]
+    things = {(kind, frozenset(map(_to_millimetre, points))) for kind, points in placed if kind not in _NOT_LAID}
+    return things != {(kind, frozenset((-x, y) for x, y in points)) for kind, points in things}
+
+
+_NOT_LAID: Final = ("note", "basket")
+
+
+def _to_millimetre(point: Point) -> Point:
+    return round(point[0], 3) + 0.0, round(point[1], 3)
 
 
 def things_of_hands(told: Telling) -> Iterator[Sentence]:

@@ -13,10 +13,10 @@ from designer.wording.names import letter
 from designer.wording.players_over import says_who
 from designer.wording.sentence import Sentence, sentence, sentences_of
 from designer.wording.swaps import (
-    MIRRORED,
     exchange,
     has_deeds,
     held_moves,
+    mirrored_words,
     optional_jobs,
     ordered,
     swap_words,
@@ -90,14 +90,15 @@ def _own(told: Telling, swap: Swap, start: str) -> str:
     when = times(told, swap)
     again = len(swap.on) == 1 and when != _once(told, swap)
     become, other = _with_more(told, swap, start, moves, again=again)
-    mirrored = f"; play it mirrored: {MIRRORED}" if swap.mirrored else ""
+    mirrored = f"; {mirrored_words(told)}" if swap.mirrored else ""
     if _is_for_others_too(moves):
         partners = all(told.ends.get(old) == told.ends.get(new) for old, new in moves.items())
         together = "partners change places" if partners else exchange(told, swap, moves)
         return f"{_after(when)} {together}: {become}{mirrored}"
     ends = "" if len({told.ends.get(job) for job in moves}) == 1 else "change ends: " if swap.ends else ""
     keeps = "; stay at your end" if not swap.ends and _crosses(told, moves) else ""
-    return ". ".join(text for text in (f"{_after(when)} {ends}{become}{keeps}{mirrored}", other) if text)
+    when = f"{when}," if ends else _after(when)  # "after the game change ends" is misread
+    return ". ".join(text for text in (f"{when} {ends}{become}{keeps}{mirrored}", other) if text)
 
 
 def _once(told: Telling, swap: Swap) -> str:
@@ -193,12 +194,17 @@ def _told_by_rounds(told: Telling, swap: Swap, start: str) -> str:
     if own.moves:
         if own.places[1] not in told.ends:
             return f"{when} change places{' and partners' if with_whom else ''}: see {ROUNDS}"
-        then = ", with ".join(
-            [letter(told, own.places[1]), *(["who began as " + own.partners[1]] if own.partners[1] else [])]
-        )
-        return f"{when} see {ROUNDS}: in round 2 you are {then}"
+        partner = f", your partner began as {own.partners[1]}" if len(own.partners[1]) == 1 else ""
+        then = f"in round 2 you are {letter(told, own.places[1])}{partner}"
+        return sentences_of(f"{when} see {ROUNDS}: {then}", _with_those_over(told, swap, start))
     new = f", new partner: see {ROUNDS}" if with_whom else ""
     return f"{when} you are {letter(told, start)} again{new}"
+
+
+def _with_those_over(told: Telling, swap: Swap, start: str) -> str:
+    """Return where to look when more people are there than places, "" where nobody is ever over."""
+    over = [letter(told, spot.job) for spot in told.setting.spots.values() if spot.job not in told.ends]
+    return f"with {listed(over)} see Rules" if over and _is_later(told, swap, start) else ""
 
 
 def rounds_told(told: Telling, swap: Swap, start: str) -> str:

@@ -162,7 +162,7 @@ def test_what_a_player_asks_is_whole_on_the_first_side_before_what_the_signs_mea
 def test_a_small_card_tells_the_swap_before_the_fine_print(paper: str) -> None:
     drill = load("short-approach")
     text = text_of(make_card(drill, main_setting(drill), paper=paper, player="A").pdf)
-    assert text.index("After every five starts change ends") < text.index("Level score")
+    assert text.index("After every five starts, change ends") < text.index("Level score")
 
 
 def test_what_goes_on_in_another_column_says_of_what() -> None:

@@ -68,9 +68,7 @@ def test_few_balls_before_the_point_opens_are_named_so_that_the_feed_is_none_of_
         "Ball 2 or 3 outside the right half, or a miss: replay."
     ]
     touch = {"do": "use stroke"}
-    assert said(touch, *parts, answer, parts=("held",), who=("B",), never=True) == [
-        "B touches ball 2 or 3: point to A."
-    ]
+    assert said(touch, *parts, answer, parts=("held",), who=("B",), never=True) == ["B plays ball 2 or 3: point to A."]
     # A alone does not hit both, so it stays with when.
     assert said(half, *parts, answer, parts=("held",), who=("A",)) == [
         "Before ball 4, A’s ball outside B’s right half: point to B."
@@ -99,7 +97,7 @@ def test_where_a_target_pays_a_miss_is_not_taken_for_a_ball_beside_it():
     kept = {"parts": ("all",), "breach": {"then": "no score"}}
     assert said(bounce, together, **kept) == ["Volley or a second bounce, or a miss: no score."]
     assert said(bounce, together, ZONE, paid, **kept) == [
-        "Volley or a second bounce, or a ball in the net or out: no score."
+        "Volley, a second bounce, or a ball in the net or out: no score."
     ]
 
 

@@ -269,7 +269,7 @@ def test_whose_own_points_count_over_rounds_is_told_to_you():
     assert finish(coach).text == (
         "Six rounds, each from 0: first pair to 5. Everyone adds up own points; the highest total wins."
     )
-    assert finish(player).text == "Six rounds, each to 5; the highest own total wins."
+    assert finish(player).text == "Six rounds, first pair to 5 in each; the highest own total wins."
 
 
 def test_who_says_what_was_scored_is_no_word_of_the_score_to_a_player():

@@ -3,7 +3,7 @@
 from wording.making import DOUBLES, HERE, SINGLES, drill_of, spot, texts, told
 
 from designer.drill.base import place
-from designer.drill.items import Cone, Line
+from designer.drill.items import Basket, Cone, Line
 from designer.drill.people import Job
 from designer.drill.rules import Finish, Swap
 from designer.wording.card import card_words
@@ -92,8 +92,13 @@ def test_what_is_laid_out_stays_where_people_change_ends_with_their_jobs():
         stays,
         "After every ten starts play it mirrored, the layout too: left for right.",
     ]
-    assert said(*SINGLES, cone, mirror) == ["After every ten starts play it mirrored: left for right."]
-    assert said(*SINGLES, cone, swap.changed(mirrored=True))[0].endswith("ends; play it mirrored: left for right.")
+    both = swap.changed(mirrored=True)
+    assert said(*SINGLES, cone, both)[0].endswith("ends; play it mirrored, the layout too: left for right.")
+    # What is the same in a mirror lies where it should: in the middle, in a pair, or as a basket that is brought along.
+    middle, other = cone.changed(place=place(0.0, 9.0)), cone.changed(id="d", place=place(-2.0, 9.0))
+    basket = Basket(kind="basket", id="b", place=place(2.0, 14.0))
+    for same in ((middle,), (cone, other), (basket,)):
+        assert said(*SINGLES, *same, mirror) == ["After every ten starts play it mirrored: left for right."]
 
 
 def test_the_other_side():

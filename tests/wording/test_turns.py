@@ -16,8 +16,8 @@ def said(start, *records, **values):
 
 def test_of_two_the_reader_hears_what_comes_next_and_which_end():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "A"}, ends=True)
-    assert said("A", *SINGLES, swap) == ["After every five starts change ends: you are B, then A again."]
-    assert said("B", *SINGLES, swap) == ["After every five starts change ends: you are A, then B again."]
+    assert said("A", *SINGLES, swap) == ["After every five starts, change ends: you are B, then A again."]
+    assert said("B", *SINGLES, swap) == ["After every five starts, change ends: you are A, then B again."]
     stays = swap.changed(ends=False)
     assert said("A", *SINGLES, stays) == ["After every five starts you are B, then A again; stay at your end."]
     over = swap.changed(mirrored=True)
@@ -28,11 +28,11 @@ def test_with_a_third_the_reader_hears_both_ways_round():
     swap = Swap(id="s", on=AFTER_FIVE, moves={"A": "B", "B": "C", "C": "A"}, ends=True)
     three = {"jobs": "ABC", "players": (2, 3)}
     assert said("A", *SINGLES, WAITS, swap, **three) == [
-        "After every five starts change ends: you are B, then C if present, then A again."
+        "After every five starts, change ends: you are B, then C if present, then A again."
     ]
     # Whoever is the third is only there with three.
     assert said("C", *SINGLES, WAITS, swap, **three) == [
-        "After every five starts change ends: you are A, then B, then C again."
+        "After every five starts, change ends: you are A, then B, then C again."
     ]
 
 
@@ -65,7 +65,13 @@ def test_rounds_are_listed_apart_by_places_where_these_change_and_by_partners():
     assert later("A", *DOUBLES, swap, jobs="ABCD") == ["Rounds: with who began as B, D, C."]
     # B stands in job 2, then in job 4 twice.
     assert said("B", *DOUBLES, swap, jobs="ABCD") == [
-        "After each round see Rounds: in round 2 you are D, with who began as C."
+        "After each round see Rounds: in round 2 you are D, your partner began as C."
+    ]
+    # A fifth changes who plays, which is looked up.
+    over = swap.changed(note="Five players: whoever waits goes in for the player of most rounds.")
+    five = {"jobs": "ABCDE", "players": (4, 5)}
+    assert said("B", *DOUBLES, spot("E", -8.0, 0.0, task="waits"), over, **five) == [
+        "After each round see Rounds: in round 2 you are D, your partner began as C. With E see Rules."
     ]
     assert later("B", *DOUBLES, swap, jobs="ABCD") == [
         "Rounds: at B in round 1, at D in 2 and 3; with who began as A, C, D."

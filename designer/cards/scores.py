@@ -153,6 +153,8 @@ def score_blocks(drill: Drill, at: At, pieces: Pieces, *, player: str | None, un
         if told_first:
             blocks.append(Row(told_first, type_, typesetter, before=1.2))
         blocks.append(Boxes(rows, side, type_, typesetter, wide=2.0 if told_first else 1.0, before=4.0))
+    if not told_first and end is not None and end.kind == "goal" and 1 < end.rounds <= _MOST_ROUNDS:
+        blocks.append(Boxes((("Total of each round", end.rounds),), side, type_, typesetter, wide=2.0))
     blocks.append(Blanks(("Goal today", "Best so far", "on"), type_, typesetter, before=2.0))
     return tuple(blocks)
 
@@ -170,8 +172,9 @@ def _rows(drill: Drill, at: At, end: Finish | None, player: str | None) -> tuple
         return tuple((name, end.starts) for name in _scorers(drill, at, player)), ""
     if end is not None and 1 < end.rounds <= _MOST_ROUNDS and end.totals == "person":
         return (("You", end.rounds),), "A box a round: write your own points."
-    games = "A box a game: write the score."
-    return ((("Together", GAMES),) if together else (("You", GAMES), ("Other", GAMES))), games
+    if together:
+        return (("Together", GAMES),), "A box each time: write the total."
+    return (("You", GAMES), ("Other", GAMES)), "A box a game: write the score."
 
 
 def _own_rounds(drill: Drill, at: At, player: str | None) -> OwnRounds | None:

@@ -33,6 +33,17 @@ def frames(pdf: bytes) -> list[tuple[float, float, float, float]]:
     return found
 
 
+def wide_frames(pdf: bytes) -> list[tuple[float, float, float, float]]:
+    """Return the bounds of every empty box of 25 by 12.5 pt: what the smaller boxes are, twice as wide."""
+    things = [
+        thing.get_bounds()
+        for page in pypdfium2.PdfDocument(pdf)
+        for thing in page.get_objects(filter=[pypdfium2.raw.FPDF_PAGEOBJ_PATH])
+    ]
+    pen = 1.2  # the line lies on both sides of the edge
+    return [box for box in things if abs(box[2] - box[0] - pen - 25) < 0.1 and abs(box[3] - box[1] - pen - 12.5) < 0.1]
+
+
 def text_of(pdf: bytes) -> str:
     return " ".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(pdf)).replace("\r\n", " ")
 
@@ -45,6 +56,18 @@ def test_there_is_a_box_for_every_start_of_everybody(paper: str) -> None:
     assert len(boxes) >= 3 * 20, "20 starts, two players and a third who takes turns with them"
     for words in ("Score", "You B C", "Goal today", "Best so far"):
         assert words in text_of(pdf)
+
+
+def test_a_goal_of_several_rounds_has_a_box_for_the_total_of_each() -> None:
+    drill = load("hoop-red")  # "18 together from six balls each. Two turns each, try to beat your first total."
+    end = setting_at(drill, main_setting(drill)).finish
+    assert end is not None
+    assert (end.starts, end.rounds) == (6, 2)
+    pdf = make_card(drill, main_setting(drill)).pdf
+    assert "Total of each round" in text_of(pdf)
+    assert len(wide_frames(pdf)) == 2
+    together = load("shared-target")
+    assert "A box each time: write the total." in text_of(make_card(together, main_setting(together)).pdf)
 
 
 def test_whose_own_points_count_over_rounds_has_a_box_for_each_round() -> None:

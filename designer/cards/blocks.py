@@ -312,7 +312,16 @@ class Balanced(Block):
         least = max(stacked(first, half), stacked(second, half))
         later = taken(self.blocks, half, least + _LONGER)
         fuller = stacked(first, half) < stacked(second, half) and stacked(later[1], half) <= least + _LONGER
-        return Columns(later if fuller else (first, second), self.gutter)
+        if fuller:
+            first, second = later
+        return Columns(self._undivided(half, least + _WHOLE) or (first, second), self.gutter)
+
+    def _undivided(self, half: float, most: float) -> tuple[tuple[Block, ...], tuple[Block, ...]] | None:
+        """Return the two columns with no block divided and neither higher than ``most``, the most even of such; else None."""
+        ways = [(self.blocks[:count], self.blocks[count:]) for count in range(1, len(self.blocks))]
+        heights = {way: tuple(stacked(column, half) for column in way) for way in ways if not way[0][-1].keep_with_next}
+        even = min(heights, key=lambda way: max(heights[way]), default=None)
+        return even if even is not None and max(heights[even]) <= most else None
 
     def height(self, width: float) -> float:
         """Return the height of the taller column."""
@@ -335,6 +344,8 @@ class Balanced(Block):
 
 _LONGER: Final = 13.0
 """By how much a first column may be longer than two balanced ones would be, in points: about a line."""
+_WHOLE: Final = 48.0
+"""The same of either column, where no section is then divided: about four lines."""
 
 
 def stacked(blocks: Sequence[Block], width: float) -> float:

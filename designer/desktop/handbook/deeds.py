@@ -186,7 +186,7 @@ def build_menus(window: HandbookWindow) -> dict[str, QAction]:
     """Fill the menu bar of a handbook's window and return its actions by name."""
     actions: dict[str, QAction] = {}
     for title, entries in _menus(window):
-        menu = window.menuBar().addMenu(title)
+        menu = window.menuBar().addMenu(f"&{title}")
         for entry in entries:
             if entry is None:
                 menu.addSeparator()

@@ -61,7 +61,7 @@ class Outline(QTreeWidget):
         self.header().setFont(font(CONTROL))
         self.header().setStretchLastSection(True)
         self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Interactive)
-        self.setColumnWidth(0, scaled(360))
+        self.setColumnWidth(0, scaled(430))
         self.setColumnWidth(1, scaled(84))
         self.setColumnWidth(2, scaled(64))
         heads = self.headerItem()

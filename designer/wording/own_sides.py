@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from designer.court.regions import as_player
 from designer.drill.items import Area
 from designer.drill.places import corners_of, middle
@@ -36,4 +38,11 @@ def own_sides(told: Telling, job: str) -> str:
     first, *rest = sorted(sides, key=unmarked) or ("",)
     if not first:
         return ""
-    return listed([f"{first} is on your {sides[first]}", *(f"{name} on your {sides[name]}" for name in rest)])
+    said = listed([f"{first} is on your {sides[first]}", *(f"{name} on your {sides[name]}" for name in rest)])
+    turns = any(getattr(item, "hand_of", None) == job for item in told.setting.items.values())
+    hand = next((one.hand for one in told.drill.jobs if one.letter == job), None)
+    # For somebody of the other hand the sides are mirrored, and the card must not say what is then untrue.
+    return f"{said}; {_OTHER_HAND[hand]}-handed: the other way round" if turns and hand is not None else said
+
+
+_OTHER_HAND: Final = {"right": "left", "left": "right"}

@@ -195,5 +195,9 @@ def test_a_player_is_told_on_which_hand_the_two_parts_of_the_own_court_are():
     for player in "AB":
         you = card_words(drill_of(*FULL, *big), HERE, "player", player=player).section("you").sentences
         assert you[1].text.endswith(said)
+    # What lies on the side of somebody's hand is elsewhere for the other hand.
+    of_hand = tuple(one.changed(hand_of="A" if one.id.endswith("a") else "B") for one in big)
+    you = card_words(drill_of(*FULL, *of_hand), HERE, "player", player="B").section("you").sentences
+    assert you[1].text.endswith(f"{said.removesuffix('.')}; left-handed: the other way round.")
     # One that is marked can be seen.
     assert said not in str(card_words(drill_of(*FULL, ZONE), HERE, "player").section("you"))

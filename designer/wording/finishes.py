@@ -120,7 +120,7 @@ def _goal(told: Telling, end: Finish) -> str:
     if scorer is not None and end.scores != "all together" and not told.cooperative:
         across = opponents(told, (scorer,))
         lost = f"; if not, {letter(told, across[0])} wins" if len(across) == 1 else ""
-        return f"{letter(told, scorer)} wins with {to} or more{_starts(end)}{_minutes(end, 'in')}{lost}"
+        return f"{letter(told, scorer)} wins with {to} points or more{_starts(end)}{_minutes(end, 'in')}{lost}"
     together = " together" if end.scores == "all together" else ""
     each = " each round" if end.rounds > 1 else ""
     return f"goal{each}: {to}{together}{_starts(end)}{_minutes(end, 'in')}"

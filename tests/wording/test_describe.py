@@ -176,11 +176,11 @@ FACTS = {
     ),
     "return-past": (
         [
-            "A wins with 12 or more from twelve starts",
+            "A wins with 12 points or more from twelve starts",
             "the return past the depth line",
             "two tries, deuce and ad in turn",
         ],
-        ["1 point to A", "A ball strikes the depth line: replay", "5 flat discs", "A wins with 9 or more, not 12"],
+        ["1 point to A", "A ball strikes the depth line: replay", "5 flat discs", "A wins with 9 points or more, not 12"],
     ),
 }
 

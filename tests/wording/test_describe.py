@@ -180,7 +180,12 @@ FACTS = {
             "the return past the depth line",
             "two tries, deuce and ad in turn",
         ],
-        ["1 point to A", "A ball strikes the depth line: replay", "5 flat discs", "A wins with 9 points or more, not 12"],
+        [
+            "1 point to A",
+            "A ball strikes the depth line: replay",
+            "5 flat discs",
+            "A wins with 9 points or more, not 12",
+        ],
     ),
 }
 

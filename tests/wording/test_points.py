@@ -179,7 +179,9 @@ def test_where_it_ends(values, words):
 def test_where_one_alone_scores_the_other_wins_if_it_fails():
     alone = pays(1, {"what": "won", "by": ("A",)})
     end = Finish(id="end", kind="goal", to=12, starts=12)
-    assert finish(told(*SINGLES, alone, end)).text == "A wins with 12 points or more from twelve starts; if not, B wins."
+    assert (
+        finish(told(*SINGLES, alone, end)).text == "A wins with 12 points or more from twelve starts; if not, B wins."
+    )
 
 
 def test_a_direction_is_said_wherever_something_happens_with_it():
